@@ -1,0 +1,41 @@
+/**
+ * Listens to key events against one chunk, cuts them into repetitions and judges each.
+ *
+ * `begin(chunk, settings)` gives the state; `step(state, event)` gives the next state and what it
+ * found. A whole take is a fold of `step`: live equals replay. A mark is what the page shows of one
+ * key at once; the verdict comes when the repetition ends and rests on the best alignment of all of it.
+ *
+ * Example: chunk C4 D4 E4, played C4 D#4 E4 -> began, mark right C4, mark wrong D4 (D#4 in its
+ * place), mark right E4, ended (flawed, one flaw).
+ */
+import type { KeyEvent } from '@/music/keyEvent'
+import type { Key, Ms } from '@/music/units'
+import type { Mark, Standard } from './flaw'
+import type { Repetition } from './repetition'
+
+/** Time passes also when no key moves: silence breaks a repetition off, and the settling time ends it. */
+export interface Clock {
+  readonly kind: 'clock'
+  readonly at: Ms
+}
+
+export type JudgeEvent = KeyEvent | Clock
+
+export interface JudgeSettings {
+  readonly standard: Standard
+  /** A brushed key (very soft and very short) is shown and recorded, but not counted. */
+  readonly forgiveBrushed: boolean
+  /** The length of a quarter where a tempo is set; without it the player's own steady tempo counts. */
+  readonly quarter?: Ms
+  /** The time of one click of the metronome, where it sounds: early and late are against the grid. */
+  readonly click?: Ms
+}
+
+export type Finding =
+  | { readonly kind: 'began'; readonly repetition: number; readonly at: Ms }
+  /** A later mark in the same slot replaces the earlier one. */
+  | { readonly kind: 'mark'; readonly slot: string; readonly mark: Mark }
+  | { readonly kind: 'unmark'; readonly slot: string }
+  /** A key that begins nothing. */
+  | { readonly kind: 'stray'; readonly key: Key; readonly at: Ms }
+  | { readonly kind: 'ended'; readonly repetition: Repetition }

@@ -1,0 +1,134 @@
+import type { Hand, HandChoice, Note, Ornament, Score } from './music'
+import {
+  chunkId,
+  tick,
+  type ChunkId,
+  type Key,
+  type NoteId,
+  type PieceId,
+  type Tick,
+} from './units'
+import { formatFraction } from './fraction'
+
+/** One key that must be struck at an onset. */
+export interface ExpectedNote {
+  /** More than one where both hands meet on one key: it is struck once. */
+  readonly ids: readonly [NoteId, ...NoteId[]]
+  readonly key: Key
+  /** From the chunk's first onset. */
+  readonly start: Tick
+  readonly length: Tick
+  readonly hand: Hand
+  readonly ornament?: Ornament
+}
+
+/** All keys that must be struck together. */
+export interface Onset {
+  /** From the chunk's first onset; the first onset starts at 0. */
+  readonly start: Tick
+  /** Sorted by key, each key once. */
+  readonly notes: readonly [ExpectedNote, ...ExpectedNote[]]
+  /** Keys of grace notes and ornaments that may sound from here to the next onset, never demanded. */
+  readonly auxiliaries: readonly Key[]
+  /** The chord may be rolled. */
+  readonly rolled: boolean
+}
+
+/** What is drilled at one time. A variant of a passage is a chunk like any other. */
+export interface Chunk {
+  readonly id: ChunkId
+  readonly piece: PieceId
+  readonly hand: HandChoice
+  readonly ticksPerQuarter: number
+  /** Where the first onset stands in the score. */
+  readonly start: Tick
+  /** Where the last note of the chunk ends in the score. */
+  readonly end: Tick
+  /** How far the first onset lies behind the last bar line, and the length of that bar: for accents and silence. */
+  readonly barOffset: Tick
+  readonly barLength: Tick
+  readonly onsets: readonly Onset[]
+}
+
+/**
+ * The notes of one hand or both that start in [from, to), as a chunk; `undefined` when there are none.
+ * Grace notes become auxiliaries of the onset at or after them; trills and their kin allow the neighbouring keys.
+ */
+export const cutChunk = (
+  score: Score,
+  from: Tick,
+  to: Tick,
+  hand: HandChoice,
+): Chunk | undefined => {
+  const chosen = score.notes.filter(
+    (n) => n.start >= from && n.start < to && (hand === 'both' || n.hand === hand),
+  )
+  const main = chosen.filter((n) => !n.grace)
+  const first = main[0]
+  if (!first) return undefined
+  const origin = first.start
+  const onsets = groupByStart(main).map((notes) => onsetOf(notes, origin, graceAt(chosen, notes)))
+  const bar = score.bars[first.barIndex]
+  const end = tick(Math.max(...main.map((n) => n.start + n.length)))
+  const fraction = (t: number): string => formatFraction(t, score.ticksPerQuarter)
+  const last = main.at(-1)
+  return {
+    id: chunkId(`${score.id}:${fraction(origin)}-${fraction(last ? last.start : origin)}:${hand}`),
+    piece: score.id,
+    hand,
+    ticksPerQuarter: score.ticksPerQuarter,
+    start: origin,
+    end,
+    barOffset: tick(bar ? origin - bar.start : 0),
+    barLength: tick(bar ? bar.length : 4 * score.ticksPerQuarter),
+    onsets,
+  }
+}
+
+/** How many keys the chunk demands. */
+export const countNotes = (chunk: Chunk): number =>
+  chunk.onsets.reduce((sum, onset) => sum + onset.notes.length, 0)
+
+const groupByStart = (sorted: readonly Note[]): Note[][] => {
+  const groups: Note[][] = []
+  for (const note of sorted) {
+    const group = groups.at(-1)
+    if (group?.[0]?.start === note.start) group.push(note)
+    else groups.push([note])
+  }
+  return groups
+}
+
+const graceAt = (chosen: readonly Note[], notes: readonly Note[]): Key[] =>
+  chosen.filter((n) => n.grace && n.start === notes[0]?.start).map((n) => n.key)
+
+/** Ornaments reach at most a whole tone to either side of the main note (common practice, no source). */
+const ornamentReach = 2
+
+const onsetOf = (notes: readonly Note[], origin: Tick, grace: readonly Key[]): Onset => {
+  const byKey = new Map<Key, ExpectedNote>()
+  for (const note of notes) byKey.set(note.key, expect(note, origin, byKey.get(note.key)))
+  const [first, ...rest] = [...byKey.values()].toSorted((a, b) => a.key - b.key)
+  if (!first) throw new Error('an onset has at least one note')
+  const auxiliaries = new Set<Key>(grace)
+  for (const { key, ornament } of [first, ...rest]) {
+    if (!ornament) continue
+    for (let step = -ornamentReach; step <= ornamentReach; step++)
+      auxiliaries.add((key + step) as Key)
+  }
+  return {
+    start: tick((notes[0]?.start ?? origin) - origin),
+    notes: [first, ...rest],
+    auxiliaries: [...auxiliaries].toSorted((a, b) => a - b),
+    rolled: notes.some((n) => n.rolled),
+  }
+}
+
+const expect = (note: Note, origin: Tick, twin: ExpectedNote | undefined): ExpectedNote => ({
+  ids: twin ? [...twin.ids, note.id] : [note.id],
+  key: note.key,
+  start: tick(note.start - origin),
+  length: tick(Math.max(note.length, twin?.length ?? 0)),
+  hand: twin?.hand ?? note.hand,
+  ...(note.ornament ? { ornament: note.ornament } : {}),
+})

@@ -1,0 +1,20 @@
+import type { TempoChange } from './music'
+import { ms, tempo, type Ms, type Tempo, type Tick } from './units'
+
+/** When no tempo is given a Standard MIDI File goes at 120 quarters a minute (SMF 1.0). */
+export const defaultTempo = tempo(120)
+
+/** The tempo in force at a tick. */
+export const tempoAt = (changes: readonly TempoChange[], at: Tick): Tempo =>
+  changes.findLast((change) => change.start <= at)?.tempo ?? defaultTempo
+
+/** Milliseconds from tick 0 to a tick through every tempo change. */
+export const msAt = (changes: readonly TempoChange[], ticksPerQuarter: number, at: Tick): Ms => {
+  let total = 0
+  for (const [i, change] of changes.entries()) {
+    if (change.start >= at) break
+    const end = Math.min(at, changes[i + 1]?.start ?? at)
+    total += ((end - change.start) / ticksPerQuarter) * (60_000 / change.tempo)
+  }
+  return ms(total)
+}
