@@ -1,0 +1,129 @@
+import type { FlawKind } from '@/judge/flaw'
+import { formatKey } from '@/music/pitch'
+import type { Key, Tempo } from '@/music/units'
+
+/** The same flaw at the same place again and again: to be solved, not repeated. */
+export interface Problem {
+  readonly flaw: FlawKind
+  /** Index of the onset in the chunk. */
+  readonly place: number
+  readonly written?: Key
+  /** What was played there last. */
+  readonly played?: Key
+  readonly times: number
+}
+
+/** Why the group or the tempo is too hard. */
+export type Evidence =
+  | { readonly kind: 'flawedOfLast'; readonly flawed: number; readonly of: number }
+  /** `clean` of `of` clean and flawed repetitions; broken off ones are counted apart. */
+  | { readonly kind: 'lowShare'; readonly clean: number; readonly of: number }
+
+/** Why the coach does or asks something, with its figures. */
+export type Reason =
+  | { readonly kind: 'streak'; readonly streak: number; readonly from: Tempo; readonly to: Tempo }
+  | {
+      readonly kind: 'tooFast'
+      readonly evidence: Evidence
+      readonly from: Tempo
+      readonly to: Tempo
+    }
+  | { readonly kind: 'tooBig'; readonly evidence: Evidence; readonly at: Tempo }
+  | { readonly kind: 'flawedInARow'; readonly flawed: number }
+  | { readonly kind: 'sameFlaw'; readonly problem: Problem }
+  | { readonly kind: 'person'; readonly from: Tempo; readonly to: Tempo }
+  | { readonly kind: 'longAtWork'; readonly minutes: number; readonly strong: boolean }
+  | { readonly kind: 'longAtPlace'; readonly minutes: number; readonly repetitions: number }
+
+/** How a tempo is written; a page counts in the beat of the time signature. */
+export type FormatTempo = (tempo: Tempo) => string
+
+const inQuarters: FormatTempo = (tempo) => `${Math.round(tempo)}`
+
+/** The reason in one sentence: "Three of the last five were flawed: down from 72 to 69." */
+export const explain = (reason: Reason, format: FormatTempo = inQuarters): string => {
+  switch (reason.kind) {
+    case 'streak':
+      return `${capital(count(reason.streak))} clean in a row: up from ${format(reason.from)} to ${format(reason.to)}.`
+    case 'tooFast':
+      return `${explainEvidence(reason.evidence)}: down from ${format(reason.from)} to ${format(reason.to)}.`
+    case 'tooBig':
+      return `${explainEvidence(reason.evidence)} at ${format(reason.at)}, the slowest tempo here: a smaller group will go better.`
+    case 'flawedInARow':
+      return `${capital(count(reason.flawed))} flawed in a row: hands off, look at the place, then go on.`
+    case 'sameFlaw':
+      return explainProblem(reason.problem)
+    case 'person':
+      return `Your choice: ${reason.to > reason.from ? 'up' : 'down'} from ${format(reason.from)} to ${format(reason.to)}.`
+    case 'longAtWork':
+      return reason.strong
+        ? `${capital(count(reason.minutes))} minutes of practice without a rest: stop for ten minutes. If anything hurts or tingles, stop for today.`
+        : `${capital(count(reason.minutes))} minutes of practice: five minutes of rest now.`
+    case 'longAtPlace':
+      return `${capital(times(reason.repetitions, 'repetition'))} in ${times(reason.minutes, 'minute')} at this place: another place now, this one again later.`
+  }
+}
+
+const explainEvidence = (evidence: Evidence): string => {
+  switch (evidence.kind) {
+    case 'flawedOfLast':
+      return evidence.flawed === evidence.of
+        ? `${capital(count(evidence.flawed))} flawed in a row`
+        : `${capital(count(evidence.flawed))} of the last ${count(evidence.of)} were flawed`
+    case 'lowShare':
+      return `${capital(count(evidence.clean))} clean of the last ${count(evidence.of)}, under one half`
+  }
+}
+
+const explainProblem = ({ flaw, place, written, played, times: n }: Problem): string => {
+  const where = `at onset ${place + 1}`
+  const often = n === 2 ? 'twice' : `${count(n)} times`
+  const writtenKey = written === undefined ? undefined : formatKey(written)
+  const playedKey = played === undefined ? undefined : formatKey(played)
+  const what = describeFlaw(flaw, writtenKey, playedKey)
+  return `${capital(what)} ${where}, ${often}: solve it before repeating it.`
+}
+
+const describeFlaw = (flaw: FlawKind, written = 'the note', played = 'another key'): string => {
+  switch (flaw) {
+    case 'wrong':
+      return `${played} in place of ${written}`
+    case 'missing':
+      return `${written} missing`
+    case 'extra':
+      return `${played} struck, which is not written,`
+    case 'repeated':
+      return `${played} struck again`
+    case 'order':
+      return 'two onsets exchanged'
+    case 'restart':
+      return 'went back'
+    case 'hesitation':
+      return `hesitation before ${written}`
+    case 'early':
+      return `${written} early`
+    case 'late':
+      return `${written} late`
+    case 'uneven':
+      return 'uneven'
+    case 'spread':
+      return 'chord not together'
+    case 'drift':
+      return 'the tempo drifts'
+  }
+}
+
+const words =
+  'no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty'.split(
+    ' ',
+  )
+const tens: Readonly<Record<number, string>> = {
+  30: 'thirty',
+  40: 'forty',
+  50: 'fifty',
+  60: 'sixty',
+}
+
+const count = (n: number): string => words[n] ?? tens[n] ?? `${n}`
+const times = (n: number, what: string): string => `${count(n)} ${what}${n === 1 ? '' : 's'}`
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
