@@ -1,0 +1,34 @@
+import type { KeyEvent } from '@/music/keyEvent'
+import type { Ms } from '@/music/units'
+import type { Device } from './devices'
+import { hold, holders, letGo, nothingHeld } from './heldKeys'
+import { createListeners } from './listeners'
+
+/** A device that is fed by its edge and keeps its stream sound: no key stays down when a source goes. */
+export interface Holding extends Device {
+  readonly feed: (source: string, event: KeyEvent) => void
+  readonly letGo: (source: string, at: Ms) => void
+  readonly letGoAll: (at: Ms) => void
+}
+
+export const createHolding = (): Holding => {
+  const listeners = createListeners<KeyEvent>()
+  let held = nothingHeld
+  const release = (source: string, at: Ms): void => {
+    const [next, events] = letGo(held, source, at)
+    held = next
+    events.forEach(listeners.tell)
+  }
+  return {
+    listen: listeners.add,
+    feed: (source, event) => {
+      const [next, events] = hold(held, source, event)
+      held = next
+      events.forEach(listeners.tell)
+    },
+    letGo: release,
+    letGoAll: (at) => {
+      for (const source of holders(held)) release(source, at)
+    },
+  }
+}
