@@ -1,0 +1,29 @@
+/** The engraver ships no types; these are the few calls that are used. */
+declare module 'verovio/wasm' {
+  const createVerovioModule: () => Promise<unknown>
+  export default createVerovioModule
+}
+
+declare module 'verovio/esm' {
+  export class VerovioToolkit {
+    constructor(module: unknown)
+    setOptions(options: Readonly<Record<string, unknown>>): void
+    loadData(data: string): boolean
+    redoLayout(options?: Readonly<Record<string, unknown>>): void
+    getPageCount(): number
+    getLog(): string
+    renderToSVG(page: number): string
+    renderToTimemap(options?: Readonly<Record<string, unknown>>): readonly TimemapEntry[]
+    getMIDIValuesForElement(id: string): {
+      readonly time: number
+      readonly pitch: number
+      readonly duration: number
+    }
+  }
+  export interface TimemapEntry {
+    /** Quarter notes from the start. */
+    readonly qstamp: number
+    readonly on?: readonly string[]
+    readonly off?: readonly string[]
+  }
+}
