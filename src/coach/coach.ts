@@ -19,6 +19,8 @@ import type { Command, CoachEvent, Overruled } from './messages'
 import { noteFlaws, type CoachFlaw, type Sighting } from './problems'
 import type { Evidence, Problem, Reason } from './reasons'
 
+export type { Command, CoachEvent, Overruled } from './messages'
+
 export interface CoachSettings {
   /** 3 to 10; 5 where the person chose nothing. */
   readonly streakGoal?: number
@@ -39,7 +41,7 @@ export interface Coach {
   /** The last forty verdicts, for the strokes. */
   readonly recent: readonly Verdict[]
   /** Why a pause is asked for, and since when. */
-  readonly paused?: { readonly reason: Reason; readonly since: Ms }
+  readonly paused: { readonly reason: Reason; readonly since: Ms } | undefined
   /** The streak goal was met at the goal tempo. */
   readonly secure: boolean
   /** Verdicts since the tempo last changed, eight at most. */
@@ -64,6 +66,7 @@ export const beginCoach = (settings: CoachSettings, endurance?: Endurance): Coac
     streak: 0,
     streakGoal: boundStreakGoal(settings.streakGoal ?? limits.streakGoal.usual),
     recent: [],
+    paused: undefined,
     secure: false,
     window: [],
     repetitions: 0,
@@ -131,7 +134,7 @@ const passTime = (coach: Coach, event: CoachEvent): Coach => {
   return { ...coach, endurance, place: { ...coach.place, time: ms(coach.place.time + passed) } }
 }
 
-const withoutPause = ({ paused: _, ...coach }: Coach): Coach => coach
+const withoutPause = (coach: Coach): Coach => ({ ...coach, paused: undefined })
 
 /** Playing ends a pause; playing on at once overrules it. */
 const endPauseByPlaying = (coach: Coach, event: { readonly start: Ms }): CoachStep => {
