@@ -26,7 +26,13 @@ export type MidiState =
   | { readonly kind: 'unsupported' }
   | { readonly kind: 'denied' }
   | { readonly kind: 'failed'; readonly message: string }
-  | { readonly kind: 'ready'; readonly inputs: readonly MidiInput[] }
+  | {
+      readonly kind: 'ready'
+      /** Those that are there, and those that were there in this session. */
+      readonly inputs: readonly MidiInput[]
+      /** The input listened to: its id, or 'all'. A chosen one that came back under another id has that one. */
+      readonly chosen?: string
+    }
 
 /** The MIDI keyboard: which inputs there are, as they come and go. */
 export interface MidiDevice extends Device {

@@ -1,0 +1,158 @@
+import { WebMidi, type Input } from 'webmidi'
+import type { KeyEvent } from '@/music/keyEvent'
+import { key, ms, type Ms } from '@/music/units'
+import type { MidiDevice, MidiInput, MidiState } from './devices'
+import { createHolding } from './holding'
+import { createListeners } from './listeners'
+import { isAllOff, readMidiMessage } from './midiMessage'
+
+export interface MidiKeyboardSettings {
+  /** The id of the input to listen to; all when left out. */
+  readonly input?: string
+  /** Its name, by which it is known again where the browser gave it another id. */
+  readonly inputName?: string
+  /** Semitones added to each key. */
+  readonly transpose?: number
+}
+
+/** The MIDI keyboard by Web MIDI. Asks for nothing before `connect`. */
+export const createMidiKeyboard = (settings: MidiKeyboardSettings = {}): MidiDevice => {
+  const holding = createHolding()
+  const watchers = createListeners<MidiState>()
+  /** Every input seen so far, in the order of appearance; a pulled one stays, marked as such. */
+  let inputs: readonly MidiInput[] = []
+  let chosen = settings.input ?? 'all'
+  let chosenName = settings.inputName
+  let semitones = settings.transpose ?? 0
+  let state: MidiState = isSupported() ? { kind: 'asking' } : { kind: 'unsupported' }
+
+  const show = (next: MidiState): void => {
+    state = next
+    watchers.tell(next)
+  }
+  const showReady = (): void => show({ kind: 'ready', inputs, chosen })
+  const isChosen = (id: string): boolean => chosen === 'all' || chosen === id
+  const hear = (input: Input, bytes: readonly number[], at: Ms): void => {
+    if (!isChosen(input.id)) return
+    if (isAllOff(bytes)) return holding.letGo(input.id, at)
+    const event = readMidiMessage(bytes, at)
+    const moved = event && transposed(event, semitones)
+    if (moved) holding.feed(input.id, moved)
+  }
+  const heard = new WeakSet<Input>()
+  /** Brings the list of inputs up to date, listens to new ones, lifts the keys of those that went. */
+  const look = (at: Ms): void => {
+    for (const input of WebMidi.inputs) {
+      if (heard.has(input)) continue
+      heard.add(input)
+      input.addListener('midimessage', (e) => hear(input, e.message.data, ms(e.timestamp)))
+      for (const change of ['opened', 'closed', 'disconnected'] as const)
+        input.addListener(change, (e) => look(ms(e.timestamp)))
+    }
+    const before = inputs
+    inputs = listInputs(before)
+    for (const gone of before) {
+      const now = inputs.find((input) => input.id === gone.id)
+      if (gone.connected && !now?.connected) holding.letGo(gone.id, at)
+    }
+    const heir = findHeir(before, inputs, chosen, chosenName)
+    if (heir) chosen = heir.id
+    chosenName = inputs.find((input) => input.id === chosen)?.name ?? chosenName
+    if (state.kind !== 'ready' || heir || !sameInputs(before, inputs)) showReady()
+  }
+  WebMidi.addListener('portschanged', (e) => look(ms(e.timestamp)))
+
+  return {
+    listen: holding.listen,
+    watch: (see) => {
+      see(state)
+      return watchers.add(see)
+    },
+    connect: async () => {
+      if (!isSupported()) return show({ kind: 'unsupported' })
+      if (!WebMidi.enabled) show({ kind: 'asking' })
+      try {
+        await WebMidi.enable()
+        await openAll()
+        look(ms(WebMidi.time))
+      } catch (error) {
+        // One input that is in use elsewhere must not keep the others from being heard.
+        if (WebMidi.enabled) look(ms(WebMidi.time))
+        if (!inputs.some((input) => input.connected)) show(explain(error))
+      }
+    },
+    choose: (inputId) => {
+      chosen = inputId
+      chosenName = inputs.find((input) => input.id === inputId)?.name
+      for (const { id } of inputs) if (!isChosen(id)) holding.letGo(id, ms(WebMidi.time))
+      if (state.kind === 'ready') showReady()
+    },
+    transpose: (next) => {
+      holding.letGoAll(ms(WebMidi.time))
+      semitones = next
+    },
+  }
+}
+
+const isSupported = (): boolean =>
+  typeof navigator !== 'undefined' && typeof navigator.requestMIDIAccess === 'function'
+
+const transposed = (event: KeyEvent, semitones: number): KeyEvent | undefined => {
+  if (event.kind === 'pedal') return event
+  const moved = event.key + semitones
+  return moved < 0 || moved > 127 ? undefined : { ...event, key: key(moved) }
+}
+
+/** Tries once more to open what was refused before. */
+const openAll = async (): Promise<void> => {
+  for (const input of WebMidi.inputs) if (input.connection !== 'open') await input.open()
+}
+
+/** The chosen input when it comes back under another id: new, of the same name, the old one gone. */
+const findHeir = (
+  before: readonly MidiInput[],
+  now: readonly MidiInput[],
+  chosen: string,
+  name: string | undefined,
+): MidiInput | undefined => {
+  if (chosen === 'all' || now.some((input) => input.id === chosen && input.connected)) return
+  return now.find((input) => input.name === name && !before.some((old) => old.id === input.id))
+}
+
+/** The inputs there are now, and those that were there, without those that came back under another id. */
+const listInputs = (before: readonly MidiInput[]): readonly MidiInput[] => {
+  const present = WebMidi.inputs.map(({ id, name, state, connection }): MidiInput => ({
+    id,
+    name,
+    connected: state === 'connected' && connection === 'open',
+  }))
+  const known = before.flatMap((old): MidiInput[] => {
+    const now = present.find((input) => input.id === old.id)
+    if (now) return [now]
+    const cameBack = present.some(
+      (input) => input.name === old.name && !before.some((one) => one.id === input.id),
+    )
+    return cameBack ? [] : [{ ...old, connected: false }]
+  })
+  return [...known, ...present.filter((input) => !known.some((old) => old.id === input.id))]
+}
+
+const sameInputs = (a: readonly MidiInput[], b: readonly MidiInput[]): boolean =>
+  a.length === b.length &&
+  a.every((one, i) => {
+    const other = b[i]
+    return one.id === other?.id && one.name === other.name && one.connected === other.connected
+  })
+
+/** A refusal is a NotAllowedError or, of old, a SecurityError (Web MIDI API, requestMIDIAccess). */
+const explain = (error: unknown): MidiState => {
+  const { name, message } = error instanceof Error ? error : { name: '', message: String(error) }
+  if (name === 'NotAllowedError' || name === 'SecurityError') return { kind: 'denied' }
+  if (name === 'NotSupportedError') return { kind: 'unsupported' }
+  if (name === 'InvalidAccessError')
+    return {
+      kind: 'failed',
+      message: `A MIDI input is in use by another program. Close that program, then connect again. (${message})`,
+    }
+  return { kind: 'failed', message: `The MIDI system could not be opened: ${message}` }
+}
