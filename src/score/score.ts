@@ -1,0 +1,71 @@
+/**
+ * Bytes of a file to a `Score`, and back.
+ *
+ * `readPiece` reads a Standard MIDI File in two stages. What the file says, odd as it may be, is an
+ * `SmfFile`: tracks of events in file ticks. From it `gatherPiece` makes an `SmfPiece` (parts of
+ * notes with lengths, tempo, time and key marks), and `validate` makes the `Score` that the rest
+ * relies on. `readTake` reads recorded playing into a `Take`; `writeMidiFile` writes both.
+ *
+ * Example: `readPiece(bytes, 'waltz.mid')` -> { ok: true, value: { score, warnings: [] } }, or
+ * { ok: false, reason: { kind: 'noNotes' } }, which `explainReadProblem` puts into one sentence.
+ */
+import type { Part } from '@/hands/hands'
+import type { KeySignature, Score, TempoChange, TimeSignature } from '@/music/music'
+import type { Key, Tick } from '@/music/units'
+
+/** A piece as read, and what the person should know about how it was read. */
+export interface PieceRead {
+  readonly score: Score
+  readonly warnings: readonly string[]
+}
+
+/** `at` counts from the start of the track; velocity-0 note-ons are note-offs already. */
+export type SmfEvent = { readonly at: Tick } & (
+  | {
+      readonly kind: 'noteOn'
+      readonly channel: number
+      readonly key: Key
+      readonly velocity: number
+    }
+  | { readonly kind: 'noteOff'; readonly channel: number; readonly key: Key }
+  | {
+      readonly kind: 'controller'
+      readonly channel: number
+      readonly controller: number
+      readonly value: number
+    }
+  | { readonly kind: 'program'; readonly channel: number; readonly program: number }
+  | { readonly kind: 'tempo'; readonly microsecondsPerQuarter: number }
+  | ({ readonly kind: 'time' } & TimeSignature)
+  | { readonly kind: 'key'; readonly fifths: number; readonly minor: boolean }
+  | { readonly kind: 'name'; readonly text: string }
+  | { readonly kind: 'end' }
+)
+
+export interface SmfFile {
+  readonly format: 0 | 1
+  readonly ticksPerQuarter: number
+  readonly tracks: readonly (readonly SmfEvent[])[]
+  readonly warnings: readonly string[]
+}
+
+export interface TimeChange {
+  readonly start: Tick
+  readonly time: TimeSignature
+}
+
+/** What the file says about the piece; marks are in order of time, one at a tick. */
+export interface SmfPiece {
+  readonly title: string
+  readonly ticksPerQuarter: number
+  /** Without the drums. */
+  readonly parts: readonly Part[]
+  readonly drumNotes: number
+  readonly tempos: readonly TempoChange[]
+  readonly times: readonly TimeChange[]
+  readonly keys: readonly KeySignature[]
+  readonly warnings: readonly string[]
+}
+
+/** Channel 10 is for drums (General MIDI); counted from 0 as in the bytes. */
+export const drumChannel = 9
