@@ -93,8 +93,6 @@ export const stepCoach = (coach: Coach, event: CoachEvent): CoachStep => {
       return [timed, timed.secure ? [] : [{ kind: 'overruled', what: event.kind, at: event.at }]]
     case 'goOn':
       return goOn(timed, event.at)
-    case 'clock':
-      return askForRest(timed)
   }
 }
 

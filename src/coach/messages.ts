@@ -20,8 +20,6 @@ export type CoachEvent =
   | { readonly kind: 'end'; readonly at: Ms }
   /** The person goes on after a pause. */
   | { readonly kind: 'goOn'; readonly at: Ms }
-  /** Time passes without a repetition. */
-  | { readonly kind: 'clock'; readonly at: Ms }
 
 /** What the person overruled. */
 export type Overruled = 'raise' | 'lower' | 'skip' | 'end' | 'pause' | 'problem' | 'smallerGroup'

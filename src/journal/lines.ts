@@ -1,0 +1,52 @@
+import { failed, ok, type Result } from '@/music/result'
+import { decodeEvent, type JournalProblem } from './decode'
+import type { JournalEvent } from './journal'
+
+/** A line that could not be read; its text is kept, so that nothing is lost. */
+export interface UnreadLine {
+  /** Counted from 1. */
+  readonly line: number
+  readonly text: string
+  readonly reason: JournalProblem
+}
+
+export interface ReadJournal {
+  readonly events: readonly JournalEvent[]
+  readonly unread: readonly UnreadLine[]
+}
+
+/** One event a line as JSON (JSON Lines: UTF-8, each line ended by a line feed). */
+export const formatJournal = (events: readonly JournalEvent[]): string =>
+  events.map((event) => `${JSON.stringify(event)}\n`).join('')
+
+/** The inverse. Empty lines and a byte order mark are passed over, whatever else cannot be read is told. */
+export const parseJournal = (text: string): ReadJournal => {
+  const events: JournalEvent[] = []
+  const unread: UnreadLine[] = []
+  for (const [i, line] of text
+    .replace(/^\uFEFF/, '')
+    .split('\n')
+    .entries()) {
+    if (line.trim() === '') continue
+    const event = parseLine(line)
+    if (event.ok) events.push(event.value)
+    else unread.push({ line: i + 1, text: line, reason: event.reason })
+  }
+  return { events, unread }
+}
+
+const parseLine = (line: string): Result<JournalEvent, JournalProblem> => {
+  const json = parseJson(line)
+  return json.ok ? decodeEvent(json.value) : json
+}
+
+const parseJson = (text: string): Result<unknown, JournalProblem> => {
+  try {
+    return ok(JSON.parse(text))
+  } catch (error) {
+    return failed({
+      kind: 'notJson',
+      message: error instanceof Error ? error.message : 'unreadable',
+    })
+  }
+}

@@ -1,0 +1,44 @@
+import type { JournalEvent } from './journal'
+
+/**
+ * The union of journals by event id, in the order of time, then id: in whatever order and however
+ * often they are merged, the result is the same. Should two different events bear one id (they never
+ * should), the one whose text sorts first is taken, so that even then the order does not matter.
+ */
+export const mergeJournals = (
+  ...journals: readonly (readonly JournalEvent[])[]
+): readonly JournalEvent[] => {
+  const byId = new Map<string, JournalEvent>()
+  for (const event of journals.flat()) {
+    const twin = byId.get(event.id)
+    if (!twin || isBefore(canonical(event), canonical(twin))) byId.set(event.id, event)
+  }
+  return [...byId.values()].toSorted(compareEvents)
+}
+
+/** By the wall clock; at the same moment what brings about the other first; then by id. */
+export const compareEvents = (a: JournalEvent, b: JournalEvent): number =>
+  a.atEpochMs - b.atEpochMs ||
+  rank.indexOf(a.kind) - rank.indexOf(b.kind) ||
+  (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
+
+/** One repetition can overrule a pause, be stored, change the rung and make the chunk secure at once. */
+const rank = [
+  'sessionBegun',
+  'pieceAdded',
+  'drillBegun',
+  'overruled',
+  'repetition',
+  'rungChanged',
+  'secure',
+] as const satisfies readonly JournalEvent['kind'][]
+
+const isBefore = (a: string, b: string): boolean => a < b
+
+/** The same text for the same content, in whatever order its fields stand. */
+const canonical = (event: JournalEvent): string =>
+  JSON.stringify(event, (_, value: unknown) =>
+    typeof value === 'object' && value !== null && !Array.isArray(value)
+      ? Object.fromEntries(Object.entries(value).toSorted(([a], [b]) => (a < b ? -1 : 1)))
+      : value,
+  )

@@ -1,0 +1,107 @@
+import * as v from 'valibot'
+import { hands } from '@/music/music'
+import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
+import { drillId, eventId, sessionId } from './ids'
+import type { JournalEvent } from './journal'
+import {
+  recordedFlawKinds,
+  recordedOverrules,
+  recordedStandards,
+  recordedTempoReasons,
+  recordedVerdicts,
+} from './words'
+
+const name = v.pipe(v.string(), v.nonEmpty('must not be empty'))
+const number = v.pipe(v.number(), v.finite())
+const count = v.pipe(v.number(), v.integer(), v.minValue(0))
+const duration = v.pipe(number, v.minValue(0))
+const tempoValue = v.pipe(number, v.gtValue(0), v.transform(tempo))
+const keyNumber = v.pipe(count, v.maxValue(127), v.transform(key))
+const piece = v.pipe(name, v.transform(pieceId))
+const chunk = v.pipe(name, v.transform(chunkId))
+const drill = v.pipe(name, v.transform(drillId))
+const standard = v.picklist(recordedStandards)
+const optional = v.exactOptional
+
+const entry = {
+  v: v.literal(1),
+  id: v.pipe(name, v.transform(eventId)),
+  session: v.pipe(name, v.transform(sessionId)),
+  atEpochMs: duration,
+}
+
+/** Strict, since an unknown field is a shape that this version does not know: to be kept, not cut off. */
+const event = <K extends string, E extends v.ObjectEntries>(kind: K, entries: E) =>
+  v.strictObject({ ...entry, kind: v.literal(kind), ...entries })
+
+const fraction = v.pipe(v.string(), v.regex(/^\d+(_[1-9]\d*)?$/, "must be a fraction like '3_2'"))
+
+const place = v.strictObject({
+  from: fraction,
+  to: fraction,
+  fromBar: v.pipe(v.number(), v.integer()),
+  toBar: v.pipe(v.number(), v.integer()),
+  hand: v.picklist([...hands, 'both']),
+})
+
+const flaw = v.strictObject({
+  kind: v.picklist(recordedFlawKinds),
+  onset: count,
+  notes: optional(v.array(v.pipe(name, v.transform(noteId)))),
+  written: optional(keyNumber),
+  played: optional(keyNumber),
+  playedMs: optional(number),
+  velocity: optional(v.pipe(count, v.maxValue(127))),
+  ms: optional(number),
+  forgiven: optional(v.literal(true)),
+})
+
+const figures = v.strictObject({
+  tempo: optional(number),
+  gapSd: optional(number),
+  gapCv: optional(number),
+  chordSpread: optional(number),
+  velocityMean: optional(number),
+  velocitySd: optional(number),
+  overlap: optional(number),
+  handLag: optional(number),
+})
+
+/** A journal event of the present version. */
+export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('kind', [
+  event('sessionBegun', {}),
+  event('pieceAdded', { piece, title: v.string(), fileName: v.string() }),
+  event('drillBegun', {
+    drill,
+    piece,
+    chunk,
+    place,
+    streakGoal: v.pipe(count, v.minValue(1)),
+    goalTempo: tempoValue,
+    startTempo: tempoValue,
+    ladder: v.union([v.literal('classic'), v.pipe(number, v.gtValue(0))]),
+    standard,
+  }),
+  event('repetition', {
+    drill,
+    piece,
+    chunk,
+    rung: tempoValue,
+    standard,
+    verdict: v.picklist(recordedVerdicts),
+    tookMs: duration,
+    flaws: v.array(flaw),
+    figures,
+    take: v.pipe(v.string(), v.regex(/^[A-Za-z0-9+/]*$/, 'must be base64')),
+  }),
+  event('rungChanged', {
+    drill,
+    piece,
+    chunk,
+    from: tempoValue,
+    to: tempoValue,
+    reason: v.picklist(recordedTempoReasons),
+  }),
+  event('overruled', { drill, piece, chunk, what: v.picklist(recordedOverrules) }),
+  event('secure', { drill, piece, chunk, rung: tempoValue }),
+])

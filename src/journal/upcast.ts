@@ -1,0 +1,33 @@
+/** From the shape of one version to that of the next; `undefined` when there is no way. */
+export type Upcaster = (
+  event: Readonly<Record<string, unknown>>,
+) => Readonly<Record<string, unknown>>
+
+/** Upcasters by the version that they start from. Version 1 is the first: there is none yet. */
+export const upcasters: ReadonlyMap<number, Upcaster> = new Map()
+
+/** The whole positive number in `v`; `undefined` when it is not an event at all. */
+export const versionOf = (raw: unknown): number | undefined => {
+  if (!isRecord(raw)) return undefined
+  const { v } = raw
+  return typeof v === 'number' && Number.isInteger(v) ? v : undefined
+}
+
+/** Lifts an event version by version up to `to`; `undefined` when a step between is missing. */
+export const upcast = (
+  raw: unknown,
+  from: number,
+  to: number,
+  steps: ReadonlyMap<number, Upcaster>,
+): unknown => {
+  let event = raw
+  for (let version = from; version < to; version++) {
+    const step = steps.get(version)
+    if (!step || !isRecord(event)) return undefined
+    event = { ...step(event), v: version + 1 }
+  }
+  return event
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null
