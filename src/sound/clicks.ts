@@ -1,0 +1,97 @@
+import type { Tempo } from '@/music/units'
+import { beatLength, clickBar, pulsesPerQuarter, type Bar } from './accents'
+import type { Accent, MetronomeSettings } from './sound'
+
+/** A metronome that is going. Place is counted in whole `pulsesPerQuarter`ths of a quarter from `anchor`. */
+export interface Beating {
+  readonly bar: Bar
+  readonly tempo: Tempo
+  /** Audio time in seconds at which the place `anchorPlace` is heard. */
+  readonly anchor: number
+  readonly anchorPlace: number
+  /** The next click: which bar, 0 where the music begins, and which pulse of it. */
+  readonly next: { readonly bar: number; readonly pulse: number }
+}
+
+export interface Click {
+  /** Audio time in seconds. */
+  readonly at: number
+  readonly accent: Accent
+  readonly bar: number
+  readonly beat: number
+}
+
+/**
+ * A metronome whose first click sounds at `at` (audio seconds). The count-in begins `countInBars`
+ * before the music, at the same place of a bar, on the click at or before it.
+ */
+export const beginBeating = (settings: MetronomeSettings, at: number): Beating => {
+  const bar = clickBar(settings.time, settings.perBeat ?? 1)
+  const first = { bar: -settings.countInBars, pulse: startPulse(settings, bar) }
+  return { bar, tempo: settings.tempo, anchor: at, anchorPlace: placeOf(bar, first), next: first }
+}
+
+/** All clicks before `until` (audio seconds) that were not given yet, and the metronome after them. */
+export const planClicks = (
+  beating: Beating,
+  until: number,
+): readonly [Beating, readonly Click[]] => {
+  const clicks: Click[] = []
+  let { next } = beating
+  for (let click = clickAt(beating, next); click.at < until; click = clickAt(beating, next)) {
+    clicks.push(click)
+    next = following(beating.bar, next)
+  }
+  return [{ ...beating, next }, clicks]
+}
+
+/** The click that comes next. */
+export const nextClick = (beating: Beating): Click => clickAt(beating, beating.next)
+
+/** The first click after the count-in. */
+export const firstBeat = (beating: Beating): Click =>
+  beating.next.bar < 0
+    ? clickAt(beating, { bar: 0, pulse: beating.next.pulse })
+    : nextClick(beating)
+
+/** Another tempo from the next click on: that click keeps its time. */
+export const changeBeating = (beating: Beating, tempo: Tempo): Beating => ({
+  ...beating,
+  tempo,
+  anchor: nextClick(beating).at,
+  anchorPlace: placeOf(beating.bar, beating.next),
+})
+
+/** Leaves out the clicks before `from`: late ones are worse than none. */
+export const skipClicks = (beating: Beating, from: number): Beating => planClicks(beating, from)[0]
+
+/** The beat that holds the place where the music begins, not a click between two beats. */
+const startPulse = ({ time, barOffset = 0 }: MetronomeSettings, bar: Bar): number => {
+  const place = Math.round(barOffset * pulsesPerQuarter) % bar.length
+  const beat = Math.floor(place / beatLength(time))
+  return Math.max(
+    0,
+    bar.pulses.findIndex((pulse) => pulse.beat === beat),
+  )
+}
+
+type Place = Beating['next']
+
+const placeOf = (bar: Bar, { bar: number, pulse }: Place): number =>
+  number * bar.length + (bar.pulses[pulse]?.offset ?? 0)
+
+const following = (bar: Bar, { bar: number, pulse }: Place): Place =>
+  pulse + 1 < bar.pulses.length ? { bar: number, pulse: pulse + 1 } : { bar: number + 1, pulse: 0 }
+
+/** From the anchor in one multiplication, so that no error adds up. */
+const clickAt = (beating: Beating, place: Place): Click => {
+  const { bar, tempo, anchor, anchorPlace } = beating
+  const pulse = bar.pulses[place.pulse]
+  const quarters = (placeOf(bar, place) - anchorPlace) / pulsesPerQuarter
+  return {
+    at: anchor + (quarters * 60) / tempo,
+    accent: pulse?.accent ?? 'weak',
+    bar: place.bar,
+    beat: pulse?.beat ?? 0,
+  }
+}
