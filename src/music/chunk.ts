@@ -1,6 +1,7 @@
 import type { Hand, HandChoice, Note, Ornament, Score } from './music'
 import {
   chunkId,
+  key as toKey,
   tick,
   type ChunkId,
   type Key,
@@ -67,9 +68,13 @@ export const cutChunk = (
   const first = main[0]
   if (!first) return undefined
   const origin = first.start
-  const onsets = groupByStart(main).map((notes) => onsetOf(notes, origin, graceAt(chosen, notes)))
+  const grace = chosen.filter((n) => n.grace)
+  const groups = groupByStart(main)
+  const onsets = groups.map((notes, i) =>
+    onsetOf(notes, origin, keysBetween(grace, groups[i - 1]?.[0], notes[0])),
+  )
   const bar = score.bars[first.barIndex]
-  const end = tick(Math.max(...main.map((n) => n.start + n.length)))
+  const end = tick(main.reduce((latest, n) => Math.max(latest, n.start + n.length), 0))
   const fraction = (t: number): string => formatFraction(t, score.ticksPerQuarter)
   const last = main.at(-1)
   return {
@@ -99,8 +104,11 @@ const groupByStart = (sorted: readonly Note[]): Note[][] => {
   return groups
 }
 
-const graceAt = (chosen: readonly Note[], notes: readonly Note[]): Key[] =>
-  chosen.filter((n) => n.grace && n.start === notes[0]?.start).map((n) => n.key)
+/** The keys that start after one onset, or from the beginning, up to and with the next. */
+const keysBetween = (grace: readonly Note[], before?: Note, at?: Note): Key[] =>
+  grace
+    .filter((n) => (!before || n.start > before.start) && (!at || n.start <= at.start))
+    .map((n) => n.key)
 
 /** Ornaments reach at most a whole tone to either side of the main note (common practice, no source). */
 const ornamentReach = 2
@@ -113,8 +121,9 @@ const onsetOf = (notes: readonly Note[], origin: Tick, grace: readonly Key[]): O
   const auxiliaries = new Set<Key>(grace)
   for (const { key, ornament } of [first, ...rest]) {
     if (!ornament) continue
-    for (let step = -ornamentReach; step <= ornamentReach; step++)
-      auxiliaries.add((key + step) as Key)
+    const highest = Math.min(key + ornamentReach, 127)
+    for (let near = Math.max(key - ornamentReach, 0); near <= highest; near++)
+      auxiliaries.add(toKey(near))
   }
   return {
     start: tick((notes[0]?.start ?? origin) - origin),
@@ -124,11 +133,14 @@ const onsetOf = (notes: readonly Note[], origin: Tick, grace: readonly Key[]): O
   }
 }
 
-const expect = (note: Note, origin: Tick, twin: ExpectedNote | undefined): ExpectedNote => ({
-  ids: twin ? [...twin.ids, note.id] : [note.id],
-  key: note.key,
-  start: tick(note.start - origin),
-  length: tick(Math.max(note.length, twin?.length ?? 0)),
-  hand: twin?.hand ?? note.hand,
-  ...(note.ornament ? { ornament: note.ornament } : {}),
-})
+const expect = (note: Note, origin: Tick, twin: ExpectedNote | undefined): ExpectedNote => {
+  const ornament = note.ornament ?? twin?.ornament
+  return {
+    ids: twin ? [...twin.ids, note.id] : [note.id],
+    key: note.key,
+    start: tick(note.start - origin),
+    length: tick(Math.max(note.length, twin?.length ?? 0)),
+    hand: twin?.hand ?? note.hand,
+    ...(ornament ? { ornament } : {}),
+  }
+}

@@ -5,3 +5,11 @@ export const formatFraction = (ticks: number, ticksPerQuarter: number): string =
   const d = divisor(Math.abs(ticks), ticksPerQuarter)
   return ticksPerQuarter === d ? `${ticks / d}` : `${ticks / d}_${ticksPerQuarter / d}`
 }
+
+/** The inverse: ('3_2', 480) -> 720; `undefined` when it is no fraction or falls between two ticks. */
+export const parseFraction = (text: string, ticksPerQuarter: number): number | undefined => {
+  const [, numerator, denominator] = /^(\d+)(?:_([1-9]\d*))?$/.exec(text) ?? []
+  if (numerator === undefined) return undefined
+  const ticks = (Number(numerator) * ticksPerQuarter) / Number(denominator ?? 1)
+  return Number.isSafeInteger(ticks) ? ticks : undefined
+}

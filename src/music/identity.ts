@@ -31,13 +31,21 @@ export const identifyPiece = (
     .map((n) => `${fraction(n.start)},${n.key},${fraction(n.length)}`)
     .toSorted()
   const meter = bars
-    .filter((bar, i) => i === 0 || !sameTime(bar, bars[i - 1]))
+    .filter((bar, i) => !followsFrom(bars[i - 1], bar, ticksPerQuarter))
     .map((bar) => `${fraction(bar.start)},${bar.time.beats}/${bar.time.beatType}`)
   return pieceId(`p${fnv1a64([...sounding, ...meter].join(';'))}`)
 }
 
-const sameTime = (a: Pick<Bar, 'time'>, b: Pick<Bar, 'time'> | undefined): boolean =>
-  a.time.beats === b?.time.beats && a.time.beatType === b.time.beatType
+/** Nothing new: a whole bar after the one before, in the same time. A pickup makes the next bar new. */
+const followsFrom = (
+  before: Pick<Bar, 'start' | 'time'> | undefined,
+  bar: Pick<Bar, 'start' | 'time'>,
+  ticksPerQuarter: number,
+): boolean => {
+  const { beats, beatType } = bar.time
+  if (before?.time.beats !== beats || before.time.beatType !== beatType) return false
+  return (bar.start - before.start) * beatType === beats * 4 * ticksPerQuarter
+}
 
 const letter = (n: number): string =>
   String.fromCharCode(97 + (n % 26)).repeat(1 + Math.floor(n / 26))
