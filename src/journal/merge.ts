@@ -19,24 +19,27 @@ export const mergeJournals = (
 /** By the wall clock; at the same moment what brings about the other first; then by id. */
 export const compareEvents = (a: JournalEvent, b: JournalEvent): number =>
   a.atEpochMs - b.atEpochMs ||
-  rank.indexOf(a.kind) - rank.indexOf(b.kind) ||
+  rank[a.kind] - rank[b.kind] ||
   (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
 
 /** One repetition can overrule a pause, be stored, change the rung and make the chunk secure at once. */
-const rank = [
-  'sessionBegun',
-  'pieceAdded',
-  'drillBegun',
-  'overruled',
-  'repetition',
-  'rungChanged',
-  'secure',
-] as const satisfies readonly JournalEvent['kind'][]
+const rank: Readonly<Record<JournalEvent['kind'], number>> = {
+  sessionBegun: 0,
+  pieceAdded: 1,
+  drillBegun: 2,
+  overruled: 3,
+  repetition: 4,
+  rungChanged: 5,
+  secure: 6,
+}
+
+/** Whether two records have the same content. */
+export const sameEvent = (a: unknown, b: JournalEvent): boolean => canonical(a) === canonical(b)
 
 const isBefore = (a: string, b: string): boolean => a < b
 
 /** The same text for the same content, in whatever order its fields stand. */
-const canonical = (event: JournalEvent): string =>
+const canonical = (event: unknown): string =>
   JSON.stringify(event, (_, value: unknown) =>
     typeof value === 'object' && value !== null && !Array.isArray(value)
       ? Object.fromEntries(Object.entries(value).toSorted(([a], [b]) => (a < b ? -1 : 1)))

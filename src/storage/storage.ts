@@ -1,0 +1,65 @@
+/**
+ * Where journal, pieces and settings are kept, on this machine and nowhere else.
+ *
+ * An event is appended durably: `append` resolves only when the disk has it. What could not be stored
+ * stays in memory (`unsaved`), is read like the rest, and is tried again with the next event, so that
+ * a full disk loses nothing while the page is open. Every trouble is a `StorageProblem` as data.
+ *
+ * Example: `const opened = await openStorage()`; without a database practice goes on in
+ * `createMemoryStorage()`, which keeps the same contract until the page is closed.
+ */
+import type { SessionId } from '@/journal/ids'
+import type { JournalEvent } from '@/journal/journal'
+import type { JournalProblem } from '@/journal/decode'
+import type { Result } from '@/music/result'
+import type { ChunkId, PieceId } from '@/music/units'
+import type { StorageProblem } from './problem'
+
+/** A piece with the file itself, so that a better reader can read it again. */
+export interface StoredPiece extends PieceListing {
+  readonly bytes: Uint8Array
+}
+
+/** A piece without its file. */
+export interface PieceListing {
+  readonly id: PieceId
+  readonly title: string
+  readonly fileName: string
+  readonly addedAtEpochMs: number
+}
+
+/** Which events of the journal; given in the order of their times. */
+export type EventQuery =
+  | { readonly kind: 'all' }
+  | { readonly kind: 'session'; readonly session: SessionId }
+  | { readonly kind: 'piece'; readonly piece: PieceId }
+  | { readonly kind: 'chunk'; readonly chunk: ChunkId }
+  /** The newest so many. */
+  | { readonly kind: 'latest'; readonly count: number }
+
+export interface StoredEvents {
+  readonly events: readonly JournalEvent[]
+  /** Records that this version cannot read; they stay where they are. */
+  readonly unread: readonly { readonly id: string; readonly reason: JournalProblem }[]
+}
+
+export type Stored<T> = Promise<Result<T, StorageProblem>>
+
+export interface Storage {
+  /** Resolves when the event is on the disk. The same event once more changes nothing. */
+  readonly append: (event: JournalEvent) => Stored<void>
+  readonly events: (query: EventQuery) => Stored<StoredEvents>
+  /** Events that are only in memory so far. */
+  readonly unsaved: () => readonly JournalEvent[]
+  readonly putPiece: (piece: StoredPiece) => Stored<void>
+  /** `undefined` when there is none by that name. */
+  readonly piece: (id: PieceId) => Stored<StoredPiece | undefined>
+  /** In the order in which they were added. */
+  readonly pieces: () => Stored<readonly PieceListing[]>
+  readonly saveSettings: (settings: unknown) => Stored<void>
+  /** As saved; `undefined` before the first time. */
+  readonly settings: () => Stored<unknown>
+  /** Called at once and at each change: what keeps new events from being durable, or `undefined`. */
+  readonly watch: (see: (problem: StorageProblem | undefined) => void) => () => void
+  readonly close: () => void
+}
