@@ -11,7 +11,7 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
   const joined = file.tracks.map((events) => joinNotes(events))
   const hanging = joined.reduce((sum, track) => sum + track.hanging, 0)
   if (hanging > 0)
-    warnings.push(`${count(hanging, 'note')} never ended in the file; closed at the track's end.`)
+    warnings.push(`${count(hanging, 'note')} never ended in the file; closed at the track’s end.`)
   const channels = joined.map((track) => new Set(track.notes.map((n) => n.channel)))
   const sounding = channels.filter((set) => [...set].some((c) => c !== drumChannel))
   const drumNotes = joined.flatMap((t) => t.notes).filter((n) => n.channel === drumChannel).length

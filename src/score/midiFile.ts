@@ -51,25 +51,34 @@ interface FileClock {
 const framesWarning =
   'The file counts time in film frames instead of beats; its bars are laid at 120 quarters a minute.'
 
-/** Frames a second by their code; 29 stands for 30 drop-frame, which is 30000/1001 a second (SMPTE 12M). */
-const frameRates: Readonly<Record<number, { readonly nominal: number; readonly slow: number }>> = {
-  24: { nominal: 24, slow: 1 },
-  25: { nominal: 25, slow: 1 },
-  29: { nominal: 30, slow: 1.001 },
-  30: { nominal: 30, slow: 1 },
+/**
+ * Frames a second as counted, by their code, and how long half a second of counted frames lasts:
+ * 29 stands for 30 drop-frame, which runs slower by 1.001 (SMPTE 12M).
+ */
+const frameRates: Readonly<Record<number, FrameRate>> = {
+  24: { counted: 24, halfSecond: 500_000 },
+  25: { counted: 25, halfSecond: 500_000 },
+  29: { counted: 30, halfSecond: 500_500 },
+  30: { counted: 30, halfSecond: 500_000 },
+}
+
+interface FrameRate {
+  readonly counted: number
+  /** Microseconds. */
+  readonly halfSecond: number
 }
 
 /** A file in frames has no beats: a quarter is taken as half a second, the default of SMF 1.0, whatever its tempo marks. */
 const readDivision = ({ division }: SmfHeader): FileClock | undefined => {
   if (division < 0x8000) return { ticksPerQuarter: division, scale: 1 }
   const rate = frameRates[0x100 - (division >> 8)]
-  const ticksPerSecond = (rate?.nominal ?? 0) * (division & 0xff)
+  const ticksPerSecond = (rate?.counted ?? 0) * (division & 0xff)
   if (!rate || ticksPerSecond === 0) return undefined
   const scale = ticksPerSecond % 2 === 0 ? 1 : 2
   return {
     ticksPerQuarter: (ticksPerSecond * scale) / 2,
     scale,
-    frames: { microsecondsPerQuarter: 500_000 * rate.slow },
+    frames: { microsecondsPerQuarter: rate.halfSecond },
   }
 }
 

@@ -84,8 +84,11 @@ const findTracks = (
     if (letters === 'MTrk') tracks.push({ from: at + 8, to: end })
     at = end
   }
-  if (tracks.length < announced)
-    return failed(truncated(`${announced} tracks should be there but ${tracks.length} are`, to))
+  const lacking = announced - tracks.length
+  if (lacking > 0)
+    return failed(
+      truncated(`${lacking} more ${lacking === 1 ? 'track' : 'tracks'} should follow`, to),
+    )
   if (at < to) warnings.push(`After the last track ${to - at} more bytes were left out.`)
   if (tracks.length > announced)
     warnings.push(`The file announces ${announced} tracks but has ${tracks.length}; all were read.`)
