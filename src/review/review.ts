@@ -1,0 +1,121 @@
+/**
+ * What the journal says of the practice: of a session, a piece, or any other choice of events.
+ *
+ * tally: how many repetitions were clean, flawed, broken off. clean share: clean / (clean + flawed);
+ * broken off ones are counted apart. Everything is counted from the events given, nothing is kept.
+ *
+ * Example: 6 clean, 2 flawed, 1 broken off -> 9 repetitions, clean share 0.75.
+ */
+import type { JournalEvent, RecordedPlace, RepetitionRecorded } from '@/journal/journal'
+import { compareEvents } from '@/journal/merge'
+import type { RecordedVerdict } from '@/journal/words'
+import type { ChunkId, PieceId, Tempo } from '@/music/units'
+import { countFlaws, countSubstitutions, type FlawCount, type Substitution } from './flaws'
+import { practisedMinutes } from './minutes'
+
+export type Tally = Readonly<Record<RecordedVerdict, number>>
+
+/** One chunk in the events given. */
+export interface ChunkReview {
+  readonly chunk: ChunkId
+  readonly piece: PieceId
+  /** The title under which the piece was added, where the events tell it. */
+  readonly title?: string
+  readonly place?: RecordedPlace
+  readonly goalTempo?: Tempo
+  readonly tally: Tally
+  readonly longestStreak: number
+  /** The rung at the first repetition and the one reached at the end. */
+  readonly fromRung: Tempo
+  readonly toRung: Tempo
+  /** The streak goal was met at the goal tempo. */
+  readonly secure: boolean
+}
+
+export interface Review {
+  readonly tally: Tally
+  /** `undefined` while nothing was clean or flawed. */
+  readonly cleanShare: number | undefined
+  readonly longestStreak: number
+  readonly repetitions: number
+  readonly minutes: number
+  /** In the order in which they were practised. */
+  readonly chunks: readonly ChunkReview[]
+  /** The most frequent first. */
+  readonly flaws: readonly FlawCount[]
+  /** Which key was played for which, the most frequent first. */
+  readonly substitutions: readonly Substitution[]
+}
+
+/** The figures of the events given, in whatever order they come. */
+export const reviewEvents = (events: readonly JournalEvent[]): Review => {
+  const sorted = events.toSorted(compareEvents)
+  const repetitions = sorted.filter((e) => e.kind === 'repetition')
+  const tally = countVerdicts(repetitions)
+  const chunks = [...groupByChunk(repetitions).values()].map((of) => reviewChunk(sorted, of))
+  return {
+    tally,
+    cleanShare: cleanShare(tally),
+    longestStreak: Math.max(0, ...chunks.map((chunk) => chunk.longestStreak)),
+    repetitions: repetitions.length,
+    minutes: practisedMinutes(repetitions),
+    chunks,
+    flaws: countFlaws(repetitions),
+    substitutions: countSubstitutions(repetitions),
+  }
+}
+
+/** clean / (clean + flawed); `undefined` when there is neither. */
+export const cleanShare = ({ clean, flawed }: Tally): number | undefined =>
+  clean + flawed === 0 ? undefined : clean / (clean + flawed)
+
+type Repetitions = readonly [RepetitionRecorded, ...RepetitionRecorded[]]
+
+const countVerdicts = (repetitions: readonly RepetitionRecorded[]): Tally => {
+  const count = (verdict: RecordedVerdict): number =>
+    repetitions.filter((repetition) => repetition.verdict === verdict).length
+  return { clean: count('clean'), flawed: count('flawed'), brokenOff: count('brokenOff') }
+}
+
+const groupByChunk = (
+  repetitions: readonly RepetitionRecorded[],
+): ReadonlyMap<ChunkId, Repetitions> => {
+  const groups = new Map<ChunkId, [RepetitionRecorded, ...RepetitionRecorded[]]>()
+  for (const repetition of repetitions) {
+    const group = groups.get(repetition.chunk)
+    if (group) group.push(repetition)
+    else groups.set(repetition.chunk, [repetition])
+  }
+  return groups
+}
+
+const reviewChunk = (sorted: readonly JournalEvent[], repetitions: Repetitions): ChunkReview => {
+  const [{ chunk, piece, rung: fromRung }] = repetitions
+  const of = sorted.filter((event) => 'chunk' in event && event.chunk === chunk)
+  const begun = of.findLast((event) => event.kind === 'drillBegun')
+  const added = sorted.findLast((event) => event.kind === 'pieceAdded' && event.piece === piece)
+  return {
+    chunk,
+    piece,
+    ...(added?.kind === 'pieceAdded' ? { title: added.title } : {}),
+    ...(begun ? { place: begun.place, goalTempo: begun.goalTempo } : {}),
+    tally: countVerdicts(repetitions),
+    longestStreak: longestStreak(repetitions),
+    fromRung,
+    toRung: of.reduce(rungAfter, fromRung),
+    secure: of.some((event) => event.kind === 'secure'),
+  }
+}
+
+const rungAfter = (rung: Tempo, event: JournalEvent): Tempo =>
+  event.kind === 'rungChanged' ? event.to : event.kind === 'repetition' ? event.rung : rung
+
+const longestStreak = (repetitions: readonly RepetitionRecorded[]): number => {
+  let longest = 0
+  let streak = 0
+  for (const { verdict } of repetitions) {
+    streak = verdict === 'clean' ? streak + 1 : 0
+    longest = Math.max(longest, streak)
+  }
+  return longest
+}
