@@ -73,13 +73,13 @@ export const createMidiKeyboard = (settings: MidiKeyboardSettings = {}): MidiDev
       if (!WebMidi.enabled) show({ kind: 'asking' })
       try {
         await WebMidi.enable()
-        await openAll()
-        look(ms(WebMidi.time))
       } catch (error) {
-        // One input that is in use elsewhere must not keep the others from being heard.
-        if (WebMidi.enabled) look(ms(WebMidi.time))
-        if (!inputs.some((input) => input.connected)) show(explain(error))
+        if (!WebMidi.enabled) return show(explain(error))
       }
+      // One input that is in use elsewhere must not keep the others from being heard.
+      const refusal = await openAll()
+      look(ms(WebMidi.time))
+      if (refusal && !inputs.some((input) => input.connected)) show(explain(refusal.reason))
     },
     choose: (inputId) => {
       chosen = inputId
@@ -103,9 +103,10 @@ const transposed = (event: KeyEvent, semitones: number): KeyEvent | undefined =>
   return moved < 0 || moved > 127 ? undefined : { ...event, key: key(moved) }
 }
 
-/** Tries once more to open what was refused before. */
-const openAll = async (): Promise<void> => {
-  for (const input of WebMidi.inputs) if (input.connection !== 'open') await input.open()
+/** Opens every input, also one that was refused before; the first refusal, if any. */
+const openAll = async (): Promise<PromiseRejectedResult | undefined> => {
+  const outcomes = await Promise.allSettled(WebMidi.inputs.map((input) => input.open()))
+  return outcomes.find((outcome) => outcome.status === 'rejected')
 }
 
 /** The chosen input when it comes back under another id: new, of the same name, the old one gone. */

@@ -1,0 +1,225 @@
+/**
+ * MIDI inputs that a test plugs, plays and pulls, below the standard API: what stands above,
+ * the webmidi library included, is the real thing. Behaves as the Web MIDI API (W3C) says: `open()`
+ * changes `connection` later, an open port that is pulled becomes pending, a port that comes back is
+ * the same object with the same id, `inputs` lists only what is connected, statechange is fired at
+ * the access and at the port.
+ *
+ * In a page: `page.addInitScript(installFakeMidi, { inputs: ['Stage 88'] })`, then
+ * `page.evaluate(() => window.fakeMidi.send('Stage 88', [0x90, 60, 64], performance.now()))`.
+ */
+export interface FakeMidi {
+  /** Resolves when the page has been told. The same name gives the same port again. */
+  readonly plug: (name: string) => Promise<void>
+  readonly pull: (name: string) => Promise<void>
+  /** One message with the time it is said to have come in. Throws where no page listens to that input. */
+  readonly send: (name: string, bytes: readonly number[], timeStamp?: number) => void
+  /** Messages in real time, `at` milliseconds from now; each is stamped with its planned time. */
+  readonly play: (
+    name: string,
+    messages: readonly { readonly bytes: readonly number[]; readonly at: number }[],
+  ) => Promise<void>
+  /** From now on access is refused, or given. */
+  readonly deny: () => void
+  readonly allow: () => void
+  /** Another program has the input: it cannot be opened; or it can again. */
+  readonly occupy: (name: string) => void
+  readonly free: (name: string) => void
+  /** Whether a page has opened the input and so hears it. */
+  readonly isOpen: (name: string) => boolean
+}
+
+export interface FakeMidiOptions {
+  /** Plugged from the start. */
+  readonly inputs?: readonly string[]
+  readonly denied?: boolean
+  /** A browser without Web MIDI. */
+  readonly absent?: boolean
+}
+
+declare global {
+  interface Window {
+    fakeMidi: FakeMidi
+  }
+}
+
+/** Stands alone, without imports, so that it can be sent into a page as source text. */
+export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
+  type Handler = ((event: Event) => void) | null | undefined
+  const plugged = new Set<string>(options.inputs)
+  const occupied = new Set<string>()
+  const ids = new Map<string, string>()
+  let denied = options.denied === true
+
+  const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0))
+  const idOf = (name: string): string => {
+    const id = ids.get(name) ?? `fake-input-${ids.size + 1}`
+    ids.set(name, id)
+    return id
+  }
+  const stamp = (event: Event, timeStamp: number): Event =>
+    Object.defineProperty(event, 'timeStamp', { value: timeStamp })
+
+  class Port extends EventTarget {
+    readonly type = 'input'
+    readonly manufacturer = 'Passagework tests'
+    readonly version = '1'
+    readonly id: string
+    readonly name: string
+    state: 'connected' | 'disconnected' = 'connected'
+    connection: 'open' | 'closed' | 'pending' = 'closed'
+    onstatechange: Handler
+    readonly #access: Access
+    #onmidimessage: Handler = null
+    #opening: Promise<Port> | undefined
+
+    constructor(access: Access, name: string) {
+      super()
+      this.#access = access
+      this.name = name
+      this.id = idOf(name)
+      this.addEventListener('statechange', (event) => this.onstatechange?.(event))
+      this.addEventListener('midimessage', (event) => this.#onmidimessage?.(event))
+    }
+
+    get onmidimessage(): Handler {
+      return this.#onmidimessage
+    }
+    /** Setting a handler opens the port without asking. */
+    set onmidimessage(handler: Handler) {
+      this.#onmidimessage = handler
+      if (handler) this.open().catch(() => {})
+    }
+
+    open(): Promise<Port> {
+      this.#opening ??= this.#openLater().finally(() => {
+        this.#opening = undefined
+      })
+      return this.#opening
+    }
+    async #openLater(): Promise<Port> {
+      await nextTask()
+      if (this.connection === 'open') return this
+      if (this.state === 'disconnected') {
+        this.change('disconnected', 'pending')
+        return this
+      }
+      if (occupied.has(this.name)) {
+        this.change('connected', 'closed')
+        throw new DOMException(`${this.name} is in use`, 'InvalidAccessError')
+      }
+      this.change('connected', 'open')
+      return this
+    }
+    async close(): Promise<Port> {
+      await nextTask()
+      this.change(this.state, 'closed')
+      return this
+    }
+
+    change(state: Port['state'], connection: Port['connection']): void {
+      if (this.state === state && this.connection === connection) return
+      this.state = state
+      this.connection = connection
+      for (const target of [this.#access, this])
+        target.dispatchEvent(Object.assign(new Event('statechange'), { port: this }))
+    }
+    /** The device is there again. A port that was open when it was pulled tells so once it is open. */
+    async reconnect(): Promise<void> {
+      await nextTask()
+      if (this.connection !== 'pending') return this.change('connected', this.connection)
+      this.state = 'connected'
+      await this.open().catch(() => {})
+    }
+    async disconnect(): Promise<void> {
+      await nextTask()
+      this.change('disconnected', this.connection === 'open' ? 'pending' : this.connection)
+    }
+    hear(bytes: readonly number[], timeStamp: number): void {
+      const event = Object.assign(new Event('midimessage'), { data: Uint8Array.from(bytes) })
+      this.dispatchEvent(stamp(event, timeStamp))
+    }
+  }
+
+  class Access extends EventTarget {
+    readonly sysexEnabled = false
+    readonly outputs = new Map()
+    onstatechange: Handler
+    readonly ports = new Map<string, Port>()
+
+    constructor() {
+      super()
+      for (const name of plugged) this.ports.set(name, new Port(this, name))
+      this.addEventListener('statechange', (event) => this.onstatechange?.(event))
+    }
+    get inputs(): ReadonlyMap<string, Port> {
+      const connected = [...this.ports.values()].filter((port) => port.state === 'connected')
+      return new Map(connected.map((port) => [port.id, port]))
+    }
+    async plug(name: string): Promise<void> {
+      const known = this.ports.get(name)
+      if (known) return known.reconnect()
+      await nextTask()
+      const port = new Port(this, name)
+      this.ports.set(name, port)
+      // New, it goes from disconnected to connected before the page's eyes.
+      port.state = 'disconnected'
+      port.change('connected', 'closed')
+    }
+  }
+
+  const accesses: Access[] = []
+  const portsOf = (name: string): Port[] => accesses.flatMap(({ ports }) => ports.get(name) ?? [])
+  const openPorts = (name: string): Port[] =>
+    portsOf(name).filter((port) => port.connection === 'open')
+  const send = (name: string, bytes: readonly number[], timeStamp = performance.now()): void => {
+    const open = openPorts(name)
+    if (open.length === 0) throw new Error(`fake MIDI: nobody has opened "${name}"`)
+    for (const port of open) port.hear(bytes, timeStamp)
+  }
+  const requestMIDIAccess = async (): Promise<Access> => {
+    await nextTask()
+    if (denied) throw new DOMException('Permission was not granted', 'NotAllowedError')
+    const access = new Access()
+    accesses.push(access)
+    return access
+  }
+  Object.defineProperty(navigator, 'requestMIDIAccess', {
+    value: options.absent === true ? undefined : requestMIDIAccess,
+    configurable: true,
+  })
+
+  const fakeMidi: FakeMidi = {
+    plug: async (name) => {
+      plugged.add(name)
+      await Promise.all(accesses.map((access) => access.plug(name)))
+      // The page opens the new port in answer; wait for that too.
+      await nextTask()
+      await nextTask()
+    },
+    pull: async (name) => {
+      plugged.delete(name)
+      await Promise.all(portsOf(name).map((port) => port.disconnect()))
+    },
+    send,
+    play: async (name, messages) => {
+      const start = performance.now()
+      for (const { bytes, at } of messages) {
+        const wait = start + at - performance.now()
+        if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait))
+        send(name, bytes, start + at)
+      }
+    },
+    deny: () => {
+      denied = true
+    },
+    allow: () => {
+      denied = false
+    },
+    occupy: (name) => occupied.add(name),
+    free: (name) => occupied.delete(name),
+    isOpen: (name) => openPorts(name).length > 0,
+  }
+  Object.defineProperty(globalThis, 'fakeMidi', { value: fakeMidi, configurable: true })
+  return fakeMidi
+}
