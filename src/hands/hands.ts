@@ -9,28 +9,9 @@
  * keys 71 and 52 -> right, left; one part -> each onset split between the hands.
  */
 import type { Hand } from '@/music/music'
-import type { Key, Tick } from '@/music/units'
+import type { HandedNote, Part } from './part'
 import { handOfName } from './partNames'
 import { splitHands } from './splitHands'
-
-export interface PartNote {
-  readonly start: Tick
-  readonly length: Tick
-  readonly key: Key
-}
-
-export interface Part {
-  /** Empty when the file gives none. */
-  readonly name: string
-  /** General MIDI program, 0 to 127; 0 to 7 are pianos. */
-  readonly program: number
-  readonly notes: readonly PartNote[]
-}
-
-export interface HandedNote extends PartNote {
-  readonly hand: Hand
-  readonly handFrom: 'file' | 'inferred'
-}
 
 export interface HandedNotes {
   readonly notes: readonly HandedNote[]
@@ -57,7 +38,7 @@ export const giveHands = (parts: readonly Part[], ticksPerQuarter: number): Hand
 }
 
 const hold = (part: Part, hand: Hand | undefined): HandedNote[] =>
-  hand === undefined ? [] : part.notes.map((note) => ({ ...note, hand, handFrom: 'file' }))
+  hand === undefined ? [] : part.notes.map((note) => ({ hand, handFrom: 'file', ...note }))
 
 /** The hand of the first of two parts: by the names unless they contradict each other, else by position. */
 const decideTwo = (one: Part, two: Part, [a, b]: readonly (Hand | undefined)[]): Hand => {

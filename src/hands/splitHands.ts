@@ -1,10 +1,10 @@
 import type { Key, Tick } from '@/music/units'
-import type { HandedNote, PartNote } from './hands'
+import type { HandedNote, PartNote } from './part'
 
 /**
  * Splits notes between the hands: at each onset the lower ones left, the upper ones right. Of all
  * ways to place the split along the piece it takes the cheapest path, where a way costs for
- * hands that stretch, for hands that jump from where they were, and for a split inside a close chord.
+ * hands that stretch, move, cross, or lie on the other's side.
  */
 export const splitHands = (
   notes: readonly PartNote[],
@@ -24,9 +24,9 @@ export const splitHands = (
   const splits = trace(cheapest(paths))
   return onsets.flatMap((onset, i) =>
     onset.map((note, n): HandedNote => ({
-      ...note,
       hand: n < (splits[i] ?? 0) ? 'left' : 'right',
       handFrom: 'inferred',
+      ...note,
     })),
   )
 }
@@ -41,16 +41,28 @@ interface Path {
   readonly lower: number
 }
 
-/** Where hands rest before they play: an octave to each side of middle C (common practice, no source). */
-const startLeft = 48
-const startRight = 72
-/** Wider than an octave and a third no chord is held without rolling by most hands (common practice, no source). */
-const widestHold = 16
-const stretchCost = 6
-/** A hand that crosses the other is rare (common practice, no source). */
-const crossCost = 1.5
-/** Unused hands drift back to their place: after a rest of this many quarters half of the way. */
-const forgetQuarters = 4
+// The figures below were chosen by search on piano music whose staves are known; near them the
+// share of right hands is flat, so their exact values do not matter.
+/** Where hands rest, as keys: E3 and E5. */
+const startLeft = 52
+const startRight = 76
+/** After a rest of this many quarters a hand has gone a quarter of the way back to its place. */
+const forgetQuarters = 1
+/** What a hand holds easily is a fifth; from there each semitone costs, and beyond an octave much more. */
+const easySpan = 7
+const wideSpan = 12
+const easyCost = 3
+const wideCost = 12
+/** A hand moves a whole tone for nothing, then each semitone costs 1. */
+const freeMove = 2
+/** A wide gap between neighbouring keys, up to an octave, invites the split. */
+const gapGain = 0.25
+const widestGap = 12
+/** For each semitone by which the left hand lies above the right. */
+const crossCost = 3
+/** For each semitone by which a hand lies on the other's side of the D above middle C. */
+const sideCost = 0.3
+const sideBorder = 62
 
 const groupOnsets = (notes: readonly PartNote[]): PartNote[][] => {
   const sorted = notes.toSorted((a, b) => a.start - b.start || a.key - b.key)
@@ -65,30 +77,25 @@ const groupOnsets = (notes: readonly PartNote[]): PartNote[][] => {
 
 /** The cheapest path to each split of the onset. */
 const extend = (paths: readonly Path[], onset: readonly PartNote[], quarters: number): Path[] => {
-  const drift = 1 - 0.5 ** (quarters / forgetQuarters)
-  const next: Path[] = []
-  for (const lower of waysToSplit(onset)) {
+  const back = (1 - 0.5 ** (quarters / forgetQuarters)) / 2
+  return waysToSplit(onset).map((lower) => {
     const left = onset.slice(0, lower).map((n) => n.key)
     const right = onset.slice(lower).map((n) => n.key)
-    const own = stretch(left) + stretch(right)
+    const own = spanCost(left) + spanCost(right) - gapGain * gapBetween(left, right)
     const ways = paths.map((path): Path => {
-      const restLeft = path.left + (startLeft - path.left) * drift * 0.5
-      const restRight = path.right + (startRight - path.right) * drift * 0.5
-      const nowLeft = middle(left) ?? restLeft
-      const nowRight = middle(right) ?? restRight
-      const moved = jump(restLeft, nowLeft) + jump(restRight, nowRight)
-      const crossed = Math.max(0, nowLeft + 4 - nowRight) * crossCost
-      return {
-        cost: path.cost + own + moved + crossed,
-        left: nowLeft,
-        right: nowRight,
-        before: path,
-        lower,
-      }
+      const restLeft = path.left + (startLeft - path.left) * back
+      const restRight = path.right + (startRight - path.right) * back
+      const now = { left: middle(left) ?? restLeft, right: middle(right) ?? restRight }
+      const moved = moveCost(restLeft, now.left) + moveCost(restRight, now.right)
+      const crossed = Math.max(0, now.left - now.right) * crossCost
+      const side =
+        (left.length > 0 ? Math.max(0, now.left - sideBorder) : 0) +
+        (right.length > 0 ? Math.max(0, sideBorder - now.right) : 0)
+      const cost = path.cost + own + moved + crossed + side * sideCost
+      return { cost, ...now, before: path, lower }
     })
-    next.push(cheapest(ways))
-  }
-  return next
+    return cheapest(ways)
+  })
 }
 
 /** More keys than this no two hands strike at once: then the split is at middle C, without a search. */
@@ -104,12 +111,17 @@ const middle = (keys: readonly Key[]): number | undefined => {
   return low === undefined || high === undefined ? undefined : (low + high) / 2
 }
 
-const stretch = (keys: readonly Key[]): number => {
+const spanCost = (keys: readonly Key[]): number => {
   const span = (keys.at(-1) ?? 0) - (keys[0] ?? 0)
-  return Math.max(0, span - widestHold) * stretchCost + Math.max(0, span - 12)
+  return Math.max(0, span - easySpan) * easyCost + Math.max(0, span - wideSpan) * wideCost
 }
 
-const jump = (from: number, to: number): number => Math.abs(to - from)
+const gapBetween = (left: readonly Key[], right: readonly Key[]): number => {
+  const [low, high] = [left.at(-1), right[0]]
+  return low === undefined || high === undefined ? 0 : Math.min(widestGap, high - low)
+}
+
+const moveCost = (from: number, to: number): number => Math.max(0, Math.abs(to - from) - freeMove)
 
 const cheapest = (paths: readonly Path[]): Path =>
   paths.reduce((best, path) => (path.cost < best.cost ? path : best))

@@ -1,4 +1,4 @@
-import type { Part } from '@/hands/hands'
+import type { Part } from '@/hands/part'
 import type { KeySignature } from '@/music/music'
 import { tempo, type Tick } from '@/music/units'
 import { joinNotes } from './joinNotes'
@@ -19,7 +19,7 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
   const parts = file.tracks.flatMap((events, i) =>
     gatherParts(events, joined[i]?.notes ?? [], sounding.length === 1),
   )
-  const marks = file.tracks.flat()
+  const marks = file.tracks.flatMap((events) => events.filter(isMark))
   return {
     title: chooseTitle(file, fileName),
     ticksPerQuarter: file.ticksPerQuarter,
@@ -31,6 +31,9 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
     warnings,
   }
 }
+
+const isMark = ({ kind }: SmfEvent): boolean =>
+  kind === 'tempo' || kind === 'time' || kind === 'key'
 
 type JoinedNote = ReturnType<typeof joinNotes>['notes'][number]
 

@@ -1,6 +1,7 @@
-import { giveHands, type HandedNote } from '@/hands/hands'
+import { giveHands } from '@/hands/hands'
+import type { HandedNote } from '@/hands/part'
 import { identifyPiece, nameNotes } from '@/music/identity'
-import type { Bar, KeySignature, Note, TempoChange } from '@/music/music'
+import type { Bar, Hand, KeySignature, Note, TempoChange } from '@/music/music'
 import { failed, ok, type Result } from '@/music/result'
 import { defaultTempo } from '@/music/tempoMap'
 import { tick, type Tick } from '@/music/units'
@@ -58,13 +59,18 @@ const scalePiece = (piece: SmfPiece, scale: number): SmfPiece => {
 const mergeDoubled = (notes: readonly HandedNote[]): HandedNote[] => {
   const sorted = notes.toSorted(
     (a, b) =>
-      a.start - b.start || a.key - b.key || b.hand.localeCompare(a.hand) || b.length - a.length,
+      a.start - b.start ||
+      a.key - b.key ||
+      handOrder(a.hand) - handOrder(b.hand) ||
+      b.length - a.length,
   )
   return sorted.filter((note, i) => {
     const before = sorted[i - 1]
     return before?.start !== note.start || before.key !== note.key || before.hand !== note.hand
   })
 }
+
+const handOrder = (hand: Hand): number => (hand === 'right' ? 0 : 1)
 
 /** Both lists are in order of time. */
 const putInBars = (
@@ -74,7 +80,7 @@ const putInBars = (
   let barIndex = 0
   return notes.map((note) => {
     while ((bars[barIndex + 1]?.start ?? Infinity) <= note.start) barIndex++
-    return { ...note, barIndex }
+    return { barIndex, ...note }
   })
 }
 

@@ -1,0 +1,21 @@
+import type { Hand } from '@/music/music'
+import type { Key, Tick } from '@/music/units'
+
+export interface PartNote {
+  readonly start: Tick
+  readonly length: Tick
+  readonly key: Key
+}
+
+export interface Part {
+  /** Empty when the file gives none. */
+  readonly name: string
+  /** General MIDI program, 0 to 127; 0 to 7 are pianos. */
+  readonly program: number
+  readonly notes: readonly PartNote[]
+}
+
+export interface HandedNote extends PartNote {
+  readonly hand: Hand
+  readonly handFrom: 'file' | 'inferred'
+}
