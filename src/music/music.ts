@@ -14,7 +14,8 @@ import type { Key, NoteId, PieceId, Tempo, Tick } from './units'
 export const hands = ['left', 'right'] as const
 export type Hand = (typeof hands)[number]
 /** Which hand, or both, a chunk is for. */
-export type HandChoice = Hand | 'both'
+export const handChoices = ['right', 'left', 'both'] as const
+export type HandChoice = (typeof handChoices)[number]
 
 export type Finger = 1 | 2 | 3 | 4 | 5
 

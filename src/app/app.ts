@@ -1,0 +1,208 @@
+/**
+ * The program behind the screens: stores that hold state, call the step functions of the core and
+ * run what they say through ports (ports.ts).
+ *
+ * screen: what the address names (route.ts). library: the pieces. instrument: everything that plays.
+ * practice: the drill under way. session: this sitting, written into the journal.
+ *
+ * Example: `const app = createApp(ports); await app.open()`; a view reads `app.practice.store` and
+ * calls `app.practice.raise()`.
+ */
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Coach } from '@/coach/coach'
+import { proposeChunks } from '@/exercises/propose'
+import type { Chunk } from '@/music/chunk'
+import type { Score } from '@/music/music'
+import { tick, type Tempo } from '@/music/units'
+import { reviewEvents } from '@/review/review'
+import { createInstrument, type Instrument } from './instrument'
+import { createLibrary, type ChosenFile, type Library, type OpenPiece } from './library'
+import { placeOf } from './place'
+import type { Ports, ScreenKeysPort } from './ports'
+import { createPractice, type Practice } from './practice'
+import type { Practising } from './practising'
+import { formatRoute, parseRoute, type Route } from './route'
+import { createSession, type Session } from './session'
+import { decodeSettings, defaultSettings, type Settings } from './settings'
+import { takeUp } from './takeUp'
+
+/** What stands on the page. */
+export type Screen =
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'pieces' }
+  | { readonly kind: 'piece'; readonly piece: OpenPiece }
+  | { readonly kind: 'practice'; readonly practising: Practising }
+  | { readonly kind: 'summary' }
+  /** The address names a piece or a place that is not here. */
+  | { readonly kind: 'lost' }
+
+/** A drill as the person chose it on the piece's page. */
+export interface Choice {
+  readonly piece: OpenPiece
+  readonly chunk: Chunk
+  readonly goalTempo: Tempo
+  readonly simulated: boolean
+}
+
+export interface App {
+  readonly screen: StoreApi<Screen>
+  readonly library: Library
+  readonly instrument: Instrument
+  readonly practice: Practice
+  readonly session: Session
+  readonly settings: StoreApi<Settings>
+  readonly screenKeys: ScreenKeysPort
+  /** Whose work is shipped with the program, and under what licence. */
+  readonly credits: string
+  readonly open: () => Promise<void>
+  readonly go: (route: Route) => void
+  readonly addFile: (file: ChosenFile) => Promise<void>
+  /** The figures of a session's events. */
+  readonly review: typeof reviewEvents
+  /** Chunks to drill in a stretch of the score. */
+  readonly propose: typeof proposeChunks
+  readonly practise: (choice: Choice) => void
+  /** The goal tempo that was chosen for the piece in this sitting. */
+  readonly goalTempo: (score: Score) => Tempo | undefined
+  /** On to the next chunk of the piece, or back to the one before. */
+  readonly neighbour: (step: 1 | -1) => void
+  readonly endSession: () => void
+  readonly changeSettings: (part: Partial<Settings>) => void
+}
+
+export const createApp = (ports: Ports): App => {
+  const screen = createStore<Screen>(() => ({ kind: 'opening' }))
+  const settings = createStore<Settings>(() => defaultSettings)
+  const library = createLibrary(ports)
+  const instrument = createInstrument(ports)
+  const session = createSession(ports)
+  const practice = createPractice(ports, instrument, session, settings)
+  const goals = new Map<Score['id'], Tempo>()
+  /** The address of a drill that begins with the simulated player. */
+  let simulatedAt: string | undefined
+  /** Counts the moves, so that a slow one does not overtake the next. */
+  let moves = 0
+
+  const go = (route: Route): void => ports.address.write(formatRoute(route))
+
+  const arrive = async (hash: string): Promise<void> => {
+    const move = ++moves
+    const route = parseRoute(hash)
+    const next = await screenOf(route)
+    if (move !== moves) return
+    if (next.screen.kind !== 'practice') practice.end()
+    else if (next.coach) practice.begin(next.screen.practising, next.coach)
+    screen.setState(() => next.screen, true)
+    if (hash !== simulatedAt) return
+    simulatedAt = undefined
+    void practice.toggleSimulated()
+  }
+
+  const screenOf = async (
+    route: Route,
+  ): Promise<{ readonly screen: Screen; readonly coach?: Coach }> => {
+    switch (route.kind) {
+      case 'pieces':
+      case 'summary':
+        return { screen: route }
+      case 'piece': {
+        const piece = await library.open(route.piece)
+        return { screen: piece ? { kind: 'piece', piece } : { kind: 'lost' } }
+      }
+      case 'practice': {
+        const piece = await library.open(route.piece)
+        const drill =
+          piece &&
+          (await takeUp(
+            { ports, session, goals, settings: settings.getState() },
+            piece,
+            route.place,
+          ))
+        return drill
+          ? { screen: { kind: 'practice', ...drill }, ...drill }
+          : { screen: { kind: 'lost' } }
+      }
+    }
+  }
+
+  const openFirst = async (): Promise<void> => {
+    const hash = ports.address.read()
+    const [first] = library.store.getState().listed
+    const isFirstRun = session.store.getState().events.length === 0 && !(await hasPractised())
+    if (parseRoute(hash).kind === 'pieces' && isFirstRun && first)
+      go({ kind: 'piece', piece: first.id })
+    else await arrive(hash)
+  }
+  const hasPractised = async (): Promise<boolean> => {
+    const latest = await ports.storage.latestSession()
+    return !latest.ok || latest.value.length > 0
+  }
+
+  const applySettings = ({ input, transpose, sound }: Settings): void => {
+    ports.midi.choose(input)
+    ports.midi.transpose(transpose)
+    ports.sound.setOn(sound)
+  }
+
+  return {
+    screen,
+    library,
+    instrument,
+    practice,
+    session,
+    settings,
+    screenKeys: ports.screenKeys,
+    credits: ports.credits,
+    go,
+    open: async () => {
+      settings.setState(decodeSettings(await ports.storage.loadSettings()), true)
+      applySettings(settings.getState())
+      void ports.midi.connect()
+      await session.open()
+      await library.load()
+      ports.address.watch((hash) => void arrive(hash))
+      await openFirst()
+    },
+    addFile: async (file) => {
+      const piece = await library.add(file)
+      if (!piece) return
+      await session.pieceAdded(piece.score, file.name)
+      go({ kind: 'piece', piece: piece.score.id })
+    },
+    review: reviewEvents,
+    propose: proposeChunks,
+    goalTempo: (score) => goals.get(score.id),
+    practise: ({ piece, chunk, goalTempo, simulated }) => {
+      goals.set(piece.score.id, goalTempo)
+      const route: Route = { kind: 'practice', piece: piece.score.id, place: placeOf(chunk) }
+      simulatedAt = simulated ? formatRoute(route) : undefined
+      go(route)
+    },
+    neighbour: (step) => {
+      const now = screen.getState()
+      if (now.kind !== 'practice') return
+      const next = neighbourOf(now.practising, step)
+      if (next) go({ kind: 'practice', piece: now.practising.score.id, place: placeOf(next) })
+    },
+    endSession: () => go({ kind: 'summary' }),
+    changeSettings: (part) => {
+      const before = settings.getState()
+      const after = decodeSettings({ ...before, ...part })
+      settings.setState(after, true)
+      applySettings(after)
+      void ports.storage.saveSettings(after)
+      const now = screen.getState()
+      if (now.kind !== 'practice') return
+      if (after.streakGoal !== before.streakGoal) void arrive(ports.address.read())
+      else practice.settingsChanged()
+    },
+  }
+}
+
+/** The proposed chunks of the whole piece, in order; a chunk of the person's own leads to the nearest one. */
+const neighbourOf = ({ score, chunk }: Practising, step: 1 | -1): Chunk | undefined => {
+  const all = proposeChunks(score, tick(0), score.end, chunk.hand)
+  return step === 1
+    ? all.find((each) => each.start > chunk.start)
+    : all.findLast((each) => each.start < chunk.start)
+}

@@ -1,0 +1,110 @@
+import { coachRepetition, stepCoach, type Coach, type Command } from '@/coach/coach'
+import type { Mark } from '@/judge/flaw'
+import {
+  beginJudge,
+  stepJudge,
+  type Finding,
+  type Judge,
+  type JudgeEvent,
+  type JudgeSettings,
+} from '@/judge/judge'
+import type { Repetition } from '@/judge/repetition'
+import type { Chunk } from '@/music/chunk'
+import type { KeyEvent, Take } from '@/music/keyEvent'
+import type { Key, Ms, Tempo } from '@/music/units'
+
+/** A chunk being drilled: the judge listens, the coach counts. */
+export interface Drill {
+  readonly chunk: Chunk
+  readonly settings: JudgeSettings
+  readonly judge: Judge
+  /** A repetition is under way. */
+  readonly underWay: boolean
+  /** The settings changed while a repetition was under way: the judge starts anew when it has ended. */
+  readonly stale: boolean
+  readonly coach: Coach
+  /** Repetitions of this drill, the broken off included. */
+  readonly repetitions: number
+  /** Key events since the last repetition ended, for its take. */
+  readonly heard: readonly KeyEvent[]
+}
+
+/** What happened, for the page, the journal and the sound. */
+export type Effect =
+  /** A repetition began: the marks of the one before go. */
+  | { readonly kind: 'began' }
+  | { readonly kind: 'mark'; readonly slot: string; readonly mark: Mark }
+  | { readonly kind: 'unmark'; readonly slot: string }
+  | { readonly kind: 'stray'; readonly key: Key }
+  | {
+      readonly kind: 'judged'
+      readonly repetition: Repetition
+      readonly take: Take
+      readonly rung: Tempo
+    }
+  | { readonly kind: 'coach'; readonly command: Command }
+
+/** Key events kept of one repetition; far more than the longest passage needs, so that an hour of noodling stays small. */
+const longestTake = 4000
+
+export type DrillStep = readonly [Drill, readonly Effect[]]
+
+export const beginDrill = (chunk: Chunk, settings: JudgeSettings, coach: Coach): Drill => ({
+  chunk,
+  settings,
+  judge: beginJudge(chunk, settings),
+  underWay: false,
+  stale: false,
+  coach,
+  repetitions: 0,
+  heard: [],
+})
+
+/** The judge starts anew with other settings, after the repetition that is under way; the coach goes on. */
+export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill =>
+  drill.underWay
+    ? { ...drill, settings, stale: true }
+    : { ...drill, settings, stale: false, judge: beginJudge(drill.chunk, settings), heard: [] }
+
+export const stepDrill = (before: Drill, event: JudgeEvent): DrillStep => {
+  const drill = before.stale && !before.underWay ? changeJudging(before, before.settings) : before
+  const [judge, findings] = stepJudge(drill.judge, event)
+  const heard = event.kind === 'clock' ? drill.heard : [...drill.heard.slice(-longestTake), event]
+  return findings.reduce<DrillStep>(
+    ([now, effects], finding) => {
+      const [next, more] = take(now, finding, event.at)
+      return [next, [...effects, ...more]]
+    },
+    [{ ...drill, judge, heard }, []],
+  )
+}
+
+const take = (drill: Drill, finding: Finding, at: Ms): DrillStep => {
+  switch (finding.kind) {
+    case 'began':
+      return [
+        { ...drill, underWay: true, heard: drill.heard.filter((e) => e.at >= finding.at) },
+        [{ kind: 'began' }],
+      ]
+    case 'mark':
+    case 'unmark':
+      return [drill, [finding]]
+    case 'stray':
+      return [drill, [{ kind: 'stray', key: finding.key }]]
+    case 'ended':
+      return end(drill, finding.repetition, at)
+  }
+}
+
+const end = (drill: Drill, repetition: Repetition, at: Ms): DrillStep => {
+  const rung = drill.coach.rung
+  const [coach, commands] = stepCoach(drill.coach, coachRepetition(repetition, at))
+  const take: Take = { events: drill.heard.filter((e) => e.at >= repetition.start) }
+  return [
+    { ...drill, underWay: false, coach, repetitions: drill.repetitions + 1 },
+    [
+      { kind: 'judged', repetition, take, rung },
+      ...commands.map((command): Effect => ({ kind: 'coach', command })),
+    ],
+  ]
+}

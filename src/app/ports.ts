@@ -1,0 +1,148 @@
+/**
+ * What the app needs from the edges. main.tsx makes the edges and hands them in; a test hands in fakes.
+ */
+import type { HandChoice, Score, TimeSignature } from '@/music/music'
+import type { Chunk } from '@/music/chunk'
+import type { KeyEvent } from '@/music/keyEvent'
+import type { Result } from '@/music/result'
+import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
+import type { JournalEvent } from '@/journal/journal'
+import type { ReadProblem } from '@/score/readProblem'
+
+export type Stop = () => void
+
+export interface ListenPort {
+  readonly listen: (hear: (event: KeyEvent) => void) => Stop
+}
+
+export interface MidiInput {
+  readonly id: string
+  readonly name: string
+  readonly connected: boolean
+}
+
+export type MidiState =
+  | { readonly kind: 'asking' }
+  | { readonly kind: 'unsupported' }
+  | { readonly kind: 'denied' }
+  | { readonly kind: 'failed'; readonly message: string }
+  | { readonly kind: 'ready'; readonly inputs: readonly MidiInput[] }
+
+export interface MidiPort extends ListenPort {
+  readonly connect: () => Promise<void>
+  readonly watch: (see: (state: MidiState) => void) => Stop
+  readonly choose: (inputId: string) => void
+  readonly transpose: (semitones: number) => void
+}
+
+export interface ScreenKeysPort extends ListenPort {
+  readonly press: (key: Key, at: Ms, pointer: number) => void
+  readonly release: (at: Ms, pointer: number) => void
+}
+
+export interface ComputerKeysPort extends ListenPort {
+  /** Puts the computer's keys where these piano keys are in reach. */
+  readonly reach: (keys: readonly Key[]) => void
+}
+
+export interface PlayerPort extends ListenPort {
+  /** Plays a few repetitions of the chunk with human noise and a slip or two; resolves at the end or when stopped. */
+  readonly play: (chunk: Chunk, tempo: Tempo) => Promise<void>
+  readonly stop: Stop
+}
+
+export type SoundState =
+  | { readonly kind: 'asleep' | 'off' | 'ready' | 'blocked' }
+  | { readonly kind: 'loading'; readonly loaded: number; readonly wanted: number }
+  | { readonly kind: 'failed'; readonly message: string }
+
+export interface SoundPort {
+  /** Browsers allow sound only from inside a click, tap or key of the person. */
+  readonly unlock: () => Promise<void>
+  readonly watch: (see: (state: SoundState) => void) => Stop
+  readonly setOn: (on: boolean) => void
+  /** Begins the count-in; gives the time of the first beat after it, `undefined` when nothing can sound. */
+  readonly startMetronome: (settings: {
+    readonly tempo: Tempo
+    readonly time: TimeSignature
+    readonly countInBars: number
+    readonly barOffset: number
+  }) => Promise<{ readonly firstBeat: Ms } | undefined>
+  readonly changeTempo: (tempo: Tempo) => { readonly firstBeat: Ms } | undefined
+  readonly stopMetronome: () => void
+  /** Resolves at the end, or when stopped. */
+  readonly hearChunk: (chunk: Chunk, tempo: Tempo) => Promise<void>
+  readonly quiet: () => void
+}
+
+/** A piece as stored: the file itself, so that a better reader can read it again. */
+export interface StoredPiece {
+  readonly id: PieceId
+  readonly title: string
+  readonly fileName: string
+  readonly bytes: Uint8Array
+  readonly addedAtEpochMs: number
+}
+
+export interface StoragePort {
+  /** Resolves only when the event is durably stored. */
+  readonly append: (event: JournalEvent) => Promise<Result<void, string>>
+  /** All events of the session that was practised last. */
+  readonly latestSession: () => Promise<Result<readonly JournalEvent[], string>>
+  readonly ofChunk: (chunk: ChunkId) => Promise<Result<readonly JournalEvent[], string>>
+  readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
+  readonly pieces: () => Promise<Result<readonly Omit<StoredPiece, 'bytes'>[], string>>
+  readonly piece: (id: PieceId) => Promise<Result<StoredPiece | undefined, string>>
+  /** Called at once and at each change: what keeps new events from being durable, or `undefined`. */
+  readonly watchProblem: (see: (problem: string | undefined) => void) => Stop
+  readonly loadSettings: () => Promise<unknown>
+  readonly saveSettings: (settings: unknown) => Promise<Result<void, string>>
+}
+
+/** A piece that comes with the program. */
+export interface Sample {
+  readonly title: string
+  readonly remark: string
+  readonly fileName: string
+  readonly bytes: Uint8Array
+  readonly suggestion: Suggestion
+}
+
+/** A first passage to try. */
+export interface Suggestion {
+  readonly fromBar: number
+  readonly toBar: number
+  readonly hand: HandChoice
+  readonly goalTempo: Tempo
+}
+
+export interface ReadPiece {
+  readonly score: Score
+  readonly warnings: readonly string[]
+}
+
+export interface Ports {
+  readonly credits: string
+  readonly midi: MidiPort
+  readonly computerKeys: ComputerKeysPort
+  readonly screenKeys: ScreenKeysPort
+  readonly player: PlayerPort
+  readonly sound: SoundPort
+  readonly storage: StoragePort
+  readonly readPiece: (
+    bytes: Uint8Array,
+    fileName: string,
+  ) => Promise<Result<ReadPiece, ReadProblem>>
+  readonly samples: () => Promise<readonly Sample[]>
+  /** The clock of the key events. */
+  readonly now: () => Ms
+  readonly wallClock: () => number
+  readonly newId: () => string
+  /** Calls again and again, about thirty times a second. */
+  readonly everyMoment: (run: () => void) => Stop
+  readonly address: {
+    readonly read: () => string
+    readonly write: (hash: string) => void
+    readonly watch: (see: (hash: string) => void) => Stop
+  }
+}

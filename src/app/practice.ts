@@ -1,0 +1,252 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import { stepCoach, type Coach, type CoachEvent, type Command } from '@/coach/coach'
+import { explain, type Reason } from '@/coach/reasons'
+import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
+import type { Repetition } from '@/judge/repetition'
+import { formatBeats } from '@/music/beat'
+import { quarterMs, type Ms } from '@/music/units'
+import { beginDrill, changeJudging, stepDrill, type Drill, type Effect } from './drill'
+import type { Instrument } from './instrument'
+import { createMarkBoard, type MarkBoard } from './markBoard'
+import type { Ports, Stop } from './ports'
+import type { Practising } from './practising'
+import type { Session } from './session'
+import type { Settings } from './settings'
+
+/** The sentence on the page, when it is not the last verdict. */
+export type Said =
+  | { readonly kind: 'reason'; readonly sentence: string }
+  | { readonly kind: 'secure' }
+  | { readonly kind: 'stray' }
+
+export interface PracticeState {
+  readonly coach: Coach
+  readonly last?: Repetition
+  readonly said?: Said | undefined
+  readonly metronome: 'off' | 'starting' | 'on'
+  readonly hearing: boolean
+  readonly simulated: boolean
+}
+
+/** The drill at the instrument: hears every key, shows what the judge and the coach find, keeps the record. */
+export interface Practice {
+  /** `undefined` while nothing is drilled. */
+  readonly store: StoreApi<PracticeState | undefined>
+  readonly marks: MarkBoard
+  readonly begin: (practising: Practising, coach: Coach) => void
+  readonly end: () => void
+  readonly goOn: () => void
+  /** What the space bar does: goes on after a pause, else starts or stops the metronome. */
+  readonly goOnOrMetronome: () => void
+  readonly toggleMetronome: () => Promise<void>
+  /** Plays the chunk at the present tempo, or stops playing it. */
+  readonly hear: () => Promise<void>
+  readonly raise: () => void
+  readonly lower: () => void
+  readonly toggleSimulated: () => Promise<void>
+  /** The standard or the forgiveness changed: the judge starts anew after the present repetition. */
+  readonly settingsChanged: () => void
+}
+
+export const createPractice = (
+  ports: Ports,
+  instrument: Instrument,
+  session: Session,
+  settings: StoreApi<Settings>,
+): Practice => {
+  const store = createStore<PracticeState | undefined>(() => undefined)
+  const marks = createMarkBoard()
+  let practising: Practising | undefined
+  let drill: Drill | undefined
+  /** The time of one click of the metronome, while it sounds. */
+  let click: Ms | undefined
+  let stopListening: Stop = () => {}
+
+  const update = (part: Partial<PracticeState>): void =>
+    store.setState((state) => state && { ...state, ...part }, true)
+
+  const judging = (coach: Coach): JudgeSettings => ({
+    standard: settings.getState().standard,
+    forgiveBrushed: settings.getState().forgiveBrushed,
+    quarter: quarterMs(coach.rung),
+    ...(click === undefined ? {} : { click }),
+  })
+  const judgeAnew = (): void => {
+    if (drill) drill = changeJudging(drill, judging(drill.coach))
+  }
+
+  const hear = (event: JudgeEvent): void => {
+    if (!drill) return
+    const [next, effects] = stepDrill(drill, event)
+    drill = next
+    if (effects.length > 0) carryOut(next.coach, effects, event.at)
+  }
+  const tellCoach = (event: CoachEvent): void => {
+    if (!drill) return
+    const [coach, commands] = stepCoach(drill.coach, event)
+    drill = { ...drill, coach }
+    carryOut(
+      coach,
+      commands.map((command): Effect => ({ kind: 'coach', command })),
+      event.at,
+    )
+  }
+
+  /** Marks at once; verdict, counters and sentence when the record of them is stored. */
+  const carryOut = (coach: Coach, effects: readonly Effect[], at: Ms): void => {
+    if (!practising) return
+    const { time } = practising
+    const sentenceOf = (reason: Reason): string => explain(reason, (t) => formatBeats(t, time))
+    const stored: Promise<void>[] = []
+    for (const effect of effects) {
+      marks.take(effect)
+      if (effect.kind === 'judged')
+        stored.push(
+          session.repetition({
+            practising,
+            ...effect,
+            standard: drill?.settings.standard ?? settings.getState().standard,
+            verdictAt: at,
+          }),
+        )
+      if (effect.kind !== 'coach') continue
+      stored.push(session.command(practising, effect.command))
+      if (effect.command.kind === 'tempo') followTempo(coach)
+    }
+    const show = (): void =>
+      store.setState(
+        (state) => state && effects.reduce(showEffect(sentenceOf), { ...state, coach }),
+        true,
+      )
+    if (stored.length === 0) show()
+    else void Promise.all(stored).then(show)
+  }
+
+  const followTempo = (coach: Coach): void => {
+    if (click !== undefined) click = ports.sound.changeTempo(coach.rung)?.firstBeat
+    judgeAnew()
+  }
+
+  const stopMetronome = (): void => {
+    ports.sound.stopMetronome()
+    click = undefined
+    judgeAnew()
+    update({ metronome: 'off' })
+  }
+  const toggleMetronome = async (): Promise<void> => {
+    const state = store.getState()
+    if (!state || !practising) return
+    if (state.metronome !== 'off') return stopMetronome()
+    update({ metronome: 'starting' })
+    const { chunk, time } = practising
+    await ports.sound.unlock()
+    const started = await ports.sound.startMetronome({
+      tempo: drill?.coach.rung ?? state.coach.rung,
+      time,
+      countInBars: 1,
+      barOffset: chunk.barOffset / chunk.ticksPerQuarter,
+    })
+    // It may have been switched off, or the drill left, while it started.
+    if (store.getState()?.metronome !== 'starting' || !started) return stopMetronome()
+    click = started.firstBeat
+    judgeAnew()
+    update({ metronome: 'on' })
+  }
+
+  const end = (): void => {
+    stopListening()
+    ports.player.stop()
+    ports.sound.quiet()
+    ports.sound.stopMetronome()
+    click = undefined
+    drill = undefined
+    practising = undefined
+    marks.clear()
+    store.setState(() => undefined, true)
+  }
+
+  const goOn = (): void => {
+    tellCoach({ kind: 'goOn', at: ports.now() })
+    update({ said: undefined })
+  }
+
+  return {
+    store,
+    marks,
+    end,
+    goOn,
+    toggleMetronome,
+    begin: (next, coach) => {
+      end()
+      practising = next
+      drill = beginDrill(next.chunk, judging(coach), coach)
+      store.setState(() => ({ coach, metronome: 'off', hearing: false, simulated: false }), true)
+      ports.computerKeys.reach(next.chunk.onsets.flatMap(({ notes }) => notes.map((n) => n.key)))
+      const stops = [
+        instrument.listen(hear),
+        ports.everyMoment(() => hear({ kind: 'clock', at: ports.now() })),
+      ]
+      stopListening = () => stops.forEach((stop) => stop())
+    },
+    goOnOrMetronome: () => {
+      if (store.getState()?.coach.paused) goOn()
+      else void toggleMetronome()
+    },
+    hear: async () => {
+      if (!practising || !drill) return
+      if (store.getState()?.hearing) return ports.sound.quiet()
+      update({ hearing: true })
+      await ports.sound.unlock()
+      if (drill) await ports.sound.hearChunk(drill.chunk, drill.coach.rung)
+      update({ hearing: false })
+    },
+    raise: () => tellCoach({ kind: 'raise', at: ports.now() }),
+    lower: () => tellCoach({ kind: 'lower', at: ports.now() }),
+    toggleSimulated: async () => {
+      if (!drill) return
+      if (store.getState()?.simulated) return ports.player.stop()
+      update({ simulated: true })
+      await ports.player.play(drill.chunk, drill.coach.rung)
+      update({ simulated: false })
+    },
+    settingsChanged: judgeAnew,
+  }
+}
+
+/** What an effect changes on the page, marks apart. */
+const showEffect =
+  (explained: (reason: Reason) => string) =>
+  (state: PracticeState, effect: Effect): PracticeState => {
+    switch (effect.kind) {
+      case 'judged':
+        return { ...state, last: effect.repetition, said: undefined }
+      case 'stray':
+        return { ...state, said: { kind: 'stray' } }
+      case 'began':
+        return state.said?.kind === 'stray' ? { ...state, said: undefined } : state
+      case 'coach': {
+        const said = saidOf(effect.command, explained)
+        return said ? { ...state, said } : state
+      }
+      case 'mark':
+      case 'unmark':
+        return state
+    }
+  }
+
+const saidOf = (command: Command, explained: (reason: Reason) => string): Said | undefined => {
+  switch (command.kind) {
+    case 'secure':
+      return { kind: 'secure' }
+    case 'tempo':
+    case 'pause':
+    case 'smallerGroup':
+    case 'problem':
+    case 'rest':
+    case 'elsewhere':
+      return { kind: 'reason', sentence: explained(command.reason) }
+    case 'streakMet':
+    case 'overruled':
+      return undefined
+  }
+}

@@ -1,0 +1,25 @@
+import type { DrillId } from '@/journal/ids'
+import type { Chunk } from '@/music/chunk'
+import type { Bar, Score, TimeSignature } from '@/music/music'
+import type { Tempo } from '@/music/units'
+
+/** What is being drilled. */
+export interface Practising {
+  readonly drill: DrillId
+  readonly score: Score
+  readonly chunk: Chunk
+  readonly time: TimeSignature
+  readonly bars: { readonly first: Bar; readonly last: Bar }
+  readonly goalTempo: Tempo
+}
+
+/** The bars in which the chunk begins and ends; `undefined` for a chunk of another score. */
+export const barsOf = (
+  score: Score,
+  chunk: Chunk,
+): { readonly first: Bar; readonly last: Bar } | undefined => {
+  const lastOnset = chunk.start + (chunk.onsets.at(-1)?.start ?? 0)
+  const first = score.bars.findLast((bar) => bar.start <= chunk.start)
+  const last = score.bars.findLast((bar) => bar.start <= lastOnset)
+  return first && last ? { first, last } : undefined
+}

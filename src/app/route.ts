@@ -1,0 +1,42 @@
+import { handChoices, type HandChoice } from '@/music/music'
+import { pieceId, type PieceId } from '@/music/units'
+
+/** Where the person is; it stands in the address, so that a reload comes back to the same place. */
+export type Route =
+  | { readonly kind: 'pieces' }
+  | { readonly kind: 'piece'; readonly piece: PieceId }
+  | { readonly kind: 'practice'; readonly piece: PieceId; readonly place: Place }
+  | { readonly kind: 'summary' }
+
+/** A stretch of a piece in exact quarter notes from the start, as 'numerator' or 'numerator_denominator'. */
+export interface Place {
+  readonly from: string
+  readonly to: string
+  readonly hand: HandChoice
+}
+
+/** { kind: 'practice', piece: 'p1', place: { from: '0', to: '7_2', hand: 'right' } } -> '#/practice/p1/0-7_2/right' */
+export const formatRoute = (route: Route): string => {
+  switch (route.kind) {
+    case 'pieces':
+      return '#/'
+    case 'piece':
+      return `#/piece/${route.piece}`
+    case 'practice':
+      return `#/practice/${route.piece}/${route.place.from}-${route.place.to}/${route.place.hand}`
+    case 'summary':
+      return '#/summary'
+  }
+}
+
+/** An address that says nothing known leads to the pieces. */
+export const parseRoute = (hash: string): Route => {
+  const [kind, piece, stretch, hand] = hash.replace(/^#\/?/, '').split('/')
+  if (kind === 'summary') return { kind }
+  if (kind === 'piece' && piece) return { kind, piece: pieceId(piece) }
+  const [, from, to] = /^(\d+(?:_\d+)?)-(\d+(?:_\d+)?)$/.exec(stretch ?? '') ?? []
+  const chosen = handChoices.find((h) => h === hand)
+  if (kind === 'practice' && piece && from && to && chosen)
+    return { kind, piece: pieceId(piece), place: { from, to, hand: chosen } }
+  return { kind: 'pieces' }
+}

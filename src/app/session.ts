@@ -1,0 +1,143 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Command } from '@/coach/coach'
+import { eventId, sessionId, type SessionId } from '@/journal/ids'
+import type { DrillBegun, JournalEvent } from '@/journal/journal'
+import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
+import type { Standard } from '@/judge/flaw'
+import type { Repetition } from '@/judge/repetition'
+import type { Take } from '@/music/keyEvent'
+import type { Ms, Tempo } from '@/music/units'
+import type { Ports } from './ports'
+import type { Practising } from './practising'
+
+export interface SessionState {
+  /** The events of this session, in order. */
+  readonly events: readonly JournalEvent[]
+  /** Why the record is kept in memory only. */
+  readonly problem?: string | undefined
+}
+
+/** One sitting at the instrument; writes its journal. Each promise resolves when the event is stored. */
+export interface Session {
+  readonly store: StoreApi<SessionState>
+  /** The session of this sitting, if it has begun. */
+  readonly current: () => SessionId | undefined
+  /** Goes on with the last session where its last event is less than an hour old. */
+  readonly open: () => Promise<void>
+  readonly pieceAdded: (piece: Practising['score'], fileName: string) => Promise<void>
+  readonly drillBegun: (practising: Practising, from: DrillStart) => Promise<void>
+  readonly repetition: (judged: Judged) => Promise<void>
+  readonly command: (practising: Practising, command: Command) => Promise<void>
+}
+
+export interface DrillStart {
+  readonly streakGoal: number
+  readonly startTempo: Tempo
+  readonly standard: Standard
+}
+
+export interface Judged {
+  readonly practising: Practising
+  readonly repetition: Repetition
+  readonly take: Take
+  readonly rung: Tempo
+  readonly standard: Standard
+  readonly verdictAt: Ms
+}
+
+/** A longer break begins a new session. */
+const sessionGapMs = 60 * 60_000
+
+export const createSession = (ports: Ports): Session => {
+  const store = createStore<SessionState>(() => ({ events: [] }))
+  let session: SessionId | undefined
+
+  const stamp = (): Stamp => ({
+    id: eventId(ports.newId()),
+    session: begun(),
+    atEpochMs: ports.wallClock(),
+  })
+  const begun = (): SessionId => {
+    if (session) return session
+    session = sessionId(ports.newId())
+    void write({ v: 1, kind: 'sessionBegun', ...stamp() })
+    return session
+  }
+  const write = async (event: JournalEvent): Promise<void> => {
+    store.setState(({ events }) => ({ events: [...events, event] }))
+    // What goes wrong is told by `watchProblem`; the event stays in memory meanwhile.
+    await ports.storage.append(event)
+  }
+
+  ports.storage.watchProblem((problem) => store.setState({ problem }))
+
+  return {
+    store,
+    current: () => session,
+    open: async () => {
+      const latest = await ports.storage.latestSession()
+      if (!latest.ok) return store.setState({ problem: latest.reason })
+      const last = latest.value.at(-1)
+      if (!last || ports.wallClock() - last.atEpochMs > sessionGapMs) return
+      session = last.session
+      store.setState({ events: latest.value })
+    },
+    pieceAdded: ({ id, title }, fileName) =>
+      write({ v: 1, kind: 'pieceAdded', ...stamp(), piece: id, title, fileName }),
+    drillBegun: (practising, { streakGoal, startTempo, standard }) => {
+      const { drill, chunk, bars, goalTempo } = practising
+      const event: DrillBegun = {
+        v: 1,
+        kind: 'drillBegun',
+        ...stamp(),
+        drill,
+        piece: chunk.piece,
+        chunk: chunk.id,
+        place: recordPlace(chunk, bars.first.number, bars.last.number),
+        streakGoal,
+        goalTempo,
+        startTempo,
+        ladder: 'classic',
+        standard,
+      }
+      return write(event)
+    },
+    repetition: ({ practising, repetition, take, rung, standard, verdictAt }) => {
+      const { drill, chunk } = practising
+      const context = { drill, chunk, rung, standard, verdictAt }
+      return write(recordRepetition(stamp(), context, repetition, take))
+    },
+    command: async (practising, command) => {
+      const event = recordCommand(practising, command, stamp)
+      if (event) await write(event)
+    },
+  }
+}
+
+/** What of the coach's commands belongs into the journal; the rest follows from the repetitions. */
+const recordCommand = (
+  { drill, chunk }: Practising,
+  command: Command,
+  stamp: () => Stamp,
+): JournalEvent | undefined => {
+  const where = { drill, piece: chunk.piece, chunk: chunk.id }
+  switch (command.kind) {
+    case 'tempo': {
+      const { reason } = command
+      if (reason.kind !== 'streak' && reason.kind !== 'tooFast' && reason.kind !== 'person') return
+      const { from, to, kind } = reason
+      return { v: 1, kind: 'rungChanged', ...stamp(), ...where, from, to, reason: kind }
+    }
+    case 'secure':
+      return { v: 1, kind: 'secure', ...stamp(), ...where, rung: command.rung }
+    case 'overruled':
+      return { v: 1, kind: 'overruled', ...stamp(), ...where, what: command.what }
+    case 'streakMet':
+    case 'pause':
+    case 'smallerGroup':
+    case 'problem':
+    case 'rest':
+    case 'elsewhere':
+      return undefined
+  }
+}

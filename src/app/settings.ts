@@ -1,0 +1,54 @@
+import { standards, type Standard } from '@/judge/flaw'
+
+export const themes = ['auto', 'light', 'dark'] as const
+export type Theme = (typeof themes)[number]
+
+/** What the person chose once and need not choose again. */
+export interface Settings {
+  readonly theme: Theme
+  readonly standard: Standard
+  readonly streakGoal: number
+  readonly forgiveBrushed: boolean
+  /** A MIDI input by its id, or all of them. */
+  readonly input: string
+  /** Semitones added to every key of the keyboard. */
+  readonly transpose: number
+  readonly sound: boolean
+}
+
+export const defaultSettings: Settings = {
+  theme: 'auto',
+  standard: 'flow',
+  streakGoal: 5,
+  forgiveBrushed: false,
+  input: 'all',
+  transpose: 0,
+  sound: true,
+}
+
+export const standardChoices = standards
+export const streakGoals = [3, 4, 5, 6, 7, 8, 9, 10] as const
+/** Octave switches of small keyboards, and the semitones of transposing ones. */
+export const farthestTranspose = 24
+
+/** Reads stored settings; what is missing or out of bounds becomes the default. */
+export const decodeSettings = (stored: unknown): Settings => {
+  const given: Readonly<Record<string, unknown>> =
+    typeof stored === 'object' && stored !== null ? { ...stored } : {}
+  const fallback = defaultSettings
+  const { streakGoal, forgiveBrushed, input, transpose, sound } = given
+  return {
+    theme: themes.find((t) => t === given['theme']) ?? fallback.theme,
+    standard: standards.find((s) => s === given['standard']) ?? fallback.standard,
+    streakGoal: streakGoals.find((n) => n === streakGoal) ?? fallback.streakGoal,
+    forgiveBrushed: typeof forgiveBrushed === 'boolean' ? forgiveBrushed : fallback.forgiveBrushed,
+    input: typeof input === 'string' && input !== '' ? input : fallback.input,
+    transpose:
+      typeof transpose === 'number' &&
+      Number.isInteger(transpose) &&
+      Math.abs(transpose) <= farthestTranspose
+        ? transpose
+        : fallback.transpose,
+    sound: typeof sound === 'boolean' ? sound : fallback.sound,
+  }
+}

@@ -1,0 +1,110 @@
+import { beginCoach, stepCoach, type Coach, type CoachSettings } from '@/coach/coach'
+import { drillId, type DrillId } from '@/journal/ids'
+import type { JournalEvent } from '@/journal/journal'
+import { coachEventsOf, latestDrill } from '@/journal/replay'
+import type { Chunk } from '@/music/chunk'
+import type { Score } from '@/music/music'
+import { tempoAt } from '@/music/tempoMap'
+import type { Tempo } from '@/music/units'
+import type { OpenPiece } from './library'
+import { chunkAt } from './place'
+import type { Ports } from './ports'
+import { barsOf, type Practising } from './practising'
+import type { Place } from './route'
+import type { Session } from './session'
+import type { Settings } from './settings'
+
+/** A drill to be begun, or to be gone on with. */
+export interface TakenUp {
+  readonly practising: Practising
+  readonly coach: Coach
+}
+
+interface Desk {
+  readonly ports: Ports
+  readonly session: Session
+  readonly settings: Settings
+  /** The goal tempo chosen for each piece in this sitting. */
+  readonly goals: Map<Score['id'], Tempo>
+}
+
+/** The coach's tempo ladder. */
+const ladder = { kind: 'classic' } as const
+
+/**
+ * Goes on where the chunk was left: in the same sitting with its streak, in a later one at its last
+ * rung. `undefined` when the place names no notes of the piece.
+ */
+export const takeUp = async (
+  desk: Desk,
+  piece: OpenPiece,
+  place: Place,
+): Promise<TakenUp | undefined> => {
+  const chunk = chunkAt(piece.score, place)
+  const bars = chunk && barsOf(piece.score, chunk)
+  if (!chunk || !bars) return undefined
+  const { ports, session, settings } = desk
+  const known = await ports.storage.ofChunk(chunk.id)
+  const events = known.ok ? known.value : []
+  const last = latestDrill(events, chunk.id)
+  const goalTempo = goalOf(desk, piece, chunk, last?.goalTempo)
+  const practising = (drill: DrillId): Practising => ({
+    drill,
+    score: piece.score,
+    chunk,
+    time: bars.first.time,
+    bars,
+    goalTempo,
+  })
+  const { streakGoal, standard } = settings
+  const goesOn =
+    last &&
+    last.session === session.current() &&
+    last.goalTempo === goalTempo &&
+    last.streakGoal === streakGoal
+  if (goesOn) {
+    const coachSettings = { streakGoal, goalTempo, ladder, startTempo: last.startTempo }
+    const clockStart = ports.wallClock() - ports.now()
+    return {
+      practising: practising(last.drill),
+      coach: replayCoach(coachSettings, events, last.drill, clockStart),
+    }
+  }
+  const startTempo = lastRung(events)
+  const coach = beginCoach({ streakGoal, goalTempo, ladder, ...(startTempo ? { startTempo } : {}) })
+  const begun = practising(drillId(ports.newId()))
+  void session.drillBegun(begun, { streakGoal, standard, startTempo: coach.rung })
+  return { practising: begun, coach }
+}
+
+const goalOf = (
+  { goals }: Desk,
+  { score, suggestion }: OpenPiece,
+  chunk: Chunk,
+  last: Tempo | undefined,
+): Tempo => {
+  const goal =
+    goals.get(score.id) ?? last ?? suggestion?.goalTempo ?? tempoAt(score.tempos, chunk.start)
+  goals.set(score.id, goal)
+  return goal
+}
+
+const replayCoach = (
+  settings: CoachSettings,
+  events: readonly JournalEvent[],
+  drill: DrillId,
+  clockStart: number,
+): Coach =>
+  coachEventsOf(events, drill, clockStart).reduce(
+    (coach, event) => stepCoach(coach, event)[0],
+    beginCoach(settings),
+  )
+
+/** The rung at which the chunk was practised last. */
+const lastRung = (events: readonly JournalEvent[]): Tempo | undefined => {
+  const moved = events.findLast(
+    (event) => event.kind === 'repetition' || event.kind === 'rungChanged',
+  )
+  if (moved?.kind === 'repetition') return moved.rung
+  return moved?.kind === 'rungChanged' ? moved.to : undefined
+}

@@ -1,0 +1,146 @@
+/** The only place where edges are made and handed to the app. */
+import '@fontsource-variable/source-serif-4/wght.css'
+import { createRoot } from 'react-dom/client'
+import { createApp } from '@/app/app'
+import type { PlayerPort, Ports, StoragePort } from '@/app/ports'
+import { baseFor, createComputerKeys } from '@/devices/computerKeys'
+import { createMidiKeyboard } from '@/devices/midiKeyboard'
+import { createScreenKeys } from '@/devices/screenKeys'
+import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
+import { planRun, planTrial } from '@/devices/simulatedTake'
+import { createEngraver } from '@/engraving/engraving'
+import { ok, type Result } from '@/music/result'
+import { ms } from '@/music/units'
+import { createSound } from '@/sound/createSound'
+import { sampleCredit } from '@/sound/samples'
+import { openStorage } from '@/storage/indexedDb'
+import { createMemoryStorage } from '@/storage/memory'
+import { explainStorageProblem, type StorageProblem } from '@/storage/problem'
+import type { Storage } from '@/storage/storage'
+import { HouseContext } from '@/views/context'
+import { Shell } from '@/views/Shell'
+import '@/views/tokens.css'
+import '@/views/base.css'
+import '@/views/screens.css'
+import '@/views/parts.css'
+import '@/views/practice.css'
+import { readInWorker } from './reading'
+import { loadSamples } from './samples'
+
+const computerKeysPort = (): Ports['computerKeys'] => {
+  const keys = createComputerKeys(window)
+  return {
+    listen: keys.listen,
+    reach: (wanted) => {
+      const base = baseFor(wanted)
+      if (base !== undefined) keys.place(base)
+    },
+  }
+}
+
+/** The first seed of the simulated player; each time it plays otherwise. */
+let seed = 1
+
+const playerPort = (): PlayerPort => {
+  const player = createSimulatedPlayer({
+    now: () => performance.now(),
+    setTimer: (run, delay) => window.setTimeout(run, delay),
+    clearTimer: (timer) => window.clearTimeout(timer),
+  })
+  return {
+    listen: player.listen,
+    stop: player.stop,
+    play: (chunk, tempo) => {
+      seed += 1
+      const repetitions = planTrial(chunk, seed)
+      const beforeFirst = 700
+      return player.start(
+        planRun(chunk, { tempo, seed, repetitions }),
+        ms(performance.now() + beforeFirst),
+      )
+    },
+  }
+}
+
+const explained = <T,>(result: Result<T, StorageProblem>): Result<T, string> =>
+  result.ok ? result : { ok: false, reason: explainStorageProblem(result.reason) }
+
+const storagePort = (storage: Storage): StoragePort => ({
+  append: async (event) => explained(await storage.append(event)),
+  latestSession: async () => {
+    const latest = await storage.events({ kind: 'latest', count: 1 })
+    if (!latest.ok) return explained(latest)
+    const session = latest.value.events[0]?.session
+    if (session === undefined) return ok([])
+    const events = await storage.events({ kind: 'session', session })
+    return events.ok ? ok(events.value.events) : explained(events)
+  },
+  ofChunk: async (chunk) => {
+    const events = await storage.events({ kind: 'chunk', chunk })
+    return events.ok ? ok(events.value.events) : explained(events)
+  },
+  putPiece: async (piece) => explained(await storage.putPiece(piece)),
+  pieces: async () => explained(await storage.pieces()),
+  piece: async (id) => explained(await storage.piece(id)),
+  loadSettings: async () => {
+    const settings = await storage.settings()
+    return settings.ok ? settings.value : undefined
+  },
+  saveSettings: async (settings) => explained(await storage.saveSettings(settings)),
+  watchProblem: (see) => storage.watch((problem) => see(problem && explainStorageProblem(problem))),
+})
+
+const addressPort: Ports['address'] = {
+  read: () => window.location.hash,
+  write: (hash) => {
+    window.location.hash = hash
+  },
+  watch: (see) => {
+    const onChange = (): void => see(window.location.hash)
+    window.addEventListener('hashchange', onChange)
+    return () => window.removeEventListener('hashchange', onChange)
+  },
+}
+
+/** Thirty times a second: the settling time of the judge is longer than that. */
+const momentMs = 33
+
+const start = async (): Promise<void> => {
+  const opened = await openStorage()
+  const storage = opened.ok ? opened.value : createMemoryStorage(opened.reason)
+  const app = createApp({
+    credits: sampleCredit,
+    midi: createMidiKeyboard(),
+    computerKeys: computerKeysPort(),
+    screenKeys: createScreenKeys(),
+    player: playerPort(),
+    sound: createSound(),
+    storage: storagePort(storage),
+    readPiece: readInWorker,
+    samples: loadSamples,
+    now: () => ms(performance.now()),
+    wallClock: () => Date.now(),
+    newId: () => crypto.randomUUID(),
+    everyMoment: (run) => {
+      const timer = window.setInterval(run, momentMs)
+      return () => window.clearInterval(timer)
+    },
+    address: addressPort,
+  })
+  const engraver = createEngraver()
+  app.settings.subscribe(({ theme }) => {
+    if (theme === 'auto') delete document.documentElement.dataset['theme']
+    else document.documentElement.dataset['theme'] = theme
+  })
+  const root = document.getElementById('root')
+  if (!root) throw new Error('index.html has no root')
+  createRoot(root).render(
+    <HouseContext value={{ app, engraver }}>
+      <Shell />
+    </HouseContext>,
+  )
+  await app.open()
+  engraver.warm()
+}
+
+void start()

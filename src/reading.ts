@@ -1,0 +1,27 @@
+import type { ReadPiece } from '@/app/ports'
+import type { Result } from '@/music/result'
+import type { ReadProblem } from '@/score/readProblem'
+import { readPiece } from '@/score/readPiece'
+
+/** A file as small as this is read within a frame or two; starting a worker would take longer. */
+const smallFile = 100_000
+
+export interface ReadingRequest {
+  readonly bytes: Uint8Array
+  readonly fileName: string
+}
+
+/** Reads a piece; a large file in a worker, so that the page does not stall. */
+export const readInWorker = (
+  bytes: Uint8Array,
+  fileName: string,
+): Promise<Result<ReadPiece, ReadProblem>> => {
+  if (bytes.length <= smallFile) return Promise.resolve(readPiece(bytes, fileName))
+  const worker = new Worker(new URL('./reading.worker.ts', import.meta.url), { type: 'module' })
+  return new Promise<Result<ReadPiece, ReadProblem>>((resolve, reject) => {
+    worker.onmessage = (event: MessageEvent<Result<ReadPiece, ReadProblem>>) => resolve(event.data)
+    worker.onerror = (event) => reject(new Error(event.message))
+    const request: ReadingRequest = { bytes, fileName }
+    worker.postMessage(request)
+  }).finally(() => worker.terminate())
+}

@@ -1,0 +1,99 @@
+import { useEffect, useRef, type PointerEvent } from 'react'
+import type { Chunk } from '@/music/chunk'
+import { formatKey, isBlackKey } from '@/music/pitch'
+import { key, ms, type Key, type Ms } from '@/music/units'
+
+export interface KeysOnScreen {
+  readonly press: (key: Key, at: Ms, pointer: number) => void
+  readonly release: (at: Ms, pointer: number) => void
+}
+
+/** Only the stretch of the keyboard that the chunk needs, with the pressed keys. It can be played. */
+export const KeyboardStrip = ({
+  chunk,
+  screen,
+  watchKeys,
+}: {
+  readonly chunk: Chunk
+  readonly screen: KeysOnScreen
+  readonly watchKeys: (see: (key: Key, down: boolean) => void) => () => void
+}) => {
+  const box = useRef<HTMLDivElement>(null)
+  const { white, black } = stretchOf(chunk)
+  useEffect(
+    () =>
+      watchKeys((pressed, down) => {
+        const element = box.current?.querySelector(`[data-key="${pressed}"]`)
+        element?.classList.toggle('down', down)
+      }),
+    [watchKeys],
+  )
+  const keyUnder = (event: PointerEvent): Key | undefined => {
+    const hit = document.elementFromPoint(event.clientX, event.clientY)
+    const name = hit instanceof Element ? hit.getAttribute('data-key') : null
+    return name === null ? undefined : key(Number(name))
+  }
+  const press = (event: PointerEvent): void => {
+    const pressed = keyUnder(event)
+    if (pressed === undefined) return
+    event.preventDefault()
+    box.current?.setPointerCapture(event.pointerId)
+    screen.press(pressed, ms(event.timeStamp), event.pointerId)
+  }
+  const release = (event: PointerEvent): void =>
+    screen.release(ms(event.timeStamp), event.pointerId)
+  return (
+    <div
+      ref={box}
+      className="strip"
+      role="img"
+      aria-label={`Keys ${formatKey(white[0] ?? key(60))} to ${formatKey(white.at(-1) ?? key(72))}`}
+      onPointerDown={press}
+      onPointerUp={release}
+      onPointerCancel={release}
+    >
+      {white.map((k) => (
+        <i key={k} className="white" data-key={k}>
+          {k % 12 === 0 && <span>{formatKey(k)}</span>}
+        </i>
+      ))}
+      {black.map((k) => (
+        <i
+          key={k}
+          className="black"
+          data-key={k}
+          style={{
+            left: `${(white.filter((w) => w < k).length / white.length) * 100}%`,
+            width: `${62 / white.length}%`,
+          }}
+        />
+      ))}
+    </div>
+  )
+}
+
+/** At least an octave and a half, so that a short chunk does not get keys like doors. */
+const leastWhite = 11
+
+const stretchOf = (chunk: Chunk): { white: readonly Key[]; black: readonly Key[] } => {
+  const keys = chunk.onsets.flatMap((onset) => onset.notes.map((note) => note.key))
+  let low = whiteAt(Math.min(...keys) - 2, -1)
+  let high = whiteAt(Math.max(...keys) + 2, 1)
+  while (countWhite(low, high) < leastWhite) {
+    high = whiteAt(high + 1, 1)
+    if (countWhite(low, high) < leastWhite) low = whiteAt(low - 1, -1)
+  }
+  const all = Array.from({ length: high - low + 1 }, (_, i) => key(low + i))
+  return { white: all.filter((k) => !isBlackKey(k)), black: all.filter(isBlackKey) }
+}
+
+const whiteAt = (k: number, step: 1 | -1): number => {
+  const inRange = Math.min(108, Math.max(21, k))
+  return isBlackKey(key(inRange)) ? inRange + step : inRange
+}
+
+const countWhite = (low: number, high: number): number => {
+  let n = 0
+  for (let k = low; k <= high; k++) if (!isBlackKey(key(k))) n++
+  return n
+}

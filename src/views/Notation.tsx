@@ -1,0 +1,102 @@
+import { useEffect, useRef, useState } from 'react'
+import { openPencil, type Pencil } from '@/engraving/pencil'
+import type { EngravingRequest } from '@/engraving/engraving'
+import { useEngraver } from './context'
+
+type Stretch = Pick<EngravingRequest, 'score' | 'start' | 'end' | 'hand'>
+
+/** How the notation stands on the page: being drawn, drawn, or not to be had. */
+type Drawing =
+  | { readonly kind: 'waiting' }
+  | { readonly kind: 'drawn'; readonly svg: string }
+  | { readonly kind: 'failed'; readonly message: string }
+
+/**
+ * A stretch of the score as staff notation that fills its box. `onPencil` gets the pencil for the
+ * drawing on the page, so that marks are put on it without rendering.
+ */
+export const Notation = ({
+  stretch,
+  label,
+  caller,
+  onPencil,
+}: {
+  readonly stretch: Stretch
+  readonly label: string
+  readonly caller: string
+  readonly onPencil?: (pencil: Pencil | undefined) => void
+}) => {
+  const box = useRef<HTMLDivElement>(null)
+  const sheet = useRef<HTMLDivElement>(null)
+  const size = useSize(box)
+  const drawing = useDrawing(stretch, caller, size)
+  const svg = drawing.kind === 'drawn' ? drawing.svg : undefined
+  useEffect(() => {
+    const element = sheet.current?.querySelector('svg')
+    if (!svg || !element || !onPencil) return
+    onPencil(openPencil(element))
+    return () => onPencil(undefined)
+  }, [svg, onPencil])
+  return (
+    <div ref={box} className="notation" data-drawing={drawing.kind}>
+      {drawing.kind === 'waiting' && <p className="notation-note soft">Drawing the notes …</p>}
+      {drawing.kind === 'failed' && <p className="notation-note">{drawing.message}</p>}
+      {svg && (
+        <div
+          ref={sheet}
+          className="sheet"
+          role="img"
+          aria-label={label}
+          // The engraver's own output; it carries no text from outside.
+          dangerouslySetInnerHTML={{ __html: svg }}
+        />
+      )}
+    </div>
+  )
+}
+
+interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+const useSize = (box: React.RefObject<HTMLDivElement | null>): Size | undefined => {
+  const [size, setSize] = useState<Size>()
+  useEffect(() => {
+    const element = box.current
+    if (!element) return
+    const observer = new ResizeObserver(([entry]) => {
+      if (!entry) return
+      const width = Math.floor(entry.contentRect.width)
+      const height = Math.floor(entry.contentRect.height)
+      setSize((old) => (old?.width === width && old.height === height ? old : { width, height }))
+    })
+    observer.observe(element)
+    return () => observer.disconnect()
+  }, [box])
+  return size
+}
+
+const useDrawing = (
+  { score, start, end, hand }: Stretch,
+  caller: string,
+  size: Size | undefined,
+): Drawing => {
+  const engraver = useEngraver()
+  const [drawing, setDrawing] = useState<Drawing>({ kind: 'waiting' })
+  useEffect(() => {
+    if (!size || size.width < 40 || size.height < 40) return
+    let current = true
+    const request = { score, start, end, hand, ...size, caller }
+    void engraver.engrave(request).then((result) => {
+      if (!current) return
+      if (result.ok) setDrawing({ kind: 'drawn', svg: result.value.svg })
+      else if (result.reason.kind === 'failed')
+        setDrawing({ kind: 'failed', message: result.reason.message })
+    })
+    return () => {
+      current = false
+    }
+  }, [engraver, score, start, end, hand, caller, size])
+  return drawing
+}

@@ -1,0 +1,138 @@
+import { useMemo } from 'react'
+import { formatRoute } from '@/app/route'
+import { formatKey } from '@/music/pitch'
+import type { FlawCount } from '@/review/flaws'
+import type { ChunkReview } from '@/review/review'
+import { useApp, useSelected } from './context'
+import { flawWords, handWords, percent, plural } from './words'
+
+/** This sitting: the clean share first, then what was drilled, then what went wrong most. */
+export const Summary = () => {
+  const app = useApp()
+  const events = useSelected(app.session.store, (state) => state.events)
+  const review = useMemo(() => app.review(events), [app, events])
+  const { cleanShare, tally } = review
+  if (review.repetitions === 0)
+    return (
+      <main className="page">
+        <h1>This session</h1>
+        <p>
+          Nothing practised yet. Choose one of the{' '}
+          <a href={formatRoute({ kind: 'pieces' })}>pieces</a>, and one small chunk of it.
+        </p>
+      </main>
+    )
+  return (
+    <main className="page">
+      <h1>This session</h1>
+      <p className="share" data-share={cleanShare}>
+        <b>{cleanShare === undefined ? '–' : percent(cleanShare)}</b> clean
+        <span className="soft">
+          {tally.clean} clean, {tally.flawed} flawed; {tally.brokenOff} broken off
+        </span>
+      </p>
+      <ShareBar clean={tally.clean} flawed={tally.flawed} />
+      <p>{verdictOnSession(cleanShare)}</p>
+      <section aria-labelledby="drilled">
+        <h2 id="drilled">What was drilled</h2>
+        <div className="scroll">
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Chunk</th>
+                <th scope="col">Clean</th>
+                <th scope="col">Longest streak</th>
+                <th scope="col">Tempo</th>
+                <th scope="col">
+                  <span className="unseen">Again</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {review.chunks.map((chunk) => (
+                <ChunkRow key={chunk.chunk} chunk={chunk} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </section>
+      <Flaws flaws={review.flaws.slice(0, 8)} />
+      <p className="soft">
+        {plural(review.repetitions, 'repetition')} in {plural(Math.round(review.minutes), 'minute')}
+        .
+      </p>
+    </main>
+  )
+}
+
+/** More than half clean is the floor of a good day. */
+const verdictOnSession = (share: number | undefined): string => {
+  if (share === undefined) return 'No repetition came to its end.'
+  return share > 0.5
+    ? 'More than half was correct repetition: that is what the fingers keep.'
+    : 'Less than half was correct repetition. Tomorrow: a slower tempo, or smaller chunks.'
+}
+
+const ShareBar = ({ clean, flawed }: { readonly clean: number; readonly flawed: number }) => {
+  const share = clean + flawed === 0 ? 0 : (clean / (clean + flawed)) * 100
+  return (
+    <svg className="share-bar" viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
+      <rect className="share-all" width="100" height="6" />
+      <rect className="share-clean" width={share} height="6" />
+      <path className="share-half" d="M50 0v6" />
+    </svg>
+  )
+}
+
+const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
+  const app = useApp()
+  const listed = useSelected(app.library.store, (state) => state.listed)
+  const title = chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? 'A piece'
+  const { place, tally } = chunk
+  const bars =
+    place &&
+    (place.fromBar === place.toBar
+      ? `bar ${place.fromBar}`
+      : `bars ${place.fromBar}–${place.toBar}`)
+  return (
+    <tr>
+      <td>
+        {title}
+        {place && (
+          <span className="soft">
+            , {bars}, {handWords[place.hand]}
+          </span>
+        )}
+      </td>
+      <td>
+        {tally.clean} of {tally.clean + tally.flawed}
+      </td>
+      <td>{chunk.longestStreak}</td>
+      <td>
+        {Math.round(chunk.fromRung)}
+        {chunk.toRung === chunk.fromRung ? '' : ` → ${Math.round(chunk.toRung)}`}
+        {chunk.goalTempo === undefined ? '' : ` of ${Math.round(chunk.goalTempo)}`}
+        {chunk.secure && ', secure'}
+      </td>
+      <td>
+        {place && <a href={formatRoute({ kind: 'practice', piece: chunk.piece, place })}>again</a>}
+      </td>
+    </tr>
+  )
+}
+
+const Flaws = ({ flaws }: { readonly flaws: readonly FlawCount[] }) =>
+  flaws.length === 0 ? null : (
+    <section aria-labelledby="flaws">
+      <h2 id="flaws">What went wrong most</h2>
+      <ol className="flaws">
+        {flaws.map((flaw) => (
+          <li key={`${flaw.chunk} ${flaw.onset} ${flaw.kind} ${flaw.written}`}>
+            {flawWords[flaw.kind]}
+            {flaw.written === undefined ? '' : ` at ${formatKey(flaw.written)}`}, onset{' '}
+            {flaw.onset + 1}: {flaw.times === 1 ? 'once' : `${flaw.times} times`}
+          </li>
+        ))}
+      </ol>
+    </section>
+  )

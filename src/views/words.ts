@@ -1,0 +1,111 @@
+import type { FlawKind, Mark, Standard } from '@/judge/flaw'
+import type { Verdict } from '@/judge/repetition'
+import type { Bar, HandChoice, TimeSignature } from '@/music/music'
+import { beatQuarters } from '@/music/beat'
+import { formatKey } from '@/music/pitch'
+
+/** Every word on the screens that is made from data. */
+export const handWords: Readonly<Record<HandChoice, string>> = {
+  right: 'right hand',
+  left: 'left hand',
+  both: 'both hands',
+}
+
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  clean: 'Clean',
+  flawed: 'Flawed',
+  brokenOff: 'Broken off',
+}
+
+export const standardWords: Readonly<Record<Standard, string>> = {
+  notes: 'notes: the right keys in the right order',
+  flow: 'flow: and no stops',
+  time: 'time: and a steady pulse, chords together',
+}
+
+/** Bars 3 to 3 -> 'bar 3'; a pickup is bar 0. */
+export const formatBars = (from: Bar, to: Bar): string =>
+  from.number === to.number ? `bar ${from.number}` : `bars ${from.number}–${to.number}`
+
+/** The name of the counted note value, for a screen reader and beside the figure. */
+export const beatWord = (time: TimeSignature): string => {
+  switch (beatQuarters(time)) {
+    case 0.5:
+      return 'eighths'
+    case 1:
+      return 'quarters'
+    case 1.5:
+      return 'dotted quarters'
+    case 2:
+      return 'halves'
+    default:
+      return 'beats'
+  }
+}
+
+export const percent = (share: number): string => `${Math.round(share * 100)} %`
+
+/** One flaw in a few words: 'D#4 in place of E4'. */
+export const describeMark = (mark: Mark): string => {
+  const written = mark.expected ? formatKey(mark.expected.key) : 'the note'
+  const played = mark.played ? formatKey(mark.played.key) : 'another key'
+  switch (mark.kind) {
+    case 'right':
+      return `${written} right`
+    case 'wrong':
+      return `${played} in place of ${written}`
+    case 'missing':
+      return `${written} missing`
+    case 'extra':
+      return `${played} is not written`
+    case 'repeated':
+      return `${played} struck again`
+    case 'order':
+      return `${written} out of order`
+    case 'restart':
+      return 'went back'
+    case 'hesitation':
+      return `a stop before ${written}`
+    case 'early':
+      return `${written} early`
+    case 'late':
+      return `${written} late`
+    case 'uneven':
+      return 'uneven'
+    case 'spread':
+      return 'chord not together'
+    case 'drift':
+      return 'the tempo drifts'
+  }
+}
+
+/** A verdict with its first flaws, as it is announced: 'Flawed: D#4 in place of E4.' */
+export const describeRepetition = (repetition: {
+  readonly verdict: Verdict
+  readonly flaws: readonly Mark[]
+}): string => {
+  const flaws = repetition.flaws.slice(0, 2).map(describeMark)
+  const more = repetition.flaws.length - flaws.length
+  const rest = more > 0 ? `, and ${more} more` : ''
+  return flaws.length === 0
+    ? `${verdictWords[repetition.verdict]}.`
+    : `${verdictWords[repetition.verdict]}: ${flaws.join(', ')}${rest}.`
+}
+
+/** The flaws by name, as in a list of what went wrong. */
+export const flawWords: Readonly<Record<FlawKind, string>> = {
+  wrong: 'Another key',
+  missing: 'Missing',
+  extra: 'A key too many',
+  repeated: 'Struck twice',
+  order: 'Order exchanged',
+  restart: 'Went back',
+  hesitation: 'Stop',
+  early: 'Early',
+  late: 'Late',
+  uneven: 'Uneven',
+  spread: 'Chord not together',
+  drift: 'Tempo drifts',
+}
+
+export const plural = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`

@@ -1,0 +1,38 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { decodeSettings, defaultSettings, farthestTranspose, type Settings } from '@/app/settings'
+
+test('settings survive being stored and read back', () => {
+  const mine: Settings = {
+    theme: 'dark',
+    standard: 'time',
+    streakGoal: 7,
+    forgiveBrushed: true,
+    input: 'port-3',
+    transpose: -12,
+    sound: false,
+  }
+  expect(decodeSettings(JSON.parse(JSON.stringify(mine)))).toEqual(mine)
+})
+
+test.each<[string, unknown]>([
+  ['nothing', undefined],
+  ['null', null],
+  ['a text', 'dark'],
+  ['an old shape', { colour: 'blue' }],
+  ['values out of bounds', { streakGoal: 99, transpose: 25, standard: 'kind', input: '' }],
+])('%s gives the defaults', (_, stored) => {
+  expect(decodeSettings(stored)).toEqual(defaultSettings)
+})
+
+test('whatever was stored, the settings are within bounds', () => {
+  fc.assert(
+    fc.property(fc.anything(), (stored) => {
+      const { streakGoal, transpose, input } = decodeSettings(stored)
+      expect(streakGoal).toBeGreaterThanOrEqual(3)
+      expect(streakGoal).toBeLessThanOrEqual(10)
+      expect(Math.abs(transpose)).toBeLessThanOrEqual(farthestTranspose)
+      expect(input).not.toBe('')
+    }),
+  )
+})
