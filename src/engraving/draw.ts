@@ -1,0 +1,144 @@
+import type { VerovioToolkit } from 'verovio/esm'
+import { writeMei, type Mei } from './mei'
+import { dressSvg } from './dress'
+import type { Stretch } from './stretch'
+
+/** What a drawing must fit into, in CSS pixels. */
+export interface Box {
+  readonly width: number
+  readonly height: number
+}
+
+export interface Drawing extends Box {
+  readonly svg: string
+}
+
+/** At scale 100 one staff space is this many pixels (the engraver's own unit of 9, twice). */
+const spaceAtFullScale = 18
+/**
+ * Staff spaces in pixels. Printed piano music has a staff space of 1.75 mm and is read at 60 cm; at
+ * 1.5 m the same angle needs 4.4 mm, 17 px of 96 to the inch. Below 7 px heads run together.
+ */
+const space = { least: 7, comfortable: 11, severalMost: 17, most: 26 } as const
+/** More systems than this scroll, at a comfortable size. */
+const mostSystems = 12
+/** So many onsets stand in one system, however small. */
+const oneSystem = 10
+/** A short chunk is not pulled wider than this against its natural spacing. */
+const widest = 2
+
+/** Engraves a stretch as large as its box allows; longer stretches break into systems. */
+export const draw = (toolkit: VerovioToolkit, stretch: Stretch, box: Box): Drawing => {
+  const mei = writeMei(stretch)
+  const natural = measure(toolkit, mei, stretch.hands.length > 1)
+  const single = scaleOfOne(natural, box)
+  const { systems, scale } = bestSystems(natural, box)
+  return mei.onsets <= oneSystem || systems === 1
+    ? drawOne(toolkit, mei, natural, box, single)
+    : drawMany(toolkit, mei, box, scale)
+}
+
+const options = (isGrand: boolean): Readonly<Record<string, unknown>> => ({
+  inputFrom: 'mei',
+  header: 'none',
+  footer: 'none',
+  svgViewBox: true,
+  svgFormatRaw: true,
+  svgRemoveXlink: true,
+  xmlIdSeed: 1,
+  adjustPageHeight: true,
+  mnumInterval: 1,
+  scale: 100,
+  // Room for the pencil: heads above and below, the row of ticks.
+  pageMarginTop: 50,
+  pageMarginBottom: 75,
+  pageMarginLeft: 12,
+  pageMarginRight: 12,
+  spacingStaff: isGrand ? 15 : 12,
+  spacingSystem: 14,
+  spacingLinear: 0.3,
+  spacingNonLinear: 0.55,
+  leftMarginAccid: 1,
+})
+
+/** All in one line at scale 100, as narrow as its spacing allows. */
+const measure = (toolkit: VerovioToolkit, mei: Mei, isGrand: boolean): Box => {
+  toolkit.setOptions({
+    ...options(isGrand),
+    breaks: 'none',
+    adjustPageWidth: true,
+    pageWidth: 100_000,
+  })
+  if (!toolkit.loadData(mei.mei))
+    throw new Error(`the engraver refused the notation: ${toolkit.getLog()}`)
+  return sizeOf(toolkit.renderToSVG(1))
+}
+
+const scaleOfOne = (natural: Box, box: Box): number =>
+  Math.min(space.most / spaceAtFullScale, box.width / natural.width, box.height / natural.height)
+
+const drawOne = (
+  toolkit: VerovioToolkit,
+  mei: Mei,
+  natural: Box,
+  box: Box,
+  scale: number,
+): Drawing => {
+  const pageWidth = Math.floor(Math.min(box.width / scale, natural.width * widest))
+  toolkit.setOptions({
+    breaks: 'encoded',
+    adjustPageWidth: false,
+    pageWidth,
+    minLastJustification: 0,
+  })
+  toolkit.redoLayout()
+  return finish(toolkit, mei, scale)
+}
+
+/** Breaks into systems; a little smaller when they do not fit, and downward beyond the box at the least. */
+const drawMany = (toolkit: VerovioToolkit, mei: Mei, box: Box, first: number): Drawing => {
+  let scale = first
+  for (let attempt = 0; ; attempt++) {
+    toolkit.setOptions({
+      breaks: 'auto',
+      adjustPageWidth: false,
+      pageWidth: Math.max(100, Math.floor(box.width / scale)),
+      pageHeight: 60_000,
+      minLastJustification: 0.6,
+    })
+    toolkit.redoLayout()
+    const drawing = finish(toolkit, mei, scale)
+    const fits = drawing.height <= box.height
+    if (fits || attempt >= 3 || scale * spaceAtFullScale <= space.least) return drawing
+    scale = Math.max(space.least / spaceAtFullScale, scale * 0.92)
+  }
+}
+
+/** How many systems let the music be largest, and the scale then. Breaks at bar lines waste a tenth. */
+const bestSystems = (natural: Box, box: Box): { systems: number; scale: number } => {
+  let best = { systems: 1, scale: scaleOfOne(natural, box) }
+  for (let systems = 2; systems <= mostSystems; systems++) {
+    const byWidth = (systems * box.width) / (natural.width * 1.1)
+    const scale = Math.min(box.height / (systems * natural.height), byWidth)
+    if (scale > best.scale * 1.05) best = { systems, scale }
+  }
+  const fitting = Math.min(best.scale * spaceAtFullScale, space.severalMost)
+  if (fitting >= space.least) return { ...best, scale: fitting / spaceAtFullScale }
+  return { systems: mostSystems, scale: space.comfortable / spaceAtFullScale }
+}
+
+const finish = (toolkit: VerovioToolkit, mei: Mei, scale: number): Drawing => {
+  const svg = toolkit.renderToSVG(1)
+  const { width, height } = sizeOf(svg)
+  return {
+    svg: dressSvg(svg, mei.notes),
+    width: Math.round(width * scale),
+    height: Math.round(height * scale),
+  }
+}
+
+const sizeOf = (svg: string): Box => {
+  const [, width, height] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? []
+  if (width === undefined || height === undefined) throw new Error('the engraver drew nothing')
+  return { width: Number(width), height: Number(height) }
+}

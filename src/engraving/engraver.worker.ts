@@ -1,0 +1,57 @@
+/** The engraver at work: loads verovio, warms it up, and answers one drawing after the other. */
+import type { VerovioToolkit } from 'verovio/esm'
+import { draw } from './draw'
+import type { WorkerAnswer, WorkerRequest } from './exchange'
+import { throwAway } from './warming'
+
+const answer = (message: WorkerAnswer): void => {
+  postMessage(message)
+}
+
+const waiting: WorkerRequest[] = []
+let toolkit: VerovioToolkit | undefined
+/** The first twenty drawings are two to three times slower than later ones. */
+let throwAways = 12
+
+addEventListener('message', ({ data }: MessageEvent<WorkerRequest>) => {
+  waiting.push(data)
+  if (toolkit) workOff(toolkit)
+})
+
+const workOff = (engraver: VerovioToolkit): void => {
+  for (let request = waiting.shift(); request; request = waiting.shift()) {
+    const { number, stretch, box } = request
+    try {
+      answer({ kind: 'drawn', number, drawing: draw(engraver, stretch, box) })
+    } catch (problem) {
+      answer({ kind: 'failed', number, message: messageOf(problem) })
+    }
+  }
+}
+
+/** One throw-away drawing at a time, so that a real request waits for one at most. */
+const warm = (engraver: VerovioToolkit): void => {
+  workOff(engraver)
+  if (throwAways-- <= 0) return
+  draw(engraver, throwAway, { width: 800, height: 300 })
+  setTimeout(warm, 0, engraver)
+}
+
+const messageOf = (problem: unknown): string =>
+  problem instanceof Error ? problem.message : String(problem)
+
+const load = async (): Promise<void> => {
+  try {
+    const [module, { VerovioToolkit }] = await Promise.all([
+      import('verovio/wasm').then(({ default: create }) => create()),
+      import('verovio/esm'),
+    ])
+    toolkit = new VerovioToolkit(module)
+    answer({ kind: 'ready' })
+    warm(toolkit)
+  } catch (problem) {
+    answer({ kind: 'unloadable', message: messageOf(problem) })
+  }
+}
+
+void load()

@@ -1,0 +1,204 @@
+import type { Note } from '@/music/music'
+import { groupLayer, type Group } from './beams'
+import type { Piece } from './layers'
+import { nameOf, spell, type Spelling } from './spelling'
+import type { Stretch } from './stretch'
+import { headId, write, type Staff, type WrittenBar, type Writing } from './writing'
+
+/** The text that the engraver reads, and what a pencil must know of each note. */
+export interface Mei {
+  readonly mei: string
+  readonly notes: ReadonlyMap<string, NotePlace>
+  readonly onsets: number
+}
+
+/** Where a note stands, and what a reader holds for the lines around it. */
+export interface NotePlace {
+  readonly step: number
+  readonly fifths: number
+  readonly mode: 'major' | 'minor'
+  /** Staff step and alteration of each accidental in force after this onset. */
+  readonly inForce: readonly (readonly [number, number])[]
+}
+
+/**
+ * The stretch as MEI (Music Encoding Initiative, version 5). All that is to be printed is written
+ * out: the engraver adds no accidental, beam or tie of its own.
+ */
+export const writeMei = (stretch: Stretch): Mei => {
+  const writing = write(stretch)
+  const body = writing.bars
+    .map((bar, i) => changes(writing, i) + measure(writing, bar, i))
+    .join('\n')
+  return {
+    mei: document(scoreDef(writing), body),
+    notes: placesOf(writing),
+    onsets: new Set(stretch.notes.map((note) => note.start)).size,
+  }
+}
+
+const document = (definition: string, section: string): string =>
+  `<?xml version="1.0" encoding="UTF-8"?>
+<mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.0"><meiHead><fileDesc><titleStmt><title/></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score>
+${definition}
+<section>
+${section}
+</section></score></mdiv></body></music></mei>`
+
+const clefAttributes = { treble: ['G', 2], bass: ['F', 4] } as const
+
+const scoreDef = ({ bars, staves }: Writing): string => {
+  const first = bars[0]
+  const shared = first ? `${keyAttribute(first)} ${meterAttributes(first)}` : ''
+  const defs = staves.map((staff, i) => {
+    const [shape, line] = clefAttributes[staff.clefs[0] ?? 'treble']
+    return `<staffDef n="${i + 1}" lines="5" clef.shape="${shape}" clef.line="${line}" ${shared}/>`
+  })
+  const brace = staves.length > 1 ? ' symbol="brace" bar.thru="true"' : ''
+  return `<scoreDef><staffGrp${brace}>${defs.join('')}</staffGrp></scoreDef>`
+}
+
+const keyAttribute = ({ signature: { fifths } }: WrittenBar): string =>
+  `keysig="${fifths === 0 ? '0' : `${Math.abs(fifths)}${fifths > 0 ? 's' : 'f'}`}"`
+
+const meterAttributes = ({ bar: { time } }: WrittenBar): string =>
+  `meter.count="${time.beats}" meter.unit="${time.beatType}"`
+
+/** A change of key or time signature before a bar. */
+const changes = ({ bars }: Writing, index: number): string => {
+  const before = bars[index - 1]
+  const now = bars[index]
+  if (!before || !now) return ''
+  const key = keyAttribute(before) === keyAttribute(now) ? '' : ` ${keyAttribute(now)}`
+  const meter = meterAttributes(before) === meterAttributes(now) ? '' : ` ${meterAttributes(now)}`
+  return key || meter ? `<scoreDef${key}${meter}/>\n` : ''
+}
+
+const measure = (writing: Writing, bar: WrittenBar, index: number): string => {
+  const number = bar.number > 0 ? ` n="${bar.number}"` : ''
+  const partial = bar.isPartial ? ' metcon="false"' : ''
+  const right = bar.endsEarly ? ' right="invis"' : ''
+  const staves = writing.staves.map((staff, i) => staffXml(staff, i, bar, index))
+  const signs = writing.staves.flatMap((staff, i) => signsOf(staff, i, index, writing))
+  return `<measure${number}${partial}${right}>${staves.join('')}${signs.join('')}</measure>`
+}
+
+const staffXml = (staff: Staff, place: number, bar: WrittenBar, index: number): string => {
+  const voices = staff.bars[index] ?? []
+  const isHeard = (voice: readonly Piece[]): boolean => voice.some((p) => p.kind !== 'space')
+  const some = voices.some(isHeard)
+  const layers = voices.flatMap((voice, i) => {
+    if (some ? !isHeard(voice) : i > 0) return []
+    return [
+      `<layer n="${i + 1}">${layerXml(voice, staff, bar)}${clefChange(staff, index, voices, i)}</layer>`,
+    ]
+  })
+  return `<staff n="${place + 1}">${layers.join('')}</staff>`
+}
+
+/** A new clef stands before the bar line. */
+const clefChange = (
+  staff: Staff,
+  index: number,
+  voices: readonly (readonly Piece[])[],
+  voice: number,
+): string => {
+  const next = staff.clefs[index + 1]
+  const first = voices.findIndex((v) => v.some((p) => p.kind !== 'space'))
+  if (!next || next === staff.clefs[index] || voice !== Math.max(0, first)) return ''
+  const [shape, line] = clefAttributes[next]
+  return `<clef shape="${shape}" line="${line}"/>`
+}
+
+const layerXml = (voice: readonly Piece[], staff: Staff, bar: WrittenBar): string => {
+  const [only, ...others] = voice
+  if (only?.kind === 'rest' && others.length === 0 && !bar.isPartial) return '<mRest/>'
+  return groupLayer(voice, bar)
+    .map((group) => groupXml(group, staff))
+    .join('')
+}
+
+const groupXml = (group: Group, staff: Staff): string => {
+  if (group.kind === 'piece') return pieceXml(group.piece, staff)
+  const inner = group.content.map((each) => groupXml(each, staff)).join('')
+  if (group.kind === 'beam') return `<beam>${inner}</beam>`
+  const { num, numbase } = group.tuplet
+  const bracket = group.content.length === 1 && group.content[0]?.kind === 'beam'
+  return `<tuplet num="${num}" numbase="${numbase}" num.visible="true" bracket.visible="${!bracket}">${inner}</tuplet>`
+}
+
+const pieceXml = (piece: Piece, staff: Staff): string => {
+  const value = `dur="${piece.value.dur}"${piece.value.dots === 1 ? ' dots="1"' : ''}`
+  if (piece.kind !== 'notes') return `<${piece.kind} ${value}/>`
+  const [only, ...others] = piece.notes
+  if (only && others.length === 0) return noteXml(only, piece, staff, ` ${value}`)
+  const heads = piece.notes.map((note) => noteXml(note, piece, staff, ''))
+  return `<chord ${value}>${heads.join('')}</chord>`
+}
+
+const noteXml = (note: Note, piece: Piece, staff: Staff, value: string): string => {
+  const id = headId(note, piece)
+  const { step, alter } = staff.spellings.get(note.id) ?? { step: 0, alter: 0 }
+  const printed = staff.heads.get(id)?.accidental
+  const accid =
+    printed === undefined
+      ? ` accid.ges="${accidentalName(alter)}"`
+      : ` accid="${accidentalName(alter)}"`
+  return `<note xml:id="${id}"${value} ${pitch(step)}${accid}/>`
+}
+
+const pitch = (step: number): string => {
+  const { letter, octave } = nameOf(step)
+  return `pname="${letter}" oct="${octave}"`
+}
+
+const accidentalName = (alter: number): string => {
+  if (alter === 0) return 'n'
+  if (alter > 0) return alter === 1 ? 's' : 'x'
+  return alter === -1 ? 'f' : 'ff'
+}
+
+/** Ties, rolled chords and ornaments of one staff in one bar. */
+const signsOf = (staff: Staff, place: number, index: number, writing: Writing): string[] => {
+  const voices = staff.bars[index] ?? []
+  return voices.flatMap((voice, v) =>
+    voice.flatMap((piece, i) => {
+      if (piece.kind !== 'notes') return []
+      const next = voice[i + 1] ?? writing.staves[place]?.bars[index + 1]?.[v]?.[0]
+      const ties = piece.tiedTo ? piece.notes.map((note) => tieXml(note, piece, next)) : []
+      return piece.tiedFrom ? ties : [...ties, ...ornamentXml(piece)]
+    }),
+  )
+}
+
+/** What is tied over the end of the drawing rings on as an open tie. */
+const tieXml = (note: Note, piece: Piece, next: Piece | undefined): string => {
+  const from = headId(note, piece)
+  if (!next?.tiedFrom) return `<lv startid="#${from}"/>`
+  return `<tie startid="#${from}" endid="#${headId(note, next)}"/>`
+}
+
+const ornamentXml = ({ notes }: Piece): string[] => {
+  const rolled = notes.filter((note) => note.rolled).map((note) => `#${note.id}`)
+  const arpeggio = rolled.length > 1 ? [`<arpeg plist="${rolled.join(' ')}"/>`] : []
+  const signs = notes.flatMap((note) => {
+    if (!note.ornament || note.ornament === 'tremolo') return []
+    return [`<${note.ornament} startid="#${note.id}"/>`]
+  })
+  return [...arpeggio, ...signs]
+}
+
+const placesOf = ({ bars, staves }: Writing): ReadonlyMap<string, NotePlace> => {
+  const places = new Map<string, NotePlace>()
+  for (const staff of staves)
+    for (const [i, voices] of staff.bars.entries())
+      for (const { id, key } of voices
+        .flat()
+        .flatMap((piece) => (piece.tiedFrom ? [] : piece.notes))) {
+        const signature = bars[i]?.signature ?? { fifths: 0, mode: 'major' }
+        const spelling: Spelling = staff.spellings.get(id) ?? spell(key, signature)
+        const inForce = [...(staff.heads.get(id)?.inForce ?? [])]
+        places.set(id, { step: spelling.step, ...signature, inForce })
+      }
+  return places
+}

@@ -1,0 +1,78 @@
+import type { KeySignature } from '@/music/music'
+import type { Key } from '@/music/units'
+
+/** A key as it is written: the staff step and how far it is raised or lowered. */
+export interface Spelling {
+  /** Staff steps (lines and spaces) from C0: C4 is 28, D4 is 29, B3 is 27. */
+  readonly step: number
+  /** Semitones: 1 sharp, -1 flat, 0 natural. */
+  readonly alter: number
+}
+
+export type Signature = Pick<KeySignature, 'fifths' | 'mode'>
+
+/** Letters by their place on the line of fifths from F: F C G D A E B. */
+const lettersByFifths = [3, 0, 4, 1, 5, 2, 6] as const
+/** Semitones of C D E F G A B above C. */
+const semitones = [0, 2, 4, 5, 7, 9, 11] as const
+export const letters = ['c', 'd', 'e', 'f', 'g', 'a', 'b'] as const
+
+/**
+ * How far a spelling may lie on the flat side of the tonic on the line of fifths; twelve places from
+ * there hold each key once. In C major A-flat, E-flat, B-flat, F-sharp, C-sharp; in A minor also
+ * G-sharp and D-sharp, its raised seventh and fourth. Common practice, no source.
+ */
+const flattest = { major: -4, minor: -2 } as const
+
+/** The spelling of a key near the key signature; a chromatic step upward is raised, downward lowered. */
+export const spell = (key: Key, signature: Signature, next?: Key): Spelling => {
+  const near = spellAt(key, signature.fifths + flattest[signature.mode])
+  if (next === undefined || isInScale(near, signature)) return near
+  if (isFourthOrSeventh(near, signature)) return near
+  const target = spell(next, signature)
+  const neighbour = target.step + (next === key + 1 ? -1 : 1)
+  if (Math.abs(next - key) !== 1 || !isInScale(target, signature)) return near
+  const alter = key - semitonesOf(neighbour)
+  return Math.abs(alter) <= 1 ? { step: neighbour, alter } : near
+}
+
+/** What the key signature says of a staff step: 1, 0 or -1. */
+export const alterInSignature = (step: number, fifths: number): number => {
+  const place = lettersByFifths.indexOf(letterOf(step))
+  if (fifths > 0) return place < fifths ? 1 : 0
+  return 6 - place < -fifths ? -1 : 0
+}
+
+/** 'c' and 4 for step 28. */
+export const nameOf = (step: number): { readonly letter: string; readonly octave: number } => ({
+  letter: letters[letterOf(step)] ?? 'c',
+  octave: Math.floor(step / 7),
+})
+
+/** The MIDI key of a staff step without accidental: 28 -> 60. */
+export const semitonesOf = (step: number): number =>
+  12 * (Math.floor(step / 7) + 1) + (semitones[letterOf(step)] ?? 0)
+
+type Letter = 0 | 1 | 2 | 3 | 4 | 5 | 6
+const letterOf = (step: number): Letter => (((step % 7) + 7) % 7) as Letter
+
+/** F-sharp and B-flat in C major stay so in either direction. Common practice, no source. */
+const isFourthOrSeventh = ({ step, alter }: Spelling, { fifths }: Signature): boolean => {
+  const raised = alter - alterInSignature(step, fifths)
+  const place = lettersByFifths.indexOf(letterOf(step))
+  const fromTonic = (((place - 1 - fifths) % 7) + 7) % 7
+  return (raised === 1 && fromTonic === 6) || (raised === -1 && fromTonic === 5)
+}
+
+const isInScale = (spelling: Spelling, signature: Signature): boolean =>
+  spelling.alter === alterInSignature(spelling.step, signature.fifths)
+
+/** The spelling whose place on the line of fifths (C = 0, G = 1, F = -1) is one of twelve from `from`. */
+const spellAt = (key: Key, from: number): Spelling => {
+  const wanted = (key * 7) % 12
+  const place = from + ((((wanted - from) % 12) + 12) % 12)
+  const alter = Math.floor((place + 1) / 7)
+  const letter = lettersByFifths[(((place + 1) % 7) + 7) % 7] ?? 0
+  const octave = Math.floor((key - alter) / 12) - 1
+  return { step: 7 * octave + letter, alter }
+}

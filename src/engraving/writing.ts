@@ -1,0 +1,171 @@
+import type { Bar, Hand, Note } from '@/music/music'
+import type { Key } from '@/music/units'
+import { printAccidentals, type Head, type PrintedHead } from './accidentals'
+import { chooseClefs, type Clef } from './clefs'
+import { layerOf, type Piece, type Silence } from './layers'
+import { metreOf, type Metre } from './metre'
+import { quarter, toParts } from './parts'
+import { quantise, type WrittenHand } from './quantise'
+import { spell, type Signature, type Spelling } from './spelling'
+import type { Stretch } from './stretch'
+import type { Span } from './values'
+import { partVoices, type Voice } from './voices'
+
+/** One hand's staff, bar by bar, with all that is to be printed. */
+export interface Staff {
+  readonly hand: Hand
+  readonly clefs: readonly Clef[]
+  /** For each bar its voices, upper first; a voice that is absent there is empty. */
+  readonly bars: readonly (readonly (readonly Piece[])[])[]
+  readonly spellings: ReadonlyMap<string, Spelling>
+  /** By the id of the written head: ties continue under ids of their own. */
+  readonly heads: ReadonlyMap<string, PrintedHead>
+}
+
+/** A stretch as it is written on the page. */
+export interface Writing {
+  readonly bars: readonly WrittenBar[]
+  readonly staves: readonly Staff[]
+}
+
+export interface WrittenBar extends Metre {
+  readonly bar: Bar
+  readonly signature: Signature
+  /** Cut off at the beginning or the end, or a pickup. */
+  readonly isPartial: boolean
+  readonly endsEarly: boolean
+}
+
+export const write = (stretch: Stretch): Writing => {
+  const metres = stretch.bars.map((bar) => metreOf(bar, stretch.ticksPerQuarter))
+  const all = [...stretch.notes, ...stretch.around].toSorted((a, b) => a.start - b.start)
+  const drawn = new Set(stretch.notes)
+  const hands = stretch.hands.map((hand) => {
+    const own = all.filter((note) => note.hand === hand && !note.grace)
+    const written = quantise(own, metres, stretch.ticksPerQuarter)
+    return { hand, written, voices: partVoices(written.notes.filter((n) => drawn.has(n.note))) }
+  })
+  const limits = limitsOf(
+    stretch,
+    metres,
+    hands.flatMap(({ voices }) => voices.flat()),
+  )
+  const bars = stretch.bars.flatMap((bar, i) => {
+    const metre = metres[i]
+    return metre && metre.end > limits.start && metre.start < limits.end
+      ? [writtenBar(bar, metre, limits, stretch)]
+      : []
+  })
+  return { bars, staves: hands.map((hand) => staffOf(hand, bars, limits, drawn)) }
+}
+
+interface Limits extends Span {
+  /** Behind it no rests are written: the stretch is over, only its last notes ring on. */
+  readonly restsTo: number
+}
+
+const limitsOf = (stretch: Stretch, metres: readonly Metre[], chords: readonly Span[]): Limits => {
+  const place = (ticks: number): number => {
+    const step = quarter / 4
+    return Math.round(toParts(ticks, stretch.ticksPerQuarter) / step) * step
+  }
+  const firstRaw = Math.min(...stretch.notes.map((n) => n.start))
+  const first = Math.min(...chords.map((c) => c.start))
+  const last = Math.max(...chords.map((c) => c.start))
+  const begin = toParts(firstRaw - stretch.start, stretch.ticksPerQuarter) < quarter / 8
+  const start = begin ? first : Math.min(place(stretch.start), first)
+  const bar = metres.find((m) => last >= m.start && last < m.end) ?? metres.at(-1)
+  const rings = Math.max(...chords.map((c) => c.end))
+  const restsTo = Math.min(place(stretch.end), metres.at(-1)?.end ?? 0)
+  const end = Math.max(restsTo, Math.min(rings, bar?.end ?? rings))
+  return chords.length === 0
+    ? { start: place(stretch.start), end: restsTo, restsTo }
+    : { start, end, restsTo }
+}
+
+const writtenBar = (bar: Bar, metre: Metre, limits: Span, stretch: Stretch): WrittenBar => {
+  const key = stretch.keys.findLast((k) => k.start <= bar.start) ?? stretch.keys[0]
+  return {
+    ...metre,
+    bar,
+    signature: key ?? { fifths: 0, mode: 'major' },
+    isPartial: bar.number === 0 || limits.start > metre.start || limits.end < metre.end,
+    endsEarly: limits.end < metre.end,
+  }
+}
+
+interface PlayedHand {
+  readonly hand: Hand
+  readonly written: WrittenHand
+  readonly voices: readonly Voice[]
+}
+
+const staffOf = (
+  { hand, written, voices }: PlayedHand,
+  bars: readonly WrittenBar[],
+  limits: Limits,
+  drawn: ReadonlySet<Note>,
+): Staff => {
+  const around = written.notes.filter((n) => !drawn.has(n.note))
+  const layers = bars.map((bar) =>
+    voices.map((voice) => {
+      const heard = [...around, ...voices.filter((other) => other !== voice).flat()]
+      const silence: Silence = { from: limits.start, to: limits.restsTo, heard }
+      return layerOf(voice, bar, limits, silence, written.tuplets)
+    }),
+  )
+  const spellings = spellVoices(voices, bars)
+  const heads = layers.flatMap((bar, i) =>
+    headsOf(bar, i, bars[i]?.signature.fifths ?? 0, spellings),
+  )
+  const steps = layers.map((bar) =>
+    bar.flat().flatMap((piece) => piece.notes.map((note) => spellings.get(note.id)?.step ?? 0)),
+  )
+  return {
+    hand,
+    clefs: chooseClefs(steps, hand),
+    bars: layers,
+    spellings,
+    heads: printAccidentals(heads.toSorted((a, b) => a.bar - b.bar || a.at - b.at)),
+  }
+}
+
+const spellVoices = (
+  voices: readonly Voice[],
+  bars: readonly WrittenBar[],
+): ReadonlyMap<string, Spelling> => {
+  const spellings = new Map<string, Spelling>()
+  for (const voice of voices)
+    for (const [i, chord] of voice.entries()) {
+      const bar = bars.findLast(({ start }) => start <= chord.start) ?? bars[0]
+      const signature = bar?.signature ?? { fifths: 0, mode: 'major' }
+      const coming = voice[i + 1]?.notes.map((n) => n.key) ?? []
+      for (const { id, key } of chord.notes)
+        spellings.set(id, spell(key, signature, stepFrom(key, coming)))
+    }
+  return spellings
+}
+
+const stepFrom = (key: Key, coming: readonly Key[]): Key | undefined =>
+  coming.find((next) => Math.abs(next - key) === 1)
+
+/** The id of a head: the note's own for its first value, derived ones for what is tied to it. */
+export const headId = (note: Note, piece: Piece): string =>
+  piece.tiedFrom ? `${note.id}-t${piece.start}` : note.id
+
+const headsOf = (
+  voices: readonly (readonly Piece[])[],
+  bar: number,
+  fifths: number,
+  spellings: ReadonlyMap<string, Spelling>,
+): Head[] =>
+  voices.flat().flatMap((piece) =>
+    piece.notes.map((note) => ({
+      ...(spellings.get(note.id) ?? { step: 0, alter: 0 }),
+      id: headId(note, piece),
+      bar,
+      at: piece.start,
+      fifths,
+      tiedFrom: piece.tiedFrom,
+    })),
+  )
