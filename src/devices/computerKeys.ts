@@ -56,7 +56,6 @@ export const createComputerKeys = (
 ): ComputerKeys => {
   const holding = createHolding()
   let layout = layOut(base)
-  let lastAt = ms(0)
   const onDown = (event: Event): void => {
     if (!isKeyPress(event)) return
     const pressed = layout.get(event.code)
@@ -64,15 +63,15 @@ export const createComputerKeys = (
     if (isTyping(event.target)) return
     event.preventDefault()
     if (event.repeat) return
-    lastAt = ms(event.timeStamp)
-    holding.feed(event.code, { kind: 'down', key: pressed, velocity: pressVelocity, at: lastAt })
+    const at = ms(event.timeStamp)
+    holding.feed(event.code, { kind: 'down', key: pressed, velocity: pressVelocity, at })
   }
   const onUp = (event: Event): void => {
     if (!isKeyPress(event)) return
-    lastAt = ms(event.timeStamp)
+    const at = ms(event.timeStamp)
     // While the command key is down macOS keeps the ups of the other keys back: let go of all.
-    if (event.key === 'Meta') holding.letGoAll(lastAt)
-    else holding.letGo(event.code, lastAt)
+    if (event.key === 'Meta') holding.letGoAll(at)
+    else holding.letGo(event.code, at)
   }
   const onBlur = (event: Event): void => holding.letGoAll(ms(event.timeStamp))
   let listening = 0
@@ -89,7 +88,7 @@ export const createComputerKeys = (
         if (ended) return
         ended = true
         if (--listening === 0) {
-          holding.letGoAll(lastAt)
+          holding.letGoAll()
           target.removeEventListener('keydown', onDown)
           target.removeEventListener('keyup', onUp)
           target.removeEventListener('blur', onBlur)
@@ -98,7 +97,7 @@ export const createComputerKeys = (
       }
     },
     place: (next) => {
-      holding.letGoAll(lastAt)
+      holding.letGoAll()
       layout = layOut(next)
     },
     layout: () => layout,

@@ -1,5 +1,5 @@
 import type { KeyEvent } from '@/music/keyEvent'
-import type { Ms } from '@/music/units'
+import { ms, type Ms } from '@/music/units'
 import type { Device } from './devices'
 import { hold, holders, letGo, nothingHeld } from './heldKeys'
 import { createListeners } from './listeners'
@@ -8,13 +8,16 @@ import { createListeners } from './listeners'
 export interface Holding extends Device {
   readonly feed: (source: string, event: KeyEvent) => void
   readonly letGo: (source: string, at: Ms) => void
-  readonly letGoAll: (at: Ms) => void
+  /** Without a time of its own, at that of the last event. */
+  readonly letGoAll: (at?: Ms) => void
 }
 
 export const createHolding = (): Holding => {
   const listeners = createListeners<KeyEvent>()
   let held = nothingHeld
+  let last = ms(0)
   const release = (source: string, at: Ms): void => {
+    last = at
     const [next, events] = letGo(held, source, at)
     held = next
     events.forEach(listeners.tell)
@@ -22,12 +25,13 @@ export const createHolding = (): Holding => {
   return {
     listen: listeners.add,
     feed: (source, event) => {
+      last = event.at
       const [next, events] = hold(held, source, event)
       held = next
       events.forEach(listeners.tell)
     },
     letGo: release,
-    letGoAll: (at) => {
+    letGoAll: (at = last) => {
       for (const source of holders(held)) release(source, at)
     },
   }

@@ -5,12 +5,12 @@ import { createHolding } from './holding'
 export const mergeDevices = (devices: readonly Device[]): Device => ({
   listen: (hear) => {
     const holding = createHolding()
-    const stops = [
-      holding.listen(hear),
-      ...devices.map((device, i) => device.listen((event) => holding.feed(`${i}`, event))),
-    ]
+    const stopHearing = holding.listen(hear)
+    const stops = devices.map((device, i) => device.listen((event) => holding.feed(`${i}`, event)))
     return () => {
       for (const stop of stops) stop()
+      holding.letGoAll()
+      stopHearing()
     }
   },
 })

@@ -30,7 +30,9 @@ export const createSound = (): Sound => {
   let metronomes = 0
 
   const show = (next: SoundState): void => {
+    const same = state.kind === next.kind && next.kind !== 'loading' && next.kind !== 'failed'
     state = next
+    if (same) return
     for (const see of watchers) see(next)
   }
   const showRunning = (running: boolean): void => {

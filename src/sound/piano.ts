@@ -9,8 +9,8 @@ const leadIn = 0.08
 const damping = 0.09
 /** The same when all is silenced. */
 const silencing = 0.02
-/** After so many times its damping a sound is gone (60 dB). */
-const gone = 7
+/** After so many times its damping a sound is gone (43 dB down). */
+const gone = 5
 
 export interface Piano {
   /** Fetches and decodes what these keys need and is not there; rejects where that fails. */
