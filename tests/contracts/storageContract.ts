@@ -1,0 +1,130 @@
+import fc from 'fast-check'
+import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { chunkId, key, pieceId } from '@/music/units'
+import { eventId, sessionId } from '@/journal/ids'
+import type { JournalEvent } from '@/journal/journal'
+import { mergeJournals } from '@/journal/merge'
+import type { EventQuery, Storage, StoredPiece } from '@/storage/storage'
+import { anyEvent } from '../journal/anyEvent'
+
+const begun = (id: string, atEpochMs: number, session = 's1'): JournalEvent => ({
+  v: 1,
+  id: eventId(id),
+  session: sessionId(session),
+  atEpochMs,
+  kind: 'sessionBegun',
+})
+
+const piece = (id: string, addedAtEpochMs: number): StoredPiece => ({
+  id: pieceId(id),
+  title: `Study ${id}`,
+  fileName: `${id}.mid`,
+  bytes: Uint8Array.of(0x4d, 0x54, 0x68, 0x64, 0),
+  addedAtEpochMs,
+})
+
+const read = async (storage: Storage, query: EventQuery): Promise<readonly JournalEvent[]> => {
+  const result = await storage.events(query)
+  if (!result.ok) throw new Error(result.reason.kind)
+  expect(result.value.unread).toEqual([])
+  return result.value.events
+}
+const idsOf = async (storage: Storage, query: EventQuery): Promise<string> =>
+  (await read(storage, query)).map((event) => event.id).join(' ')
+
+/** What every storage keeps to, the database and the one in memory. */
+export const describeStorage = (name: string, open: () => Promise<Storage>): void => {
+  describe(name, () => {
+    let storage: Storage
+    beforeEach(async () => {
+      storage = await open()
+    })
+    afterEach(() => storage.close())
+
+    test('is empty at first', async () => {
+      expect(await read(storage, { kind: 'all' })).toEqual([])
+      expect(await storage.pieces()).toEqual({ ok: true, value: [] })
+      expect(await storage.settings()).toEqual({ ok: true, value: undefined })
+    })
+
+    test('gives events back in the order of their times, whatever the order they came in', async () => {
+      for (const event of [begun('b', 2), begun('c', 3), begun('a', 1)])
+        expect(await storage.append(event)).toEqual({ ok: true, value: undefined })
+      expect(await idsOf(storage, { kind: 'all' })).toBe('a b c')
+    })
+
+    test('gives the newest so many', async () => {
+      for (const event of [begun('b', 2), begun('c', 3), begun('a', 1)]) await storage.append(event)
+      expect(await idsOf(storage, { kind: 'latest', count: 2 })).toBe('b c')
+      expect(await idsOf(storage, { kind: 'latest', count: 0 })).toBe('')
+      expect(await idsOf(storage, { kind: 'latest', count: 9 })).toBe('a b c')
+    })
+
+    test('any events are read back whole, by session, piece and chunk', async () => {
+      const events = mergeJournals(fc.sample(anyEvent, { numRuns: 60, seed: 7 }))
+      for (const event of events) await storage.append(event)
+      expect(await read(storage, { kind: 'all' })).toEqual(events)
+      expect(await read(storage, { kind: 'session', session: sessionId('s1') })).toEqual(
+        events.filter((event) => event.session === 's1'),
+      )
+      expect(await read(storage, { kind: 'piece', piece: pieceId('p1') })).toEqual(
+        events.filter((event) => 'piece' in event && event.piece === 'p1'),
+      )
+      const chunk = chunkId('p1:0-2:right')
+      expect(await read(storage, { kind: 'chunk', chunk })).toEqual(
+        events.filter((event) => 'chunk' in event && event.chunk === chunk),
+      )
+    })
+
+    test('the same event once more changes nothing', async () => {
+      await storage.append(begun('a', 1))
+      expect(await storage.append(begun('a', 1))).toEqual({ ok: true, value: undefined })
+      expect(await idsOf(storage, { kind: 'all' })).toBe('a')
+    })
+
+    test('another event under a taken id is refused and the first is kept', async () => {
+      await storage.append(begun('a', 1))
+      expect(await storage.append(begun('a', 2))).toEqual({
+        ok: false,
+        reason: { kind: 'idTaken', id: 'a' },
+      })
+      expect(await read(storage, { kind: 'all' })).toEqual([begun('a', 1)])
+      expect((await storage.append(begun('b', 3))).ok).toBe(true)
+    })
+
+    test('events appended at once are all kept', async () => {
+      const events = Array.from({ length: 20 }, (_, i) => begun(`e${i}`, i))
+      const appended = await Promise.all(events.map((event) => storage.append(event)))
+      expect(appended.every((result) => result.ok)).toBe(true)
+      expect(await read(storage, { kind: 'all' })).toEqual(events)
+    })
+
+    test('a piece comes back with its bytes, the list without them', async () => {
+      await storage.putPiece(piece('p2', 2))
+      await storage.putPiece(piece('p1', 1))
+      expect(await storage.piece(pieceId('p1'))).toEqual({ ok: true, value: piece('p1', 1) })
+      expect(await storage.piece(pieceId('p9'))).toEqual({ ok: true, value: undefined })
+      const { bytes: _bytes, ...listing } = piece('p1', 1)
+      const pieces = await storage.pieces()
+      expect(pieces.ok ? pieces.value.map((p) => p.id) : []).toEqual(['p1', 'p2'])
+      expect(pieces.ok ? pieces.value[0] : undefined).toEqual(listing)
+    })
+
+    test('a piece put again is replaced', async () => {
+      await storage.putPiece(piece('p1', 1))
+      await storage.putPiece({ ...piece('p1', 1), title: 'Renamed' })
+      const pieces = await storage.pieces()
+      expect(pieces.ok ? pieces.value.map((p) => p.title) : []).toEqual(['Renamed'])
+    })
+
+    test('settings come back as saved, and what was handed in may change afterwards', async () => {
+      const settings = { theme: 'dark', keys: [key(21)] }
+      await storage.saveSettings(settings)
+      settings.keys.push(key(108))
+      expect(await storage.settings()).toEqual({
+        ok: true,
+        value: { theme: 'dark', keys: [21] },
+      })
+    })
+  })
+}

@@ -1,0 +1,116 @@
+import fc from 'fast-check'
+import type { JournalEvent } from '@/journal/journal'
+import { drillId, eventId, sessionId } from '@/journal/ids'
+import { encodeTake } from '@/journal/take'
+import {
+  recordedFlawKinds,
+  recordedOverrules,
+  recordedStandards,
+  recordedTempoReasons,
+  recordedVerdicts,
+} from '@/journal/words'
+import { pedals, type KeyEvent } from '@/music/keyEvent'
+import { chunkId, key, ms, noteId, pieceId, tempo } from '@/music/units'
+
+/** Times in tenths of a millisecond, which a take keeps exactly. */
+const moment = fc.integer({ min: 0, max: 36_000_000 }).map((tenths) => ms(tenths / 10))
+const anyKey = fc.integer({ min: 0, max: 127 }).map(key)
+const anyTempo = fc.double({ min: 1, max: 400, noNaN: true }).map(tempo)
+const number = fc.double({ min: -1e6, max: 1e6, noNaN: true })
+const text = fc.string({ unit: 'grapheme', maxLength: 12 })
+
+const anyKeyEvent: fc.Arbitrary<KeyEvent> = fc.oneof(
+  fc.record({
+    kind: fc.constant('down' as const),
+    key: anyKey,
+    velocity: fc.integer({ min: 1, max: 127 }),
+    at: moment,
+  }),
+  fc.record({ kind: fc.constant('up' as const), key: anyKey, at: moment }),
+  fc.record({
+    kind: fc.constant('pedal' as const),
+    pedal: fc.constantFrom(...pedals),
+    value: fc.integer({ min: 0, max: 127 }),
+    at: moment,
+  }),
+)
+
+export const anyTake = fc
+  .array(anyKeyEvent, { maxLength: 60 })
+  .map((events) => ({ events: events.toSorted((a, b) => a.at - b.at) }))
+
+/** Ids from a small stock, so that merging meets them again. */
+const stamp = {
+  v: fc.constant(1 as const),
+  id: fc.integer({ min: 0, max: 30 }).map((n) => eventId(`e${n}`)),
+  session: fc.constantFrom(sessionId('s1'), sessionId('s2')),
+  atEpochMs: fc.integer({ min: 1_700_000_000_000, max: 1_700_000_000_009 }),
+}
+const where = {
+  drill: fc.constantFrom(drillId('d1'), drillId('d2')),
+  piece: fc.constantFrom(pieceId('p1'), pieceId('p2')),
+  chunk: fc.constantFrom(chunkId('p1:0-2:right'), chunkId('p2:3_2-4:both')),
+}
+
+const anyFlaw = fc.record(
+  {
+    kind: fc.constantFrom(...recordedFlawKinds),
+    onset: fc.nat(500),
+    notes: fc.array(fc.constant(noteId('n3_2k60')), { maxLength: 2 }),
+    written: anyKey,
+    played: anyKey,
+    playedMs: number,
+    velocity: fc.integer({ min: 1, max: 127 }),
+    ms: number,
+    forgiven: fc.constant(true as const),
+  },
+  { requiredKeys: ['kind', 'onset'] },
+)
+const anyFigures = fc.record(
+  { tempo: number, gapSd: number, handLag: number },
+  { requiredKeys: [] },
+)
+const kind = <K extends string>(name: K) => ({ kind: fc.constant(name) })
+
+export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
+  fc.record({ ...stamp, ...kind('sessionBegun') }),
+  fc.record({ ...stamp, ...kind('pieceAdded'), piece: where.piece, title: text, fileName: text }),
+  fc.record({
+    ...stamp,
+    ...kind('drillBegun'),
+    ...where,
+    place: fc.constant({ from: '0', to: '3_2', fromBar: 0, toBar: 1, hand: 'both' } as const),
+    streakGoal: fc.integer({ min: 3, max: 10 }),
+    goalTempo: anyTempo,
+    startTempo: anyTempo,
+    ladder: fc.constantFrom('classic' as const, 4),
+    standard: fc.constantFrom(...recordedStandards),
+  }),
+  fc.record({
+    ...stamp,
+    ...kind('repetition'),
+    ...where,
+    rung: anyTempo,
+    standard: fc.constantFrom(...recordedStandards),
+    verdict: fc.constantFrom(...recordedVerdicts),
+    tookMs: fc.nat(60_000),
+    flaws: fc.array(anyFlaw, { maxLength: 4 }),
+    figures: anyFigures,
+    take: anyTake.map((take) => encodeTake(take, ms(0))),
+  }),
+  fc.record({
+    ...stamp,
+    ...kind('rungChanged'),
+    ...where,
+    from: anyTempo,
+    to: anyTempo,
+    reason: fc.constantFrom(...recordedTempoReasons),
+  }),
+  fc.record({
+    ...stamp,
+    ...kind('overruled'),
+    ...where,
+    what: fc.constantFrom(...recordedOverrules),
+  }),
+  fc.record({ ...stamp, ...kind('secure'), ...where, rung: anyTempo }),
+)
