@@ -1,0 +1,99 @@
+import { drillId, eventId, sessionId } from '@/journal/ids'
+import type { JournalEvent, RecordedFlaw, RepetitionRecorded } from '@/journal/journal'
+import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
+import { parseKey } from '@/music/pitch'
+
+/** One minute past some midnight. */
+export const midnight = 1_767_225_600_000
+
+const stamp = (seconds: number, name = 'r') => ({
+  v: 1 as const,
+  id: eventId(`${name}${seconds}`),
+  session: sessionId('s1'),
+  atEpochMs: midnight + seconds * 1_000,
+})
+const where = (chunk: string) => ({
+  drill: drillId(`d ${chunk}`),
+  piece: pieceId('p1'),
+  chunk: chunkId(chunk),
+})
+
+/** 'wrong 2 D4 D#4': kind, onset, written, played ('-' for none); 'forgiven' at the end. */
+export const flaw = (text: string): RecordedFlaw => {
+  const [kind = '', onset = '', written = '-', played = '-', forgiven] = text.split(' ')
+  const pitch = (name: string) => parseKey(name) ?? key(0)
+  return {
+    kind: kind as RecordedFlaw['kind'],
+    onset: Number(onset),
+    ...(written === '-' ? {} : { written: pitch(written), notes: [noteId(`n${onset}${written}`)] }),
+    ...(played === '-' ? {} : { played: pitch(played) }),
+    ...(forgiven === 'forgiven' ? { forgiven: true } : {}),
+  }
+}
+
+const verdicts = { c: 'clean', f: 'flawed', b: 'brokenOff' } as const
+
+/** A repetition whose verdict came so many seconds after midnight; it took two seconds. */
+export const repetition = (
+  letter: keyof typeof verdicts,
+  seconds: number,
+  { chunk = 'a', rung = 72, flaws = [] as readonly string[] } = {},
+): RepetitionRecorded => ({
+  ...stamp(seconds),
+  kind: 'repetition',
+  ...where(chunk),
+  rung: tempo(rung),
+  standard: 'flow',
+  verdict: verdicts[letter],
+  tookMs: 2_000,
+  flaws: flaws.map(flaw),
+  figures: {},
+  take: '',
+})
+
+/** 'ccfb': repetitions of chunk a, ten seconds apart. */
+export const repetitions = (letters: string): readonly RepetitionRecorded[] =>
+  [...letters].flatMap((letter, i) =>
+    letter === 'c' || letter === 'f' || letter === 'b' ? [repetition(letter, (i + 1) * 10)] : [],
+  )
+
+export const rungChanged = (
+  seconds: number,
+  from: number,
+  to: number,
+  chunk = 'a',
+): JournalEvent => ({
+  ...stamp(seconds, 'rung'),
+  kind: 'rungChanged',
+  ...where(chunk),
+  from: tempo(from),
+  to: tempo(to),
+  reason: 'streak',
+})
+
+export const secure = (seconds: number, chunk = 'a'): JournalEvent => ({
+  ...stamp(seconds, 'secure'),
+  kind: 'secure',
+  ...where(chunk),
+  rung: tempo(120),
+})
+
+export const drillBegun = (seconds: number, chunk = 'a'): JournalEvent => ({
+  ...stamp(seconds, 'begun'),
+  kind: 'drillBegun',
+  ...where(chunk),
+  place: { from: '0', to: '3_2', fromBar: 1, toBar: 1, hand: 'right' },
+  streakGoal: 5,
+  goalTempo: tempo(120),
+  startTempo: tempo(72),
+  ladder: 'classic',
+  standard: 'flow',
+})
+
+export const pieceAdded = (title: string): JournalEvent => ({
+  ...stamp(0, 'added'),
+  kind: 'pieceAdded',
+  piece: pieceId('p1'),
+  title,
+  fileName: 'study.mid',
+})
