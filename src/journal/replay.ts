@@ -2,7 +2,7 @@ import { ms, type ChunkId, type Key, type Ms } from '@/music/units'
 import type { DrillId } from './ids'
 import type { DrillBegun, JournalEvent, RecordedFlaw } from './journal'
 import { compareEvents } from './merge'
-import type { RecordedFlawKind, RecordedVerdict } from './words'
+import type { RecordedFlawKind, RecordedOverrule, RecordedVerdict } from './words'
 
 /** What the coach heard in a drill; the same shapes as its own events. */
 export type ReplayedEvent =
@@ -13,7 +13,7 @@ export type ReplayedEvent =
       readonly start: Ms
       readonly at: Ms
     }
-  | { readonly kind: 'raise' | 'lower' | 'skip' | 'end' | 'goOn'; readonly at: Ms }
+  | { readonly kind: 'raise' | 'lower' | 'skip' | 'end'; readonly at: Ms }
 
 interface ReplayedFlaw {
   readonly kind: RecordedFlawKind
@@ -58,7 +58,7 @@ const replayed = (event: JournalEvent, clockStart: number): readonly ReplayedEve
       ]
     }
     case 'overruled':
-      return [{ kind: replayedOverrule[event.what], at }]
+      return replayedOverrule(event.what, at)
     case 'sessionBegun':
     case 'pieceAdded':
     case 'drillBegun':
@@ -69,15 +69,20 @@ const replayed = (event: JournalEvent, clockStart: number): readonly ReplayedEve
   }
 }
 
-const replayedOverrule = {
-  raise: 'raise',
-  lower: 'lower',
-  skip: 'skip',
-  end: 'end',
-  pause: 'goOn',
-  problem: 'goOn',
-  smallerGroup: 'goOn',
-} as const
+const replayedOverrule = (what: RecordedOverrule, at: Ms): readonly ReplayedEvent[] => {
+  switch (what) {
+    case 'raise':
+    case 'lower':
+    case 'skip':
+    case 'end':
+      return [{ kind: what, at }]
+    // Playing on ends a pause by itself, in replay as it did live.
+    case 'pause':
+    case 'problem':
+    case 'smallerGroup':
+      return []
+  }
+}
 
 const replayedFlaw = ({ kind, onset, written, played }: RecordedFlaw): ReplayedFlaw => ({
   kind,
