@@ -38,6 +38,8 @@ export interface Flaw {
   readonly played?: PlayedNote
   /** How much, where the kind has a size: pause, deviation or spread in milliseconds; early is negative. */
   readonly ms?: Ms
+  /** What was given up by going back: the strikes that are played again after a restart. */
+  readonly again?: readonly PlayedNote[]
   /** A brushed key that the person chose to forgive: shown and recorded, not counted. */
   readonly forgiven?: true
 }

@@ -1,0 +1,68 @@
+import type { Chunk, ExpectedNote } from '@/music/chunk'
+import type { Key } from '@/music/units'
+import { furtherLackCost, slipCost } from './thresholds'
+
+/** A chunk laid out for quick looking up; made once a chunk. */
+export interface Ground {
+  readonly chunk: Chunk
+  readonly last: number
+  readonly onsets: readonly GroundOnset[]
+  /** Where each key is written: onset * 32 + index of the note, ascending. */
+  readonly places: ReadonlyMap<Key, readonly number[]>
+}
+
+export interface GroundOnset {
+  readonly start: number
+  readonly notes: readonly ExpectedNote[]
+  readonly keys: readonly Key[]
+  readonly auxiliaries: readonly Key[]
+  readonly rolled: boolean
+  /** Ticks to the next onset; of the last onset, to the one before. */
+  readonly gap: number
+}
+
+/** Masks of struck notes are 31 bits; larger clusters are cut into onsets at the same time. */
+const mostNotes = 31
+
+export const layGround = (chunk: Chunk): Ground => {
+  const onsets: GroundOnset[] = []
+  for (const onset of chunk.onsets) {
+    for (let from = 0; from < onset.notes.length; from += mostNotes) {
+      const notes = onset.notes.slice(from, from + mostNotes)
+      onsets.push({
+        start: onset.start,
+        notes,
+        keys: notes.map((n) => n.key),
+        auxiliaries: onset.auxiliaries,
+        rolled: onset.rolled,
+        gap: 0,
+      })
+    }
+  }
+  const spaced = onsets.map((onset, i) => {
+    const next = onsets[i + 1] ?? onset
+    const from = onsets[i + 1] ? onset : (onsets[i - 1] ?? onset)
+    return { ...onset, gap: next.start - from.start || chunk.ticksPerQuarter }
+  })
+  return { chunk, last: spaced.length - 1, onsets: spaced, places: placesOf(spaced) }
+}
+
+const placesOf = (onsets: readonly GroundOnset[]): Map<Key, number[]> => {
+  const places = new Map<Key, number[]>()
+  for (const [o, onset] of onsets.entries()) {
+    for (const [i, key] of onset.keys.entries()) {
+      const list = places.get(key)
+      if (list) list.push(o * 32 + i)
+      else places.set(key, [o * 32 + i])
+    }
+  }
+  return places
+}
+
+/** What `count` lacking notes of one onset cost. */
+export const lackCost = (count: number): number =>
+  count === 0 ? 0 : slipCost + (count - 1) * furtherLackCost
+
+/** Semitones to the nearest of the keys; an octave counts as near. */
+export const isNear = (key: Key, keys: readonly Key[]): boolean =>
+  keys.some((k) => Math.abs(k - key) <= 2 || Math.abs(k - key) === 12)

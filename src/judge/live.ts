@@ -1,0 +1,115 @@
+import type { Mark } from './flaw'
+import type { Ground } from './ground'
+import type { Finding } from './judge'
+import { nameMarks, type NamedMark } from './naming'
+import type { Reading, Step } from './reading'
+import * as limit from './thresholds'
+
+/** The marks that the page shows now, the latest last. */
+export type Shown = readonly NamedMark[]
+
+/** So many of the latest shown marks are remembered; older ones no longer change. */
+const memory = 48
+
+/** What changes on the page when `now` is believed after `before` was. */
+export const showMarks = (
+  ground: Ground,
+  shown: Shown,
+  before: Reading | undefined,
+  now: Reading,
+  readings: readonly Reading[],
+  first: number,
+): readonly [Shown, readonly Finding[]] => {
+  const from = Math.max(0, Math.min(now.top, changedFrom(before, now)) - limit.openOnsets + 1)
+  const steps = stepsBackTo(now, from)
+  const latest = now.step?.strike
+  const named = nameMarks({
+    ground,
+    first,
+    steps,
+    from,
+    to: now.top,
+    isDue: (onset) => isSurelyOver(now, onset, latest?.at ?? 0),
+  }).filter((n) => !isDoubtful(n, now, readings))
+  const oldest = (steps[0]?.strike.number ?? first) - first
+  return difference(shown, named, from, oldest)
+}
+
+/** The lowest onset whose marks may differ between two readings. */
+const changedFrom = (before: Reading | undefined, now: Reading): number => {
+  let a = before?.step
+  let b = now.step
+  let lowest = now.top
+  while (a !== b && (a || b)) {
+    const number = Math.max(a?.strike.number ?? -1, b?.strike.number ?? -1)
+    if (a && a.strike.number === number) {
+      lowest = Math.min(lowest, a.onset < 0 ? lowest : a.onset)
+      a = a.before
+    }
+    if (b && b.strike.number === number) {
+      lowest = Math.min(lowest, b.onset < 0 ? lowest : b.onset)
+      b = b.before
+    }
+  }
+  return lowest
+}
+
+/** The steps that can touch onsets from `from` on, back to where the player last went back. */
+const stepsBackTo = (reading: Reading, from: number): Step[] => {
+  const steps: Step[] = []
+  for (let step = reading.step; step && step.top >= from; step = step.before) {
+    steps.push(step)
+    if (step.back) break
+  }
+  return steps.reverse()
+}
+
+/** A lacking note is shown only when it can no longer come in time. */
+const isSurelyOver = (now: Reading, onset: number, at: number): boolean => {
+  const back = now.top - onset
+  if (back <= 0 || onset < now.low) return false
+  if (back >= limit.openOnsets) return true
+  const next = now.open[back - 1]?.at ?? now.open[0]?.at
+  return next !== undefined && at - next > limit.stragglerLeast
+}
+
+/** A key is not shown as false while a reading nearly as good takes it for right. */
+const isDoubtful = ({ mark }: NamedMark, now: Reading, readings: readonly Reading[]): boolean => {
+  if (mark.kind === 'right' || mark.kind === 'missing') return false
+  const at = now.step?.strike
+  if (!at || mark.played?.at !== at.at || mark.played.key !== at.key) return false
+  return readings.some(
+    (r) => r.cost <= now.cost + limit.benefitOfDoubt && r.step?.act === 'note' && !r.step.late,
+  )
+}
+
+const difference = (
+  shown: Shown,
+  named: readonly NamedMark[],
+  from: number,
+  oldest: number,
+): readonly [Shown, readonly Finding[]] => {
+  const findings: Finding[] = []
+  const next = new Map(shown.map((s) => [s.slot, s]))
+  const present = new Set(named.map((n) => n.slot))
+  for (const old of shown) {
+    const isCovered =
+      old.mark.onset >= from &&
+      (!('played' in old.mark) || !old.mark.played || old.mark.played.index >= oldest)
+    if (isCovered && !present.has(old.slot)) {
+      next.delete(old.slot)
+      findings.push({ kind: 'unmark', slot: old.slot })
+    }
+  }
+  for (const { slot, mark } of named) {
+    const old = next.get(slot)
+    if (old && isSameMark(old.mark, mark)) continue
+    next.delete(slot)
+    next.set(slot, { slot, mark })
+    findings.push({ kind: 'mark', slot, mark })
+  }
+  return [[...next.values()].slice(-memory), findings]
+}
+
+const isSameMark = (a: Mark, b: Mark): boolean =>
+  a.kind === b.kind && a.onset === b.onset && a.expected?.key === b.expected?.key

@@ -1,0 +1,239 @@
+import type { Ms } from '@/music/units'
+import { isNear, lackCost, type Ground } from './ground'
+import { dueCost, onsetAt, untouched, type Open, type Reading, type Strike } from './reading'
+import * as limit from './thresholds'
+
+/** Every way of taking one strike as a part of the repetition that goes on, pushed onto `into`. */
+export const pushMoves = (
+  ground: Ground,
+  from: Reading,
+  strike: Strike,
+  atMost: number,
+  into: Reading[],
+): void => {
+  const places = ground.places.get(strike.key)
+  if (places) {
+    for (const place of places) {
+      const onset = place >> 5
+      if (onset > from.top - limit.openOnsets && onset >= from.low) {
+        push(into, takeNote(ground, from, strike, onset, place & 31), atMost)
+      }
+    }
+  }
+  push(into, takeAuxiliary(ground, from, strike), atMost)
+  push(into, takeEcho(ground, from, strike), atMost)
+  push(into, takeForeign(ground, from, strike, 0), atMost)
+  push(into, takeForeign(ground, from, strike, 1), atMost)
+  if (from.top < ground.last) push(into, openForeign(ground, from, strike), atMost)
+}
+
+const push = (into: Reading[], reading: Reading | undefined, atMost: number): void => {
+  if (reading && reading.cost <= atMost) into.push(reading)
+}
+
+const takeNote = (
+  ground: Ground,
+  from: Reading,
+  strike: Strike,
+  index: number,
+  note: number,
+): Reading | undefined => {
+  if (index > from.top) {
+    const next = moveOn(ground, from, strike, index)
+    const struck: Open = { mask: 1 << note, struck: 1, foreign: 0, at: strike.at }
+    return {
+      ...next,
+      open: [struck, ...next.open.slice(1)],
+      step: stepOf(from, strike, 'note', index, note, false, index),
+    }
+  }
+  const back = from.top - index
+  const open = from.open[back]
+  const bit = 1 << note
+  if (!open || (open.mask & bit) !== 0) return undefined
+  const onset = onsetAt(ground, index)
+  const late = back > 0 && isExchanged(ground, from, back, strike.at)
+  const again = late && open.at !== undefined && open.at > (from.open[back - 1]?.at ?? open.at)
+  const struck: Open = {
+    mask: open.mask | bit,
+    struck: open.struck + 1,
+    foreign: open.foreign,
+    at: open.at ?? strike.at,
+  }
+  return {
+    ...from,
+    cost:
+      from.cost -
+      dueCost(onset, open, back === 0) +
+      dueCost(onset, struck, back === 0) +
+      (late ? (again ? limit.furtherEchoCost : limit.orderCost) : 0) +
+      (back === 0 && !onset.rolled ? joinCost(ground, from, strike.at) : 0),
+    open: from.open.with(back, struck),
+    step: stepOf(from, strike, 'note', index, note, late, from.top),
+  }
+}
+
+/** A note of the onset `back` before the top comes now: are the two exchanged, or only apart? */
+const isExchanged = (ground: Ground, from: Reading, back: number, at: Ms): boolean => {
+  const open = from.open[back]
+  const next = from.open[back - 1]
+  if (!open || next?.at === undefined) return false
+  const after = at - next.at
+  const index = from.top - back
+  const onset = onsetAt(ground, index)
+  const gap = from.pace * onset.gap
+  if (open.at !== undefined && open.at <= next.at) {
+    const room = limit.stragglerGap * (gap || limit.unknownGap) * (onset.rolled ? 2 : 1)
+    return after > Math.max(limit.stragglerLeast, room)
+  }
+  const isWhole = next.struck === onsetAt(ground, index + 1).keys.length
+  if (!isWhole) {
+    const room = gap ? clamp(limit.apartGap * gap, limit.apartLeast, limit.apartMost) : 0
+    return after > (room || limit.apartUnknown)
+  }
+  const room = gap ? clamp(limit.exchangedGap * gap, limit.exchangedLeast, limit.exchangedMost) : 0
+  return after > (room || limit.exchangedUnknown)
+}
+
+/** Opens the onset at `index`: what is lacking before it falls due. */
+const moveOn = (ground: Ground, from: Reading, strike: Strike, index: number): Reading => {
+  const top = from.open[0]
+  if (!top) throw new Error('a repetition has a top onset')
+  const onset = onsetAt(ground, from.top)
+  let skipped = 0
+  const open: Open[] = [untouched]
+  for (let i = index - 1; i > from.top; i--) {
+    skipped += lackCost(onsetAt(ground, i).keys.length)
+    if (open.length < limit.openOnsets) open.push(untouched)
+  }
+  for (const old of from.open) if (open.length < limit.openOnsets) open.push(old)
+  const ticks = onsetAt(ground, index).start - onset.start
+  const passed = top.at === undefined ? 0 : strike.at - top.at
+  return {
+    ...from,
+    cost:
+      from.cost +
+      dueCost(onset, top, false) -
+      dueCost(onset, top, true) +
+      Math.min(skipped, limit.leapCost) +
+      (passed > 0 ? stepTimeCost(from.pace * ticks, passed) : 0),
+    top: index,
+    open,
+    pace: passed > 0 && ticks > 0 ? nextPace(from.pace, passed / ticks) : from.pace,
+    echoAt: undefined,
+  }
+}
+
+/** How odd it is that the next onset comes after `passed` where `expected` was written (0 = unknown). */
+const stepTimeCost = (expected: number, passed: number): number => {
+  if (expected <= 0) return 0
+  const ratio = passed / expected
+  if (ratio < 0.7) return Math.min(3, (0.7 - ratio) * 6)
+  return ratio > 1.6 ? Math.min(2, (ratio - 1.6) * 2) : 0
+}
+
+/** How odd it is that a note joins the top onset so long after its first. */
+const joinCost = (ground: Ground, from: Reading, at: Ms): number => {
+  const first = from.open[0]?.at
+  if (first === undefined) return 0
+  const gap = from.pace * onsetAt(ground, from.top).gap || limit.unknownGap
+  const free = Math.max(80, 0.35 * gap)
+  return clamp((at - first - free) / Math.max(80, 0.4 * gap), 0, 1) * limit.oddTimeCost
+}
+
+/** The pace follows the player, a good third at a time, never by more than a factor of two. */
+const nextPace = (pace: number, seen: number): number =>
+  pace === 0 ? seen : 0.6 * pace + 0.4 * clamp(seen, pace / 2, pace * 2)
+
+const takeAuxiliary = (ground: Ground, from: Reading, strike: Strike): Reading | undefined => {
+  const allows = (index: number): boolean =>
+    ground.onsets[index]?.auxiliaries.includes(strike.key) ?? false
+  const onset = [from.top, from.top + 1, from.top - 1].find(allows)
+  if (onset === undefined) return undefined
+  return { ...from, step: stepOf(from, strike, 'auxiliary', onset, -1, false, from.top) }
+}
+
+/** A key of the top onset, struck again. Further keys of it at once are the same slip. */
+const takeEcho = (ground: Ground, from: Reading, strike: Strike): Reading | undefined => {
+  const top = from.open[0]
+  const note = onsetAt(ground, from.top).keys.indexOf(strike.key)
+  if (!top || note < 0 || (top.mask & (1 << note)) === 0) return undefined
+  const isSame = from.echoAt !== undefined && strike.at - from.echoAt < limit.echoTogether
+  const gap = from.pace * onsetAt(ground, from.top).gap
+  const isOld = top.at !== undefined && strike.at - top.at > Math.max(limit.settle, 1.6 * gap)
+  return {
+    ...from,
+    cost:
+      from.cost +
+      (isSame ? limit.furtherEchoCost : limit.echoCost + (isOld ? limit.oddTimeCost : 0)),
+    echoAt: strike.at,
+    step: stepOf(from, strike, 'echo', from.top, note, false, from.top),
+  }
+}
+
+/** A foreign key at the top onset or the one before it. */
+const takeForeign = (
+  ground: Ground,
+  from: Reading,
+  strike: Strike,
+  back: 0 | 1,
+): Reading | undefined => {
+  const open = from.open[back]
+  const index = from.top - back
+  if (!open || index < from.low) return undefined
+  const onset = onsetAt(ground, index)
+  const lacking = onset.keys.length - open.struck
+  if (back === 1 && (open.foreign >= lacking || isExchanged(ground, from, back, strike.at)))
+    return undefined
+  const more: Open = { ...open, foreign: open.foreign + 1, at: open.at ?? strike.at }
+  return {
+    ...from,
+    cost:
+      from.cost -
+      dueCost(onset, open, back === 0) +
+      dueCost(onset, more, back === 0) +
+      farCost(strike, onset.keys) +
+      (back === 0 ? 0.75 * joinCost(ground, from, strike.at) : 1),
+    open: from.open.with(back, more),
+    step: stepOf(from, strike, 'foreign', index, -1, false, from.top),
+  }
+}
+
+/** A foreign key in place of the next onset, or of a note of it. */
+const openForeign = (ground: Ground, from: Reading, strike: Strike): Reading => {
+  const index = from.top + 1
+  const next = moveOn(ground, from, strike, index)
+  const onset = onsetAt(ground, index)
+  const wrong: Open = { mask: 0, struck: 0, foreign: 1, at: strike.at }
+  return {
+    ...next,
+    cost: next.cost + dueCost(onset, wrong, true) + farCost(strike, onset.keys),
+    open: [wrong, ...next.open.slice(1)],
+    step: stepOf(from, strike, 'foreign', index, -1, false, index),
+  }
+}
+
+const farCost = (strike: Strike, keys: readonly Strike['key'][]): number =>
+  isNear(strike.key, keys) ? 0 : limit.farKeyCost
+
+export const clamp = (x: number, low: number, high: number): number =>
+  Math.min(high, Math.max(low, x))
+
+const stepOf = (
+  from: Reading,
+  strike: Strike,
+  act: 'note' | 'foreign' | 'echo' | 'auxiliary',
+  onset: number,
+  note: number,
+  late: boolean,
+  top: number,
+): NonNullable<Reading['step']> => ({
+  before: from.step,
+  strike,
+  act,
+  onset,
+  note,
+  late,
+  top,
+  back: false,
+})

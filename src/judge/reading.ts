@@ -1,0 +1,121 @@
+import type { Key, Ms } from '@/music/units'
+import { lackCost, type Ground, type GroundOnset } from './ground'
+import { breakOffCost, slipCost } from './thresholds'
+
+/** A key struck. `number` counts all strikes of the drill. */
+export interface Strike {
+  readonly number: number
+  readonly key: Key
+  readonly at: Ms
+  readonly velocity: number
+}
+
+/**
+ * How a reading takes one strike: a written note; a foreign key at an onset; the same key or chord
+ * again; an allowed auxiliary note; a key that belongs to no repetition.
+ */
+export type Act = 'note' | 'foreign' | 'echo' | 'auxiliary' | 'stray'
+
+/** The last decision of a reading, linked to the one before; a repetition's first step has none before. */
+export interface Step {
+  readonly before: Step | undefined
+  readonly strike: Strike
+  readonly act: Act
+  readonly onset: number
+  /** Index of the note in its onset where `act` is 'note', else -1. */
+  readonly note: number
+  /** Came after an onset that is written later. */
+  readonly late: boolean
+  /** The highest onset touched after this step. */
+  readonly top: number
+  /** Went back inside the chunk with this strike. */
+  readonly back: boolean
+}
+
+/** An onset whose notes may still come. */
+export interface Open {
+  /** One bit for each note struck. */
+  readonly mask: number
+  readonly struck: number
+  /** Foreign keys at this onset, not counting echoes. */
+  readonly foreign: number
+  /** First strike; undefined while untouched. */
+  readonly at: Ms | undefined
+}
+
+/** Where a repetition ends and what follows begins; not yet sure while other readings differ. */
+export interface Cut {
+  /** The first strike after the cut. */
+  readonly strike: number
+  /** A repetition begins with that strike, or it is a stray. */
+  readonly begins: boolean
+  /** What came before the cut, and the state it ended in. */
+  readonly past: Reading
+}
+
+/** One way of reading all that was played so far. The cheapest is believed. */
+export interface Reading {
+  readonly cost: number
+  /** The highest onset touched; -1 between repetitions. */
+  readonly top: number
+  /** Onsets below were left by going back: their notes are not waited for. */
+  readonly low: number
+  /** The onset at `top` first, then those before it. */
+  readonly open: readonly Open[]
+  /** Milliseconds a tick; 0 while unknown. */
+  readonly pace: number
+  /** When the last echo was struck. */
+  readonly echoAt: Ms | undefined
+  readonly step: Step | undefined
+  readonly cuts: readonly Cut[]
+}
+
+export const untouched: Open = { mask: 0, struck: 0, foreign: 0, at: undefined }
+
+export const idleReading = (pace: number): Reading => ({
+  cost: 0,
+  top: -1,
+  low: 0,
+  open: [],
+  pace,
+  echoAt: undefined,
+  step: undefined,
+  cuts: [],
+})
+
+export const isIdle = (reading: Reading): boolean => reading.top < 0
+
+export const onsetAt = (ground: Ground, index: number): GroundOnset => {
+  const onset = ground.onsets[index]
+  if (!onset) throw new Error(`no onset ${index}`)
+  return onset
+}
+
+/**
+ * What an onset costs as it stands. A foreign key and a lacking note of one onset are one slip, a
+ * wrong note. Notes of the top onset may still come, so what lacks there is not due yet.
+ */
+export const dueCost = (onset: GroundOnset, open: Open, isTop: boolean): number => {
+  const lacking = onset.keys.length - open.struck
+  const paired = Math.min(open.foreign, lacking)
+  return lackCost(isTop ? paired : lacking) + slipCost * (open.foreign - paired)
+}
+
+/** How many onsets are wholly lacking after the top one. */
+export const onsetsLeft = (ground: Ground, reading: Reading): number => ground.last - reading.top
+
+/** What it costs if nothing more comes: lacking notes, or breaking off. */
+export const closingCost = (ground: Ground, reading: Reading): number => {
+  const open = reading.open[0]
+  if (!open) return 0
+  const left = onsetsLeft(ground, reading)
+  if (left > 1) return breakOffCost
+  const onset = onsetAt(ground, reading.top)
+  const top = dueCost(onset, open, false) - dueCost(onset, open, true)
+  return left === 0 ? top : top + lackCost(onsetAt(ground, ground.last).keys.length)
+}
+
+/** Every note of the last onset was struck. */
+export const isComplete = (ground: Ground, reading: Reading): boolean =>
+  reading.top === ground.last &&
+  reading.open[0]?.struck === onsetAt(ground, ground.last).keys.length

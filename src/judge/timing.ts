@@ -1,0 +1,201 @@
+import type { ExpectedNote } from '@/music/chunk'
+import { ms, type Ms } from '@/music/units'
+import type { Flaw, PlayedNote } from './flaw'
+import { fitLine, mean, median } from './line'
+import type { JudgeSettings } from './judge'
+import * as limit from './thresholds'
+
+/** What was heard of one onset of the final reading. */
+export interface HeardOnset {
+  readonly onset: number
+  readonly start: number
+  /** Mean of the strikes that belong to it. */
+  readonly at: Ms
+  /** From its first to its last strike. */
+  readonly spread: Ms
+  readonly rolled: boolean
+  readonly expected: ExpectedNote
+  readonly played: PlayedNote
+  /** Went back or was stopped by a stutter before it: the gap before says nothing about the pulse. */
+  readonly afterStop: boolean
+}
+
+export interface Gap {
+  readonly to: HeardOnset
+  readonly ticks: number
+  readonly passed: number
+}
+
+export const gapsOf = (heard: readonly HeardOnset[]): Gap[] =>
+  heard.slice(1).flatMap((to, i) => {
+    const from = heard[i]
+    if (!from || to.afterStop || to.start <= from.start) return []
+    return [{ to, ticks: to.start - from.start, passed: to.at - from.at }]
+  })
+
+/** Milliseconds a tick of the player's own steady tempo; undefined with fewer than two onsets. */
+export const paceOf = (heard: readonly HeardOnset[]): number | undefined => {
+  const slope = heard.some((h) => h.afterStop)
+    ? median(gapsOf(heard).map((g) => g.passed / g.ticks))
+    : fitLine(heard.map((h) => ({ x: h.start, y: h.at })))?.slope
+  return slope !== undefined && slope > 0 ? slope : undefined
+}
+
+/** The flaws of time that the standard asks for. */
+export const nameTimeFlaws = (
+  heard: readonly HeardOnset[],
+  settings: JudgeSettings,
+  ticksPerQuarter: number,
+  barOffset: number,
+): Flaw[] => {
+  if (settings.standard === 'notes') return []
+  const set = settings.quarter === undefined ? undefined : settings.quarter / ticksPerQuarter
+  const stops = nameHesitations(gapsOf(heard), set)
+  if (settings.standard === 'flow') return stops
+  const grid =
+    set !== undefined && settings.click !== undefined
+      ? nameAgainstClick(heard, set, settings.click, ticksPerQuarter, barOffset)
+      : namePulse(heard, new Set(stops.map((s) => s.onset)))
+  return [...stops, ...nameSpreads(heard), ...grid]
+}
+
+/** How many gaps to each side give the pace that a pause is measured by. */
+const around = 4
+
+const nameHesitations = (gaps: readonly Gap[], set: number | undefined): Flaw[] =>
+  gaps.flatMap((gap, i) => {
+    const others = gaps
+      .slice(Math.max(0, i - around), i + around + 1)
+      .filter((g) => g !== gap)
+      .map((g) => g.passed / g.ticks)
+    const pace = median(others) ?? set
+    if (pace === undefined || pace <= 0) return []
+    const written = pace * gap.ticks
+    const over = gap.passed - written
+    if (gap.passed < limit.hesitationGap * written || over < limit.hesitationOver) return []
+    return [flawAt('hesitation', gap.to, over)]
+  })
+
+const nameSpreads = (heard: readonly HeardOnset[]): Flaw[] =>
+  heard
+    .filter((h) => !h.rolled && h.spread > limit.chordSpread)
+    .map((h) => flawAt('spread', h, h.spread))
+
+const flawAt = (kind: Flaw['kind'], heard: HeardOnset, size: number): Flaw => ({
+  kind,
+  onset: heard.onset,
+  expected: heard.expected,
+  played: heard.played,
+  ms: ms(Math.round(size * 10) / 10),
+})
+
+// --- against the player's own pulse ---------------------------------------------------------
+
+interface Deviation {
+  readonly gap: Gap
+  /** The gap relative to the written one at the steady tempo; 0 is exact, 0.5 half longer. */
+  readonly share: number
+  readonly written: number
+}
+
+/** Drift over the whole, else unevenness over the whole, else single onsets early or late. */
+const namePulse = (heard: readonly HeardOnset[], stopped: ReadonlySet<number>): Flaw[] => {
+  const gaps = gapsOf(heard).filter((g) => !stopped.has(g.to.onset))
+  const pace = median(gaps.map((g) => g.passed / g.ticks))
+  if (pace === undefined || pace <= 0 || gaps.length < 2) return []
+  const raw = gaps.map((gap) => deviationOf(gap, pace))
+  const drift = driftOf(raw)
+  const last = gaps.at(-1)
+  const flaws: Flaw[] = []
+  const isDrift = gaps.length >= 3 && Math.abs(drift.total) >= limit.driftShare
+  if (isDrift && last) flaws.push(flawAt('drift', last.to, drift.total * pace * last.ticks))
+  const flat = raw.map((d, i) => ({ ...d, share: d.share - drift.at(i) }))
+  const uneven = mean(flat.map((d) => (isAudible(d) ? Math.abs(d.share) : 0))) ?? 0
+  if (gaps.length >= 3 && uneven >= limit.unevenMean && !isDrift) {
+    const worst = flat.reduce((a, b) => (Math.abs(b.share) > Math.abs(a.share) ? b : a))
+    return [...flaws, flawAt('uneven', worst.gap.to, worst.share * worst.written)]
+  }
+  return [...flaws, ...nameDisplaced(isDrift ? flat : raw)]
+}
+
+const deviationOf = (gap: Gap, pace: number): Deviation => ({
+  gap,
+  share: gap.passed / (pace * gap.ticks) - 1,
+  written: pace * gap.ticks,
+})
+
+const isAudible = (d: Deviation): boolean => Math.abs(d.share) * d.written > limit.deviationLeast
+
+/** The straight change of the gaps from the first to the last, by the median of all slopes. */
+const driftOf = (
+  deviations: readonly Deviation[],
+): { readonly total: number; readonly at: (index: number) => number } => {
+  const line = fitLine(deviations.map((d, x) => ({ x, y: d.share })))
+  if (!line || deviations.length < 3) return { total: 0, at: () => 0 }
+  return {
+    total: line.slope * (deviations.length - 1),
+    at: (x) => line.slope * (x - (deviations.length - 1) / 2),
+  }
+}
+
+/** An onset is late when the gap before it is long and the one after it as much too short. */
+const nameDisplaced = (deviations: readonly Deviation[]): Flaw[] => {
+  const flaws: Flaw[] = []
+  for (let i = 0; i < deviations.length; i++) {
+    const before = deviations[i]
+    const after = deviations[i + 1]
+    if (!before || !isAudible(before)) continue
+    const shift =
+      after && after.share * before.share < 0 ? (before.share - after.share) / 2 : undefined
+    if (shift !== undefined && Math.abs(shift) >= limit.displacedGap) {
+      flaws.push(flawAt(shift > 0 ? 'late' : 'early', before.gap.to, shift * before.written))
+      i++
+    } else if (Math.abs(before.share) >= limit.loneGap) {
+      const kind = before.share > 0 ? 'late' : 'early'
+      flaws.push(flawAt(kind, before.gap.to, before.share * before.written))
+    }
+  }
+  return flaws
+}
+
+// --- against the metronome ------------------------------------------------------------------
+
+/** Deviations beyond tolerance from the grid of clicks; more than this many are one flaw of the whole. */
+const mostSingle = 3
+
+const nameAgainstClick = (
+  heard: readonly HeardOnset[],
+  pace: number,
+  click: Ms,
+  ticksPerQuarter: number,
+  barOffset: number,
+): Flaw[] => {
+  const quarter = pace * ticksPerQuarter
+  const upbeat = barOffset % ticksPerQuarter
+  const raw = heard.map((h) => h.at - click - (h.start + upbeat) * pace)
+  const middle = median(raw)
+  if (middle === undefined) return []
+  const whole = Math.round(middle / quarter) * quarter
+  const off = heard.map((h, i) => ({ heard: h, by: (raw[i] ?? 0) - whole }))
+  const beyond = off.filter(({ heard: h, by }, i) => {
+    const gap = gapAround(heard, i) * pace
+    const room = Math.min(limit.clickMost, Math.max(limit.clickLeast, limit.clickGap * gap))
+    return h.afterStop ? false : Math.abs(by) > room
+  })
+  if (beyond.length <= mostSingle) {
+    return beyond.map(({ heard: h, by }) => flawAt(by > 0 ? 'late' : 'early', h, by))
+  }
+  const worst = beyond.reduce((a, b) => (Math.abs(b.by) > Math.abs(a.by) ? b : a))
+  const signs = new Set(beyond.map((b) => Math.sign(b.by)))
+  if (signs.size > 1) return [flawAt('uneven', worst.heard, worst.by)]
+  const slope = fitLine(off.map((o) => ({ x: o.heard.start, y: o.by })))?.slope ?? 0
+  if (Math.abs(slope) >= limit.driftShare * pace) return [flawAt('drift', worst.heard, worst.by)]
+  return [flawAt(worst.by > 0 ? 'late' : 'early', worst.heard, worst.by)]
+}
+
+const gapAround = (heard: readonly HeardOnset[], i: number): number => {
+  const here = heard[i]
+  const next = heard[i + 1] ?? here
+  const before = heard[i + 1] ? here : (heard[i - 1] ?? here)
+  return next && before ? Math.max(0, next.start - before.start) : 0
+}
