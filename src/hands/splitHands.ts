@@ -1,5 +1,7 @@
-import type { Key, Tick } from '@/music/units'
-import type { HandedNote, PartNote } from './part'
+import type { Hand, Note } from '@/music/music'
+import type { Key, NoteId, Tick } from '@/music/units'
+
+type Struck = Pick<Note, 'id' | 'start' | 'key'>
 
 /**
  * Splits notes between the hands: at each onset the lower ones left, the upper ones right. Of all
@@ -7,9 +9,9 @@ import type { HandedNote, PartNote } from './part'
  * hands that stretch, move, cross, or lie on the other's side.
  */
 export const splitHands = (
-  notes: readonly PartNote[],
+  notes: readonly Struck[],
   ticksPerQuarter: number,
-): readonly HandedNote[] => {
+): ReadonlyMap<NoteId, Hand> => {
   const onsets = groupOnsets(notes)
   let paths: readonly Path[] = [
     { cost: 0, left: startLeft, right: startRight, before: undefined, lower: 0 },
@@ -21,14 +23,11 @@ export const splitHands = (
     paths = extend(paths, onset, gap / ticksPerQuarter)
     last = start
   }
-  const splits = trace(cheapest(paths))
-  return onsets.flatMap((onset, i) =>
-    onset.map((note, n): HandedNote => ({
-      hand: n < (splits[i] ?? 0) ? 'left' : 'right',
-      handFrom: 'inferred',
-      ...note,
-    })),
-  )
+  const hands = new Map<NoteId, Hand>()
+  for (const [i, lower] of trace(cheapest(paths)).entries())
+    for (const [n, { id }] of (onsets[i] ?? []).entries())
+      hands.set(id, n < lower ? 'left' : 'right')
+  return hands
 }
 
 /** The middle of what a hand held last, as a key number. */
@@ -64,9 +63,9 @@ const crossCost = 3
 const sideCost = 0.3
 const sideBorder = 62
 
-const groupOnsets = (notes: readonly PartNote[]): PartNote[][] => {
+const groupOnsets = (notes: readonly Struck[]): Struck[][] => {
   const sorted = notes.toSorted((a, b) => a.start - b.start || a.key - b.key)
-  const onsets: PartNote[][] = []
+  const onsets: Struck[][] = []
   for (const note of sorted) {
     const onset = onsets.at(-1)
     if (onset?.[0]?.start === note.start) onset.push(note)
@@ -76,23 +75,26 @@ const groupOnsets = (notes: readonly PartNote[]): PartNote[][] => {
 }
 
 /** The cheapest path to each split of the onset. */
-const extend = (paths: readonly Path[], onset: readonly PartNote[], quarters: number): Path[] => {
+const extend = (paths: readonly Path[], onset: readonly Struck[], quarters: number): Path[] => {
   const back = (1 - 0.5 ** (quarters / forgetQuarters)) / 2
   return waysToSplit(onset).map((lower) => {
     const left = onset.slice(0, lower).map((n) => n.key)
     const right = onset.slice(lower).map((n) => n.key)
-    const own = spanCost(left) + spanCost(right) - gapGain * gapBetween(left, right)
+    const [middleLeft, middleRight] = [middle(left), middle(right)]
+    const own =
+      spanCost(left) +
+      spanCost(right) -
+      gapGain * gapBetween(left, right) +
+      sideCost * Math.max(0, (middleLeft ?? 0) - sideBorder) +
+      sideCost * Math.max(0, sideBorder - (middleRight ?? sideBorder))
     const ways = paths.map((path): Path => {
       const restLeft = path.left + (startLeft - path.left) * back
       const restRight = path.right + (startRight - path.right) * back
-      const now = { left: middle(left) ?? restLeft, right: middle(right) ?? restRight }
-      const moved = moveCost(restLeft, now.left) + moveCost(restRight, now.right)
-      const crossed = Math.max(0, now.left - now.right) * crossCost
-      const side =
-        (left.length > 0 ? Math.max(0, now.left - sideBorder) : 0) +
-        (right.length > 0 ? Math.max(0, sideBorder - now.right) : 0)
-      const cost = path.cost + own + moved + crossed + side * sideCost
-      return { cost, ...now, before: path, lower }
+      const [nowLeft, nowRight] = [middleLeft ?? restLeft, middleRight ?? restRight]
+      const moved = moveCost(restLeft, nowLeft) + moveCost(restRight, nowRight)
+      const crossed = Math.max(0, nowLeft - nowRight) * crossCost
+      const cost = path.cost + own + moved + crossed
+      return { cost, left: nowLeft, right: nowRight, before: path, lower }
     })
     return cheapest(ways)
   })
@@ -101,7 +103,7 @@ const extend = (paths: readonly Path[], onset: readonly PartNote[], quarters: nu
 /** More keys than this no two hands strike at once: then the split is at middle C, without a search. */
 const mostKeys = 20
 
-const waysToSplit = (onset: readonly PartNote[]): readonly number[] =>
+const waysToSplit = (onset: readonly Struck[]): readonly number[] =>
   onset.length > mostKeys
     ? [onset.filter((n) => n.key < 60).length]
     : Array.from({ length: onset.length + 1 }, (_, lower) => lower)

@@ -1,7 +1,7 @@
-import type { Part } from '@/hands/part'
 import type { KeySignature } from '@/music/music'
 import { tempo, type Tick } from '@/music/units'
 import { joinNotes } from './joinNotes'
+import type { Part } from './part'
 import { drumChannel, type SmfEvent, type SmfFile, type SmfPiece, type TimeChange } from './score'
 import { chooseTitle } from './title'
 
@@ -50,9 +50,7 @@ const gatherParts = (
   return groups.map((group) => ({
     name: groups.length > 1 ? '' : name,
     program: programOf(events, group[0] ?? 0),
-    notes: pitched
-      .filter((n) => group.includes(n.channel))
-      .map(({ start, length, key }) => ({ start, length, key })),
+    notes: pitched.filter((n) => group.includes(n.channel)),
   }))
 }
 

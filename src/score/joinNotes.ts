@@ -21,7 +21,9 @@ export const joinNotes = (
   const end = events.at(-1)?.at ?? tick(0)
   const close = (index: number, at: Tick): void => {
     const note = notes[index]
-    if (note) notes[index] = { ...note, length: tick(Math.max(1, at - note.start)) }
+    if (!note) return
+    const { start, key, channel } = note
+    notes[index] = { start, length: tick(Math.max(1, at - start)), key, channel }
   }
   for (const e of events) {
     if (e.kind !== 'noteOn' && e.kind !== 'noteOff') continue

@@ -1,0 +1,17 @@
+/** `npm run bench`: every benchmark on fixed inputs; exit code 1 when one exceeds its budget. */
+import { benchScore } from './score'
+
+const measures = [...benchScore()]
+
+const figure = (value: number): string =>
+  value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: false })
+
+let exceeded = 0
+for (const { name, value, unit, budget } of measures) {
+  const over = budget !== undefined && !(value <= budget)
+  if (over) exceeded++
+  const limit =
+    budget === undefined ? '' : `  (budget ${figure(budget)}${over ? ', EXCEEDED' : ''})`
+  console.log(`${name.padEnd(44)} ${figure(value).padStart(8)} ${unit}${limit}`)
+}
+process.exitCode = exceeded > 0 ? 1 : 0

@@ -1,0 +1,42 @@
+/** `npm run size`: what a first visit loads, gzipped; exit code 1 above the budget. Needs a build. */
+import { readFileSync } from 'node:fs'
+import { dirname, join, normalize } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { gzipSync } from 'node:zlib'
+
+/** Without engraver and sound samples, which come when they are needed. React, the MIDI library and an empty page are 91. */
+const budgetKb = 160
+
+const dist = fileURLToPath(new URL('../../dist/', import.meta.url))
+
+/** Files that a script or style sheet loads at once: static imports, not `import()`; fonts by `url()` are read later. */
+const staticImports = (path: string, text: string): string[] => {
+  if (!path.endsWith('.js')) return []
+  const found = text.matchAll(/\b(?:import|from)\s*["'](\.[^"']+\.js)["']/g)
+  return [...found].map(([, to = '']) => normalize(join(dirname(path), to)))
+}
+
+const linkedFromPage = (html: string): string[] => {
+  const tags = html.matchAll(
+    /<(?:script[^>]*\ssrc|link[^>]*\shref)="\.?\/?([^"]+\.(?:js|css|svg))"/g,
+  )
+  return [...tags].map(([, path = '']) => path)
+}
+
+const sizes = new Map<string, number>()
+const queue = ['index.html']
+for (let path = queue.shift(); path !== undefined; path = queue.shift()) {
+  if (sizes.has(path)) continue
+  const bytes = readFileSync(join(dist, path))
+  sizes.set(path, gzipSync(bytes, { level: 9 }).length)
+  const text = bytes.toString('utf8')
+  queue.push(...(path === 'index.html' ? linkedFromPage(text) : staticImports(path, text)))
+}
+
+const kb = (bytes: number): string => (bytes / 1000).toFixed(1)
+for (const [path, size] of sizes) console.log(`${kb(size).padStart(8)} kB  ${path}`)
+const total = [...sizes.values()].reduce((sum, size) => sum + size, 0)
+const scripts = [...sizes.keys()].filter((path) => path.endsWith('.js')).length
+console.log(`${kb(total).padStart(8)} kB  first load, gzipped (budget ${budgetKb})`)
+if (scripts === 0) console.error('no script was found in the page: nothing has been measured')
+process.exitCode = scripts === 0 || total > budgetKb * 1000 ? 1 : 0
