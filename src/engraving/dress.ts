@@ -17,7 +17,7 @@ export const dressSvg = (svg: string, notes: ReadonlyMap<string, NotePlace>): st
       return place ? `${whole}${attributes(place)}` : whole
     })
 
-const attributes = ({ step, fifths, mode, inForce }: NotePlace): string => {
+const attributes = ({ at, step, fifths, mode, inForce }: NotePlace): string => {
   const accidentals = inForce.map(([line, alter]) => `${line}:${alter}`).join(' ')
-  return ` data-step="${step}" data-key="${fifths} ${mode}" data-accidentals="${accidentals}"`
+  return ` data-at="${at}" data-step="${step}" data-key="${fifths} ${mode}" data-accidentals="${accidentals}"`
 }

@@ -1,6 +1,6 @@
+import type { Note } from '@/music/music'
 import type { NoteId } from '@/music/units'
 import { quarter } from './parts'
-import type { PlacedNote } from './quantise'
 import type { Tuplet } from './tuplets'
 
 /** From this share of the way to the next onset on, the gap is articulation, not a rest. */
@@ -18,6 +18,14 @@ const rounding = quarter / 96
 const plainValues = [1 / 8, 1 / 4, 3 / 8, 1 / 2, 3 / 4, 1, 3 / 2, 2, 3, 4, 6, 8].map(
   (q) => q * quarter,
 )
+
+/** A note with its place and length in parts, not yet on the grid. */
+export interface PlacedNote {
+  readonly note: Note
+  readonly at: number
+  readonly length: number
+  readonly start: number
+}
 
 interface Onset {
   readonly start: number

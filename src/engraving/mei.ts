@@ -14,6 +14,8 @@ export interface Mei {
 
 /** Where a note stands, and what a reader holds for the lines around it. */
 export interface NotePlace {
+  /** Parts of a quarter: notes of one onset have the same. */
+  readonly at: number
   readonly step: number
   readonly fifths: number
   readonly mode: 'major' | 'minor'
@@ -192,13 +194,12 @@ const placesOf = ({ bars, staves }: Writing): ReadonlyMap<string, NotePlace> => 
   const places = new Map<string, NotePlace>()
   for (const staff of staves)
     for (const [i, voices] of staff.bars.entries())
-      for (const { id, key } of voices
-        .flat()
-        .flatMap((piece) => (piece.tiedFrom ? [] : piece.notes))) {
-        const signature = bars[i]?.signature ?? { fifths: 0, mode: 'major' }
-        const spelling: Spelling = staff.spellings.get(id) ?? spell(key, signature)
-        const inForce = [...(staff.heads.get(id)?.inForce ?? [])]
-        places.set(id, { step: spelling.step, ...signature, inForce })
-      }
+      for (const piece of voices.flat().filter(({ tiedFrom }) => !tiedFrom))
+        for (const { id, key } of piece.notes) {
+          const signature = bars[i]?.signature ?? { fifths: 0, mode: 'major' }
+          const spelling: Spelling = staff.spellings.get(id) ?? spell(key, signature)
+          const inForce = [...(staff.heads.get(id)?.inForce ?? [])]
+          places.set(id, { at: piece.start, step: spelling.step, ...signature, inForce })
+        }
   return places
 }

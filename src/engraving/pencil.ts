@@ -1,43 +1,8 @@
-import type { Key, NoteId } from '@/music/units'
+import { strokesOf } from './marks'
+import { readPage, type Page } from './page'
+import type { PencilMark } from './pencilMark'
 
-/** A mark as a pianist makes it with a pencil, or finds it in print; known by its shape alone. */
-export type PencilMark = PencilShape & {
-  /** Drawn lighter: shown, not counted. */
-  readonly forgiven?: true
-}
-
-type PencilShape =
-  /** A small tick under the note. */
-  | { readonly shape: 'right'; readonly note: NoteId }
-  /** A ring around the written note and a small hollow head where the played key would stand. */
-  | { readonly shape: 'wrong'; readonly note: NoteId; readonly playedKey: Key }
-  /** A dotted ring. */
-  | { readonly shape: 'missing'; readonly note: NoteId }
-  /** A small cross where the played key would stand, after the note at or before it. */
-  | { readonly shape: 'extra'; readonly near: NoteId; readonly key: Key }
-  /** The same key struck again: a small cross to the right of its head. */
-  | { readonly shape: 'repeated'; readonly note: NoteId }
-  /** Two onsets exchanged: the sign of exchange over the two notes. */
-  | { readonly shape: 'order'; readonly notes: readonly [NoteId, NoteId] }
-  /** A hook that leads back, at the note where the player went back. */
-  | { readonly shape: 'restart'; readonly note: NoteId }
-  /** The caesura strokes before the note. */
-  | { readonly shape: 'hesitation'; readonly note: NoteId }
-  /** An arrow against the direction of reading, longer for more. `ms` counts by its size. */
-  | { readonly shape: 'early'; readonly note: NoteId; readonly ms: number }
-  /** An arrow with the direction of reading, longer for more. */
-  | { readonly shape: 'late'; readonly note: NoteId; readonly ms: number }
-  /** A short wave under the note. */
-  | { readonly shape: 'uneven'; readonly note: NoteId }
-  /** The wavy line of a rolled chord, before the chord. */
-  | { readonly shape: 'spread'; readonly notes: readonly NoteId[] }
-  /** A long slanted line under the staff: rising where the tempo grew, falling where it sank. */
-  | {
-      readonly shape: 'drift'
-      readonly from: NoteId
-      readonly to: NoteId
-      readonly faster: boolean
-    }
+export type { PencilMark } from './pencilMark'
 
 export interface Pencil {
   /** Draws the mark in its slot, in place of what stood there; painted with the next frame. */
@@ -46,9 +11,73 @@ export interface Pencil {
   readonly clear: () => void
 }
 
-/** Opens a pencil on an engraving that stands on the page. Marks on notes that it lacks are left out. */
-export const openPencil = (_svg: SVGSVGElement): Pencil => ({
-  put: () => {},
-  erase: () => {},
-  clear: () => {},
-})
+/**
+ * Opens a pencil on an engraving that stands on the page. Its geometry is read once, from the text of
+ * the drawing; after that marks cost no layout. Marks on notes that the drawing lacks are left out.
+ *
+ * Colours: `--pencil-right` and `--pencil-flaw` of the page; without them blue and vermilion after
+ * Okabe & Ito 2008, "Color Universal Design", the latter darkened to 5:1 on white paper.
+ */
+export const openPencil = (svg: SVGSVGElement): Pencil => {
+  const page = readPage(svg.outerHTML)
+  const layer = element('g')
+  layer.setAttribute('class', 'pencil')
+  const ground = svg.querySelector('g.page-margin') ?? svg
+  ground.append(layer)
+  const drawn = new Map<string, SVGElement>()
+  const waiting = new Map<string, PencilMark | undefined>()
+  let frame = 0
+
+  const flush = (): void => {
+    frame = 0
+    for (const [slot, mark] of waiting) {
+      drawn.get(slot)?.remove()
+      drawn.delete(slot)
+      if (!mark) continue
+      const group = drawMark(mark, page)
+      layer.append(group)
+      drawn.set(slot, group)
+    }
+    waiting.clear()
+  }
+  const write = (slot: string, mark: PencilMark | undefined): void => {
+    waiting.set(slot, mark)
+    if (frame === 0) frame = requestAnimationFrame(flush)
+  }
+  return {
+    put: write,
+    erase: (slot) => write(slot, undefined),
+    clear: () => {
+      for (const slot of [...drawn.keys(), ...waiting.keys()]) write(slot, undefined)
+    },
+  }
+}
+
+const element = <Name extends 'g' | 'path'>(name: Name): SVGElementTagNameMap[Name] =>
+  document.createElementNS('http://www.w3.org/2000/svg', name)
+
+const drawMark = (mark: PencilMark, page: Page): SVGElement => {
+  const group = element('g')
+  const colour = mark.shape === 'right' ? 'right' : 'flaw'
+  group.setAttribute('class', `pencil-${colour}${mark.forgiven ? ' pencil-forgiven' : ''}`)
+  group.setAttribute('data-shape', mark.shape)
+  group.style.stroke = inks[colour]
+  if (mark.forgiven) group.style.opacity = '0.6'
+  for (const attribute of ['linecap', 'linejoin'])
+    group.setAttribute(`stroke-${attribute}`, 'round')
+  group.setAttribute('fill', 'none')
+  const space = page.staves[0]?.space ?? 1
+  for (const { path, width, dotted } of strokesOf(mark, page)) {
+    const line = element('path')
+    line.setAttribute('d', path)
+    line.setAttribute('stroke-width', `${width * space}`)
+    if (dotted) line.setAttribute('stroke-dasharray', `0 ${0.46 * space}`)
+    group.append(line)
+  }
+  return group
+}
+
+const inks = {
+  right: 'var(--pencil-right, #0072b2)',
+  flaw: 'var(--pencil-flaw, #b04a00)',
+} as const

@@ -3,7 +3,8 @@ import type { Metre } from './metre'
 import { quarter, toParts } from './parts'
 import { bestGrid } from './grid'
 import { findTuplets, type Tuplet } from './tuplets'
-import { writtenEnds } from './lengths'
+import { writtenEnds, type PlacedNote } from './lengths'
+import { pulsesOf, type Grid, type Pulse } from './pulses'
 
 /** A note on the grid of notation. */
 export interface WrittenNote {
@@ -17,14 +18,6 @@ export interface WrittenNote {
 export interface WrittenHand {
   readonly notes: readonly WrittenNote[]
   readonly tuplets: readonly Tuplet[]
-}
-
-/** A note with its place and length in parts, not yet on the grid. */
-export interface PlacedNote {
-  readonly note: Note
-  readonly at: number
-  readonly length: number
-  readonly start: number
 }
 
 /**
@@ -61,32 +54,6 @@ export const quantise = (
     })),
     tuplets,
   }
-}
-
-/** The unit inside which one division holds. */
-export interface Pulse {
-  readonly start: number
-  readonly length: number
-  /** Counted from the bar line; even ones may open a group of two. */
-  readonly index: number
-  readonly metre: Metre
-}
-
-export interface Grid extends Pulse {
-  /** Into how many equal steps the pulse is divided. */
-  readonly division: number
-}
-
-const pulsesOf = (metre: Metre): Pulse[] => {
-  const pulses: Pulse[] = []
-  const first = metre.start - metre.lacking
-  for (let at = first; at < metre.end; at += metre.pulse) {
-    const start = Math.max(at, metre.start)
-    const length = Math.min(at + metre.pulse, metre.end) - start
-    const index = Math.round((at - first) / metre.pulse)
-    if (length > 0) pulses.push({ start, length, index, metre })
-  }
-  return pulses
 }
 
 const isInside = (quarters: number, pulse: Pulse): boolean =>

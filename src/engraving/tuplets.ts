@@ -1,5 +1,5 @@
 import { quarter } from './parts'
-import type { Grid } from './quantise'
+import type { Grid } from './pulses'
 
 /** A region where `num` values stand in the place of `numbase`: 3:2 is a triplet. */
 export interface Tuplet {
