@@ -19,7 +19,7 @@ import type { Command, CoachEvent, Overruled } from './messages'
 import { noteFlaws, type CoachFlaw, type Sighting } from './problems'
 import type { Evidence, Problem, Reason } from './reasons'
 
-export type { Command, CoachEvent, Overruled } from './messages'
+export type { Command, CoachEvent } from './messages'
 
 export interface CoachSettings {
   /** 3 to 10; 5 where the person chose nothing. */

@@ -5,7 +5,7 @@ import { eventId, sessionId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
 import type { EventQuery, Storage, StoredPiece } from '@/storage/storage'
-import { anyEvent } from '../journal/anyEvent'
+import { anyEvent } from '../support/anyEvent'
 
 const begun = (id: string, atEpochMs: number, session = 's1'): JournalEvent => ({
   v: 1,

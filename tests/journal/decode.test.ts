@@ -9,7 +9,7 @@ import { decodeTake } from '@/journal/take'
 import { upcast, type Upcaster } from '@/journal/upcast'
 import { recordedFlawKinds, recordedStandards, recordedVerdicts } from '@/journal/words'
 import { ms } from '@/music/units'
-import { anyEvent } from './anyEvent'
+import { anyEvent } from '../support/anyEvent'
 
 const frozen = readFileSync(new URL('../journals/v1.jsonl', import.meta.url), 'utf8')
 const begun = { v: 1, id: 'e1', session: 's1', atEpochMs: 1, kind: 'sessionBegun' }

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { formatJournal, parseJournal } from '@/journal/lines'
 import { mergeJournals } from '@/journal/merge'
-import { anyEvent } from './anyEvent'
+import { anyEvent } from '../support/anyEvent'
 
 const journals = fc.array(fc.array(anyEvent, { maxLength: 15 }), { maxLength: 5 })
 

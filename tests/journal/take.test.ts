@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { formatBase64, parseBase64 } from '@/journal/base64'
 import { decodeTake, encodeTake } from '@/journal/take'
 import { key, ms } from '@/music/units'
-import { anyTake } from './anyEvent'
+import { anyTake } from '../support/anyEvent'
 
 describe('base64', () => {
   // The test vectors of RFC 4648, section 10, without their padding.
