@@ -17,8 +17,9 @@ export const createHolding = (): Holding => {
   let held = nothingHeld
   let last = ms(0)
   const release = (source: string, at: Ms): void => {
-    last = at
-    const [next, events] = letGo(held, source, at)
+    // The browser stamps a loss by another hand than the keys before it; time must not run backwards.
+    last = ms(Math.max(last, at))
+    const [next, events] = letGo(held, source, last)
     held = next
     events.forEach(listeners.tell)
   }

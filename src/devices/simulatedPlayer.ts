@@ -32,7 +32,7 @@ export const createSimulatedPlayer = <Timer>(clock: PlayerClock<Timer>): Simulat
   const play = (run: Run<Timer>, take: Take, at: Ms, from: number): void => {
     let i = from
     for (let event = take.events[i]; event; event = take.events[++i]) {
-      const due = ms(at + event.at)
+      const due = ms(Math.max(at + event.at, run.begun))
       const wait = due - clock.now()
       // The event that the timer was set for is played even where the timer came a little early.
       if (wait > 0 && !(i === from && run.timer !== undefined)) {
@@ -49,10 +49,11 @@ export const createSimulatedPlayer = <Timer>(clock: PlayerClock<Timer>): Simulat
   return {
     listen: holding.listen,
     stop,
-    start: (take, at = ms(clock.now())) =>
+    // A human hand may come a little before the beat: not before the moment it was asked to play.
+    start: (take, at = ms(clock.now() - Math.min(0, take.events[0]?.at ?? 0))) =>
       new Promise((end) => {
         stop()
-        const run: Run<Timer> = { end, timer: undefined }
+        const run: Run<Timer> = { begun: ms(clock.now()), end, timer: undefined }
         current = run
         play(run, take, at, 0)
       }),
@@ -60,6 +61,8 @@ export const createSimulatedPlayer = <Timer>(clock: PlayerClock<Timer>): Simulat
 }
 
 interface Run<Timer> {
+  /** No key comes before it was asked for. */
+  readonly begun: Ms
   readonly end: () => void
   timer: Timer | undefined
 }
