@@ -27,9 +27,15 @@ export const generateSamples = (): ReadonlyMap<string, Uint8Array> => {
     if (!chunk) throw new Error(`no passage for ${plan.file}`)
     files.set(`takes/${plan.file}`, writeTake(playTake(chunk, plan), plan.title, ms(0)))
   }
-  const takes = takePlans.map(({ seed: _, repetitions, ...plan }) => ({
-    ...plan,
-    repetitions: repetitions.length,
+  const takes = takePlans.map((plan) => ({
+    file: plan.file,
+    title: plan.title,
+    piece: plan.piece,
+    fromBar: plan.fromBar,
+    toBar: plan.toBar,
+    hand: plan.hand,
+    tempo: plan.tempo,
+    repetitions: plan.repetitions.length,
   }))
   return files.set('takes/takes.json', jsonBytes(takes))
 }

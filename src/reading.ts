@@ -1,7 +1,7 @@
 import type { ReadPiece } from '@/app/ports'
 import type { Result } from '@/music/result'
 import type { ReadProblem } from '@/score/readProblem'
-import { readPiece } from '@/score/readPiece'
+import { readWithHands } from './readWithHands'
 
 /** A file as small as this is read within a frame or two; starting a worker would take longer. */
 const smallFile = 100_000
@@ -16,7 +16,7 @@ export const readInWorker = (
   bytes: Uint8Array,
   fileName: string,
 ): Promise<Result<ReadPiece, ReadProblem>> => {
-  if (bytes.length <= smallFile) return Promise.resolve(readPiece(bytes, fileName))
+  if (bytes.length <= smallFile) return Promise.resolve(readWithHands(bytes, fileName))
   const worker = new Worker(new URL('./reading.worker.ts', import.meta.url), { type: 'module' })
   return new Promise<Result<ReadPiece, ReadProblem>>((resolve, reject) => {
     worker.onmessage = (event: MessageEvent<Result<ReadPiece, ReadProblem>>) => resolve(event.data)

@@ -1,5 +1,5 @@
-import { readPiece } from '@/score/readPiece'
 import type { ReadingRequest } from './reading'
+import { readWithHands } from './readWithHands'
 
 self.onmessage = ({ data }: MessageEvent<ReadingRequest>) =>
-  self.postMessage(readPiece(data.bytes, data.fileName))
+  self.postMessage(readWithHands(data.bytes, data.fileName))

@@ -9,9 +9,9 @@
  * Example: `readPiece(bytes, 'waltz.mid')` -> { ok: true, value: { score, warnings: [] } }, or
  * { ok: false, reason: { kind: 'noNotes' } }, which `explainReadProblem` puts into one sentence.
  */
-import type { Part } from '@/hands/part'
 import type { KeySignature, Score, TempoChange, TimeSignature } from '@/music/music'
 import type { Key, Tick } from '@/music/units'
+import type { Part } from './part'
 
 /** A piece as read, and what the person should know about how it was read. */
 export interface PieceRead {

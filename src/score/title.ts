@@ -1,4 +1,4 @@
-import { handOfName } from '@/hands/partNames'
+import { handOfName } from './partNames'
 import type { SmfFile } from './score'
 
 /**

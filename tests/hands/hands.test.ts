@@ -1,106 +1,68 @@
 import { describe, expect, test } from 'vitest'
-import { giveHands } from '@/hands/hands'
-import type { Part } from '@/hands/part'
-import { handOfName } from '@/hands/partNames'
+import { inferHands } from '@/hands/hands'
+import { nameNotes } from '@/music/identity'
+import type { Note, Score } from '@/music/music'
 import { parseKey } from '@/music/pitch'
-import { tick } from '@/music/units'
+import { pieceId, tick } from '@/music/units'
 
-/** 'C4 E4+G4 A4': quarters of 4 ticks after each other, + within a chord. */
-const part = (notes: string, name = '', program = 0): Part => ({
-  name,
-  program,
-  notes: notes.split(' ').flatMap((chord, i) =>
-    chord.split('+').map((pitch) => {
+/** 'C4 E4+G4 A4': quarters of 4 ticks after each other, + within a chord, lowest first; a capital L or R: the file says so. */
+const score = (text: string): Score => {
+  const notes = text.split(' ').flatMap((chord, i) =>
+    chord.split('+').map((name): Omit<Note, 'id'> => {
+      const [, known, pitch = ''] = /^([LR]?)(.*)$/.exec(name) ?? []
       const key = parseKey(pitch)
       if (key === undefined) throw new Error(pitch)
-      return { start: tick(i * 4), length: tick(4), key }
+      return {
+        start: tick(i * 4),
+        length: tick(4),
+        key,
+        barIndex: 0,
+        hand: known === 'L' ? 'left' : 'right',
+        handFrom: known ? 'file' : 'inferred',
+      }
     }),
-  ),
-})
-/** The hands in the order of the parts' notes, one letter each, capital when the file says so. */
-const hands = (...parts: Part[]): string =>
-  giveHands(parts, 4)
-    .notes.map((n) => (n.handFrom === 'file' ? n.hand[0]?.toUpperCase() : n.hand[0]))
+  )
+  const bar = { number: 1, start: tick(0), length: tick(16), time: { beats: 4, beatType: 4 } }
+  return {
+    id: pieceId('p'),
+    title: '',
+    ticksPerQuarter: 4,
+    bars: [bar],
+    tempos: [],
+    keys: [],
+    notes: nameNotes(notes, 4),
+    end: tick(16),
+  }
+}
+const hands = (text: string): string =>
+  inferHands(score(text))
+    .notes.map((n) => n.hand[0])
     .join('')
 
-describe('names of parts (common practice, no source)', () => {
-  test.each([
-    ['right hand', 'right'],
-    ['Piano RH', 'right'],
-    ['R.H.', 'right'],
-    ['Treble', 'right'],
-    ['Main droite', 'right'],
-    ['upper staff', 'right'],
-    ['left', 'left'],
-    ['LH', 'left'],
-    ['l. h.', 'left'],
-    ['Bass clef', 'left'],
-    ['lower_2', 'left'],
-    ['linke Hand', 'left'],
-    ['Piano', undefined],
-    ['', undefined],
-    ['Bright Strings', undefined],
-    ['Rhodes', undefined],
-    ['left and right', undefined],
-  ])('%j tells %s', (name, hand) => {
-    expect(handOfName(name)).toBe(hand)
-  })
-})
-
-describe('two parts', () => {
-  test('go by their names, even when they lie the other way round', () => {
-    expect(hands(part('C3', 'right'), part('C5', 'left'))).toBe('RL')
-  })
-  test('of which one has a name: the other takes the other hand', () => {
-    expect(hands(part('C3', ''), part('C5', 'left hand'))).toBe('RL')
-  })
-  test('without names, or with the same one, go by which lies higher', () => {
-    expect(hands(part('C3'), part('C5'))).toBe('LR')
-    expect(hands(part('C5', 'treble'), part('C6', 'treble'))).toBe('LR')
-  })
-})
-
-describe('one part', () => {
-  test('with a name belongs to that hand', () => {
-    expect(hands(part('C3 D3', 'right hand'))).toBe('RR')
-  })
-  test('without one is split, and the hands are inferred', () => {
-    expect(hands(part('C3+C5 E3+D5 G3+E5'))).toBe('lrlrlr')
+describe('where the file does not say the hand', () => {
+  test('each onset is split, the lower keys to the left hand', () => {
+    expect(hands('C3+C5 E3+D5 G3+E5')).toBe('lrlrlr')
   })
   test('chords of close keys are not torn apart', () => {
-    expect(hands(part('C3+G4+B4+D5 G2+G4+C5+E5'))).toBe('lrrrlrrr')
+    expect(hands('C3+G4+B4+D5 G2+G4+C5+E5')).toBe('lrrrlrrr')
   })
   test('a hand keeps its line when it passes middle C', () => {
-    expect(hands(part('C3+E4 C3+D4 C3+C4 C3+B3 C3+A3'))).toBe('lrlrlrlrlr')
+    expect(hands('C3+E4 C3+D4 C3+C4 C3+B3 C3+A3')).toBe('lrlrlrlrlr')
   })
-  test('a thousand keys at once are still split at once', () => {
+  test('a low line alone is for the left hand, a high one for the right', () => {
+    expect(hands('C2 G2 C3 E3')).toBe('llll')
+    expect(hands('C5 G5 C6 E6')).toBe('rrrr')
+  })
+  test('a thousand keys at once are split at once', () => {
     const cluster = Array.from({ length: 500 }, () => 'C3+C5').join('+')
-    expect(giveHands([part(`${cluster} ${cluster}`)], 4).notes).toHaveLength(2000)
+    expect(hands(`${cluster} ${cluster}`)).toHaveLength(2000)
   })
 })
 
-describe('more parts', () => {
-  test('that all name hands are all taken', () => {
-    expect(hands(part('C5', 'RH 1'), part('A4', 'RH 2'), part('C3', 'LH'))).toBe('RRL')
-  })
-  test('of other instruments are left out when a piano is there, with a warning', () => {
-    const parts = [part('C6', 'Flute', 73), part('C5', 'Piano'), part('C3', 'Piano')]
-    expect(hands(...parts)).toBe('RL')
-    expect(giveHands(parts, 4).warnings).toEqual(['Parts of other instruments left out: Flute.'])
-  })
-  test('without names are taken together and split, with a warning', () => {
-    const parts = [part('C5'), part('G4'), part('E3'), part('C3')]
-    expect(
-      hands(...parts)
-        .split('')
-        .toSorted()
-        .join(''),
-    ).toBe('llrr')
-    expect(giveHands(parts, 4).warnings).toHaveLength(1)
-  })
-  test('without notes do not count', () => {
-    const silent: Part = { name: 'left hand', program: 0, notes: [] }
-    expect(hands(silent, part('C3'), part('C5'))).toBe('LR')
-    expect(hands(silent)).toBe('')
-  })
+test('what the file says stays, and names stay', () => {
+  const before = score('LC5+RC3 LC5+RC3')
+  expect(inferHands(before)).toBe(before)
+  expect(hands('LC6+C2+C6')).toBe('llr')
+  const open = score('C3+C5')
+  expect(inferHands(open).notes.map((n) => n.id)).toEqual(open.notes.map((n) => n.id))
 })

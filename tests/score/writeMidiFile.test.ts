@@ -164,6 +164,6 @@ describe('a take', () => {
 
 test('text is written in UTF-8', () => {
   const bytes = writeTake({ events: [] }, 'é', ms(0))
-  expect([...bytes.slice(22, 28)]).toEqual([0x00, 0xff, 0x03, 0x02, 0xc3, 0xa9])
+  expect(Array.from(bytes.subarray(22, 28))).toEqual([0x00, 0xff, 0x03, 0x02, 0xc3, 0xa9])
   expect(parseMidiFile(bytes).ok).toBe(true)
 })

@@ -66,7 +66,7 @@ describe('the samples together', () => {
     const times = scores.map((s) => `${s.bars[1]?.time.beats}/${s.bars[1]?.time.beatType}`)
     expect(new Set(times)).toEqual(new Set(['4/4', '3/4', '2/4', '6/8']))
     expect(scores.filter((s) => s.bars[0]?.number === 0)).toHaveLength(1)
-    expect(scores.map((s) => s.tempos.length).toSorted()).toEqual([1, 1, 1, 1, 3])
+    expect(scores.filter((s) => s.tempos.length > 1)).toHaveLength(1)
   })
 })
 

@@ -7,6 +7,7 @@ export interface PartNote {
   readonly key: Key
 }
 
+/** The notes that the file keeps together: one track or one channel. */
 export interface Part {
   /** Empty when the file gives none. */
   readonly name: string

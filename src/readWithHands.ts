@@ -1,0 +1,12 @@
+import { inferHands } from '@/hands/hands'
+import { readPiece } from '@/score/readPiece'
+
+/** Reads a piece and infers the hands where the file does not say them. */
+export const readWithHands = (
+  bytes: Uint8Array,
+  fileName: string,
+): ReturnType<typeof readPiece> => {
+  const read = readPiece(bytes, fileName)
+  if (!read.ok) return read
+  return { ok: true, value: { ...read.value, score: inferHands(read.value.score) } }
+}
