@@ -9,8 +9,16 @@ export interface Beating {
   /** Audio time in seconds at which the place `anchorPlace` is heard. */
   readonly anchor: number
   readonly anchorPlace: number
-  /** The next click: which bar, 0 where the music begins, and which pulse of it. */
-  readonly next: { readonly bar: number; readonly pulse: number }
+  /** The next click. */
+  readonly next: Place
+  /** The click with which the music begins. */
+  readonly start: Place
+}
+
+/** Which bar, 0 where the music begins, and which pulse of it. */
+interface Place {
+  readonly bar: number
+  readonly pulse: number
 }
 
 export interface Click {
@@ -19,6 +27,8 @@ export interface Click {
   readonly accent: Accent
   readonly bar: number
   readonly beat: number
+  /** Before the music begins. */
+  readonly countIn: boolean
 }
 
 /**
@@ -27,8 +37,9 @@ export interface Click {
  */
 export const beginBeating = (settings: MetronomeSettings, at: number): Beating => {
   const bar = clickBar(settings.time, settings.perBeat ?? 1)
-  const first = { bar: -settings.countInBars, pulse: startPulse(settings, bar) }
-  return { bar, tempo: settings.tempo, anchor: at, anchorPlace: placeOf(bar, first), next: first }
+  const start = { bar: 0, pulse: startPulse(settings, bar) }
+  const next = { ...start, bar: -settings.countInBars }
+  return { bar, tempo: settings.tempo, anchor: at, anchorPlace: placeOf(bar, next), next, start }
 }
 
 /** All clicks before `until` (audio seconds) that were not given yet, and the metronome after them. */
@@ -48,11 +59,11 @@ export const planClicks = (
 /** The click that comes next. */
 export const nextClick = (beating: Beating): Click => clickAt(beating, beating.next)
 
-/** The first click after the count-in. */
-export const firstBeat = (beating: Beating): Click =>
-  beating.next.bar < 0
-    ? clickAt(beating, { bar: 0, pulse: beating.next.pulse })
-    : nextClick(beating)
+/** The first click of the music, or the next one where it has begun. */
+export const firstBeat = (beating: Beating): Click => {
+  const next = nextClick(beating)
+  return next.countIn ? clickAt(beating, beating.start) : next
+}
 
 /** Another tempo from the next click on: that click keeps its time. */
 export const changeBeating = (beating: Beating, tempo: Tempo): Beating => ({
@@ -75,8 +86,6 @@ const startPulse = ({ time, barOffset = 0 }: MetronomeSettings, bar: Bar): numbe
   )
 }
 
-type Place = Beating['next']
-
 const placeOf = (bar: Bar, { bar: number, pulse }: Place): number =>
   number * bar.length + (bar.pulses[pulse]?.offset ?? 0)
 
@@ -85,7 +94,7 @@ const following = (bar: Bar, { bar: number, pulse }: Place): Place =>
 
 /** From the anchor in one multiplication, so that no error adds up. */
 const clickAt = (beating: Beating, place: Place): Click => {
-  const { bar, tempo, anchor, anchorPlace } = beating
+  const { bar, tempo, anchor, anchorPlace, start } = beating
   const pulse = bar.pulses[place.pulse]
   const quarters = (placeOf(bar, place) - anchorPlace) / pulsesPerQuarter
   return {
@@ -93,5 +102,6 @@ const clickAt = (beating: Beating, place: Place): Click => {
     accent: pulse?.accent ?? 'weak',
     bar: place.bar,
     beat: pulse?.beat ?? 0,
+    countIn: placeOf(bar, place) < placeOf(bar, start),
   }
 }

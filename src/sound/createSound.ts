@@ -38,9 +38,9 @@ export const createSound = (): Sound => {
   const showRunning = (running: boolean): void => {
     if (on) show({ kind: running ? 'ready' : 'blocked' })
   }
-  const tellBeat = (system: AudioSystem, { at, accent, bar, beat }: Click): void => {
-    if (accent === 'soft') return
-    for (const see of beatWatchers) see({ at: system.toEventTime(at), accent, bar, beat })
+  const tellBeat = (system: AudioSystem, click: Click): void => {
+    if (click.accent === 'soft') return
+    for (const see of beatWatchers) see({ ...click, at: system.toEventTime(click.at) })
   }
   const open = (): Awake => {
     const system = openAudio(volumes, (now) => showRunning(now === 'running'))

@@ -3,7 +3,6 @@ import {
   beginBeating,
   changeBeating,
   firstBeat,
-  nextClick,
   planClicks,
   skipClicks,
   type Beating,
@@ -69,7 +68,7 @@ export const createMetronome = (
     changeTempo: (tempo) => {
       if (!beating) return undefined
       beating = changeBeating(beating, tempo)
-      return nextClick(beating)
+      return firstBeat(beating)
     },
     stop,
   }

@@ -38,10 +38,12 @@ export interface Beat {
   /** When it is heard. */
   readonly at: Ms
   readonly accent: Accent
-  /** Counts bars from 0 where the music begins; negative in the count-in. */
+  /** Counts bars; 0 is the one in which the music begins. */
   readonly bar: number
   /** Counts the beats of the bar from 0. */
   readonly beat: number
+  /** Before the music begins. */
+  readonly countIn: boolean
 }
 
 /** A note to be heard: seconds from the start of playing. */
@@ -85,7 +87,10 @@ export interface Sound {
   readonly startMetronome: (
     settings: MetronomeSettings,
   ) => Promise<{ readonly firstBeat: Ms } | undefined>
-  /** From the next click on; gives the time of that click, or `undefined` when no metronome sounds. */
+  /**
+   * From the next click on. Gives the time of that click, in the count-in that of the first beat after
+   * it; `undefined` when no metronome sounds.
+   */
   readonly changeTempo: (tempo: Tempo) => { readonly firstBeat: Ms } | undefined
   readonly stopMetronome: () => void
   /** Each beat about a quarter of a second before it sounds, for a visual pulse. */
