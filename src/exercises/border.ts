@@ -1,3 +1,4 @@
+import { beatQuarters } from '@/music/beat'
 import type { Bar } from '@/music/music'
 import type { Tick } from '@/music/units'
 
@@ -10,10 +11,9 @@ export type BorderPlace = (typeof borderPlaces)[number]
  * from its end. In 4/4 the tick of the third beat is 'halfBar', in 6/8 that of the fourth eighth.
  */
 export const borderPlace = (at: Tick, bar: Bar, ticksPerQuarter: number): BorderPlace => {
-  const unit = (4 * ticksPerQuarter) / bar.time.beatType
-  const whole = unit * bar.time.beats
+  const whole = (4 * ticksPerQuarter * bar.time.beats) / bar.time.beatType
+  const beat = beatQuarters(bar.time) * ticksPerQuarter
   const offset = at - bar.start + (isPickup(bar, whole) ? whole - bar.length : 0)
-  const beat = isCompound(bar) ? 3 * unit : unit
   if (offset === 0) return 'barLine'
   if (2 * offset === whole && isMultiple(offset, beat)) return 'halfBar'
   return isMultiple(offset, beat) ? 'beat' : 'between'
@@ -21,10 +21,6 @@ export const borderPlace = (at: Tick, bar: Bar, ticksPerQuarter: number): Border
 
 const isPickup = (bar: Bar, whole: number): boolean => bar.number === 0 && bar.length < whole
 
-/** 6/8, 9/8, 12/16 and their kin go in dotted beats; 3/8 is mostly counted in eighths (common practice, no source). */
-const isCompound = ({ time }: Bar): boolean =>
-  time.beatType >= 8 && time.beats > 3 && time.beats % 3 === 0
-
-/** The unit may be a fraction of a tick where the resolution is coarse, so zero is met within a millionth. */
+/** The beat may be a fraction of a tick where the resolution is coarse, so zero is met within a millionth. */
 const isMultiple = (offset: number, beat: number): boolean =>
   Math.abs(offset / beat - Math.round(offset / beat)) < 1e-6
