@@ -31,7 +31,7 @@ export const createScreenKeys = (): ScreenKeys => {
     },
     release: (at, pointerId) => release(ms(at), pointerId),
     releaseAll: (at) => {
-      for (const pointerId of [...under.keys()]) release(ms(at), pointerId)
+      for (const pointerId of under.keys()) release(ms(at), pointerId)
     },
   }
 }

@@ -32,7 +32,7 @@ test('a take without slips has the keys of the chunk, each onset near its time, 
       let next = 0
       const times = chunk.onsets.map((onset) => {
         const mine = struck.slice(next, (next += onset.notes.length))
-        expect(mine.map((e) => e.key).toSorted()).toEqual(onset.notes.map((n) => n.key).toSorted())
+        expect(new Set(mine.map((e) => e.key))).toEqual(new Set(onset.notes.map((n) => n.key)))
         // What the judge must call together at its strictest: 60 ms.
         expect((mine.at(-1)?.at ?? 0) - (mine[0]?.at ?? 0)).toBeLessThan(60)
         return mine[0]?.at ?? 0
