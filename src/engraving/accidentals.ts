@@ -37,7 +37,10 @@ export const printAccidentals = (heads: readonly Head[]): ReadonlyMap<string, Pr
       recent = new Map([...recent].filter(([, { bar: seen }]) => seen === first.bar - 1))
       bar = first.bar
     }
-    const accidentals = group.map((head) => ({ head, accidental: needed(head, inForce, recent) }))
+    const accidentals = group.map((head) => ({
+      head,
+      accidental: clashes(head, group) ? head.alter : needed(head, inForce, recent),
+    }))
     for (const { head, accidental } of accidentals) {
       if (head.tiedFrom) continue
       if (accidental !== undefined || inForce.has(head.step)) inForce.set(head.step, head.alter)
@@ -49,6 +52,10 @@ export const printAccidentals = (heads: readonly Head[]): ReadonlyMap<string, Pr
   }
   return printed
 }
+
+/** Two alterations of one letter in one chord are both printed. */
+const clashes = (head: Head, chord: readonly Head[]): boolean =>
+  !head.tiedFrom && chord.some((other) => other.step === head.step && other.alter !== head.alter)
 
 const needed = (
   head: Head,

@@ -25,7 +25,7 @@ const mostSystems = 12
 /** So many onsets stand in one system, however small. */
 const oneSystem = 10
 /** A short chunk is not pulled wider than this against its natural spacing. */
-const widest = 2
+const widest = 2.4
 
 /** Engraves a stretch as large as its box allows; longer stretches break into systems. */
 export const draw = (toolkit: VerovioToolkit, stretch: Stretch, box: Box): Drawing => {
@@ -69,9 +69,13 @@ const measure = (toolkit: VerovioToolkit, mei: Mei, isGrand: boolean): Box => {
     adjustPageWidth: true,
     pageWidth: 100_000,
   })
-  if (!toolkit.loadData(mei.mei))
-    throw new Error(`the engraver refused the notation: ${toolkit.getLog()}`)
+  load(toolkit, mei)
   return sizeOf(toolkit.renderToSVG(1))
+}
+
+const load = (toolkit: VerovioToolkit, { mei }: Mei): void => {
+  if (!toolkit.loadData(mei))
+    throw new Error(`the engraver refused the notation: ${toolkit.getLog()}`)
 }
 
 const scaleOfOne = (natural: Box, box: Box): number =>
@@ -106,7 +110,8 @@ const drawMany = (toolkit: VerovioToolkit, mei: Mei, box: Box, first: number): D
       pageHeight: 60_000,
       minLastJustification: 0.6,
     })
-    toolkit.redoLayout()
+    // A layout that was made without breaks cannot be broken anew: read again.
+    load(toolkit, mei)
     const drawing = finish(toolkit, mei, scale)
     const fits = drawing.height <= box.height
     if (fits || attempt >= 3 || scale * spaceAtFullScale <= space.least) return drawing

@@ -2,6 +2,7 @@
 import type { VerovioToolkit } from 'verovio/esm'
 import { draw } from './draw'
 import type { WorkerAnswer, WorkerRequest } from './exchange'
+import { openToolkit } from './toolkit'
 import { throwAway } from './warming'
 
 const answer = (message: WorkerAnswer): void => {
@@ -42,11 +43,7 @@ const messageOf = (problem: unknown): string =>
 
 const load = async (): Promise<void> => {
   try {
-    const [module, { VerovioToolkit }] = await Promise.all([
-      import('verovio/wasm').then(({ default: create }) => create()),
-      import('verovio/esm'),
-    ])
-    toolkit = new VerovioToolkit(module)
+    toolkit = await openToolkit()
     answer({ kind: 'ready' })
     warm(toolkit)
   } catch (problem) {

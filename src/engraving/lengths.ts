@@ -64,15 +64,22 @@ const endOf = (
   const start = onsets[index]?.start ?? 0
   const next = onsets[index + 1]
   if (!next) return shortEnd(start, length, Infinity, tuplets)
-  const overlap = start + length - next.start
+  const gap = next.start - start
+  if (length < gap && (length >= gap / 2 || gap > quarter) && isPlain(length))
+    return shortEnd(start, length, next.start, tuplets)
+  const overlap = length - gap
   const successor = Math.min(...next.notes.map((n) => n.length))
   if (overlap > legato * successor && overlap > quarter / 16)
     return (
       reachedOnset(start, length, onsets, index + 2) ?? shortEnd(start, length, Infinity, tuplets)
     )
-  if (length >= full * (next.start - start)) return next.start
+  if (length >= full * gap) return next.start
   return shortEnd(start, length, next.start, tuplets)
 }
+
+/** Written so on purpose: exactly one value. */
+const isPlain = (length: number): boolean =>
+  plainValues.some((value) => Math.abs(value - length) <= rounding)
 
 /** The first onset from `from` on that a held note reaches, all but the gap of articulation. */
 const reachedOnset = (

@@ -105,7 +105,7 @@ const tickSpot = (page: Page, note: PageNote): Spot => {
   const chord = notesOfOnset(page, note).toSorted((a, b) => a.step - b.step)
   const place = chord.findIndex(({ id }) => id === note.id) - (chord.length - 1) / 2
   const spot = rowSpot(chord[0] ?? note, 0)
-  return { ...spot, x: spot.x + place * 0.85 * spot.space }
+  return { ...spot, x: spot.x + place * 0.95 * spot.space }
 }
 
 const aboveSpot = (note: PageNote, from: number, to: number): Spot => {
@@ -169,20 +169,18 @@ const playedX = (
   isInstead: boolean,
 ): number => {
   const { space } = note.staff
-  const aside = note.half + (isInstead ? 1.2 : 1) * space + (hasAccidental ? 0.9 * space : 0)
+  const aside = note.half + (isInstead ? 1.1 : 1) * space + (hasAccidental ? 0.75 * space : 0)
   const isClear = Math.abs(y - note.y) >= 1.5 * space
   const places = [
     ...(isInstead && isClear ? [note.x] : []),
     note.x + aside,
-    ...(isInstead ? [note.x - note.half - 1.2 * space] : []),
+    ...(isInstead ? [note.left - 1.1 * space] : []),
   ]
   const heads = [...page.notes.values()].filter(
     (other) => other.staff === note.staff && other.id !== note.id,
   )
   const isFree = (x: number): boolean =>
-    heads.every(
-      (other) => Math.abs(other.x - x) > 1.1 * space || Math.abs(other.y - y) > 0.8 * space,
-    )
+    heads.every((other) => Math.abs(other.x - x) > space || Math.abs(other.y - y) > 0.8 * space)
   return places.find(isFree) ?? places[0] ?? note.x
 }
 
@@ -204,7 +202,7 @@ const spreadStrokes = (page: Page, ids: readonly string[]): Stroke[] => {
   const left = Math.min(...notes.flatMap((n) => notesOfOnset(page, n)).map((n) => n.left))
   const top = Math.min(...notes.map((n) => n.y)) - 0.7 * space
   const bottom = Math.max(...notes.map((n) => n.y)) + 0.7 * space
-  return rolledStroke({ x: left - 0.6 * space, y: top, space }, (bottom - top) / space)
+  return rolledStroke({ x: left - 0.75 * space, y: top, space }, (bottom - top) / space)
 }
 
 const driftStrokes = (

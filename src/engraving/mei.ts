@@ -1,9 +1,9 @@
 import type { Note } from '@/music/music'
 import { groupLayer, type Group } from './beams'
 import type { Piece } from './layers'
-import { nameOf, spell, type Spelling } from './spelling'
+import { nameOf, spell } from './spelling'
 import type { Stretch } from './stretch'
-import { headId, write, type Staff, type WrittenBar, type Writing } from './writing'
+import { graceAt, headId, write, type Staff, type WrittenBar, type Writing } from './writing'
 
 /** The text that the engraver reads, and what a pencil must know of each note. */
 export interface Mei {
@@ -133,13 +133,20 @@ const pieceXml = (piece: Piece, staff: Staff): string => {
   const value = `dur="${piece.value.dur}"${piece.value.dots === 1 ? ' dots="1"' : ''}`
   if (piece.kind !== 'notes') return `<${piece.kind} ${value}/>`
   const [only, ...others] = piece.notes
-  if (only && others.length === 0) return noteXml(only, piece, staff, ` ${value}`)
-  const heads = piece.notes.map((note) => noteXml(note, piece, staff, ''))
-  return `<chord ${value}>${heads.join('')}</chord>`
+  const graces = gracesXml(piece, staff)
+  if (only && others.length === 0)
+    return graces + noteXml(only, headId(only, piece), staff, ` ${value}`)
+  const heads = piece.notes.map((note) => noteXml(note, headId(note, piece), staff, ''))
+  return `${graces}<chord ${value}>${heads.join('')}</chord>`
 }
 
-const noteXml = (note: Note, piece: Piece, staff: Staff, value: string): string => {
-  const id = headId(note, piece)
+const gracesXml = (piece: Piece, staff: Staff): string => {
+  if (piece.tiedFrom) return ''
+  const graces = piece.notes.flatMap((note) => staff.graces.get(note.id) ?? [])
+  return graces.map((note) => noteXml(note, note.id, staff, ' grace="unacc" dur="8"')).join('')
+}
+
+const noteXml = (note: Note, id: string, staff: Staff, value: string): string => {
   const { step, alter } = staff.spellings.get(note.id) ?? { step: 0, alter: 0 }
   const printed = staff.heads.get(id)?.accidental
   const accid =
@@ -193,13 +200,24 @@ const ornamentXml = ({ notes }: Piece): string[] => {
 const placesOf = ({ bars, staves }: Writing): ReadonlyMap<string, NotePlace> => {
   const places = new Map<string, NotePlace>()
   for (const staff of staves)
-    for (const [i, voices] of staff.bars.entries())
+    for (const [i, voices] of staff.bars.entries()) {
+      const signature = bars[i]?.signature ?? { fifths: 0, mode: 'major' }
+      const place = ({ id, key }: Note, at: number): void => {
+        const { step } = staff.spellings.get(id) ?? spell(key, signature)
+        const { fifths, mode } = signature
+        places.set(id, {
+          at,
+          step,
+          fifths,
+          mode,
+          inForce: [...(staff.heads.get(id)?.inForce ?? [])],
+        })
+      }
       for (const piece of voices.flat().filter(({ tiedFrom }) => !tiedFrom))
-        for (const { id, key } of piece.notes) {
-          const signature = bars[i]?.signature ?? { fifths: 0, mode: 'major' }
-          const spelling: Spelling = staff.spellings.get(id) ?? spell(key, signature)
-          const inForce = [...(staff.heads.get(id)?.inForce ?? [])]
-          places.set(id, { at: piece.start, step: spelling.step, ...signature, inForce })
+        for (const note of piece.notes) {
+          place(note, piece.start)
+          for (const grace of staff.graces.get(note.id) ?? []) place(grace, graceAt(piece))
         }
+    }
   return places
 }

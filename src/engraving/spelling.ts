@@ -26,15 +26,25 @@ const flattest = { major: -4, minor: -2 } as const
 
 /** The spelling of a key near the key signature; a chromatic step upward is raised, downward lowered. */
 export const spell = (key: Key, signature: Signature, next?: Key): Spelling => {
-  const near = spellAt(key, signature.fifths + flattest[signature.mode])
-  if (next === undefined || isInScale(near, signature)) return near
-  if (isFourthOrSeventh(near, signature)) return near
+  const near = simplified(spellAt(key, signature.fifths + flattest[signature.mode]), signature)
+  if (next === undefined || Math.abs(next - key) !== 1) return near
+  if (isInScale(near, signature) || isFourthOrSeventh(near, signature)) return near
   const target = spell(next, signature)
-  const neighbour = target.step + (next === key + 1 ? -1 : 1)
-  if (Math.abs(next - key) !== 1 || !isInScale(target, signature)) return near
-  const alter = key - semitonesOf(neighbour)
-  return Math.abs(alter) <= 1 ? { step: neighbour, alter } : near
+  const step = target.step + (next > key ? -1 : 1)
+  const alter = key - semitonesOf(step)
+  return isInScale(target, signature) && Math.abs(alter) <= 1
+    ? simplified({ step, alter }, signature)
+    : near
 }
+
+/** C-flat and F-flat outside the scale are read as B and E. Common practice, no source. */
+const simplified = (spelling: Spelling, signature: Signature): Spelling =>
+  spelling.alter < 0 && !isInScale(spelling, signature) && isWhite(spelling)
+    ? { step: spelling.step - 1, alter: 0 }
+    : spelling
+
+const isWhite = ({ step, alter }: Spelling): boolean =>
+  semitonesOf(step) + alter === semitonesOf(step - 1)
 
 /** What the key signature says of a staff step: 1, 0 or -1. */
 export const alterInSignature = (step: number, fifths: number): number => {

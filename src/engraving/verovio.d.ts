@@ -20,6 +20,8 @@ declare module 'verovio/esm' {
       readonly duration: number
     }
   }
+  export const LOG_ERROR: number
+  export const enableLog: (level: number, module: unknown) => void
   export interface TimemapEntry {
     /** Quarter notes from the start. */
     readonly qstamp: number

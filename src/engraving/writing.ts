@@ -18,9 +18,13 @@ export interface Staff {
   /** For each bar its voices, upper first; a voice that is absent there is empty. */
   readonly bars: readonly (readonly (readonly Piece[])[])[]
   readonly spellings: ReadonlyMap<string, Spelling>
+  /** Grace notes by the note before which they stand. */
+  readonly graces: Graces
   /** By the id of the written head: ties continue under ids of their own. */
   readonly heads: ReadonlyMap<string, PrintedHead>
 }
+
+type Graces = ReadonlyMap<string, readonly Note[]>
 
 /** A stretch as it is written on the page. */
 export interface Writing {
@@ -56,7 +60,8 @@ export const write = (stretch: Stretch): Writing => {
       ? [writtenBar(bar, metre, limits, stretch)]
       : []
   })
-  return { bars, staves: hands.map((hand) => staffOf(hand, bars, limits, drawn)) }
+  const graces = gracesOf(stretch.notes)
+  return { bars, staves: hands.map((hand) => staffOf(hand, bars, limits, drawn, graces)) }
 }
 
 interface Limits extends Span {
@@ -105,6 +110,7 @@ const staffOf = (
   bars: readonly WrittenBar[],
   limits: Limits,
   drawn: ReadonlySet<Note>,
+  graces: Graces,
 ): Staff => {
   const around = written.notes.filter((n) => !drawn.has(n.note))
   const layers = bars.map((bar) =>
@@ -114,9 +120,9 @@ const staffOf = (
       return layerOf(voice, bar, limits, silence, written.tuplets)
     }),
   )
-  const spellings = spellVoices(voices, bars)
+  const spellings = spellVoices(voices, bars, graces)
   const heads = layers.flatMap((bar, i) =>
-    headsOf(bar, i, bars[i]?.signature.fifths ?? 0, spellings),
+    headsOf(bar, i, bars[i]?.signature.fifths ?? 0, spellings, graces),
   )
   const steps = layers.map((bar) =>
     bar.flat().flatMap((piece) => piece.notes.map((note) => spellings.get(note.id)?.step ?? 0)),
@@ -126,6 +132,7 @@ const staffOf = (
     clefs: chooseClefs(steps, hand),
     bars: layers,
     spellings,
+    graces,
     heads: printAccidentals(heads.toSorted((a, b) => a.bar - b.bar || a.at - b.at)),
   }
 }
@@ -133,6 +140,7 @@ const staffOf = (
 const spellVoices = (
   voices: readonly Voice[],
   bars: readonly WrittenBar[],
+  graces: Graces,
 ): ReadonlyMap<string, Spelling> => {
   const spellings = new Map<string, Spelling>()
   for (const voice of voices)
@@ -140,8 +148,11 @@ const spellVoices = (
       const bar = bars.findLast(({ start }) => start <= chord.start) ?? bars[0]
       const signature = bar?.signature ?? { fifths: 0, mode: 'major' }
       const coming = voice[i + 1]?.notes.map((n) => n.key) ?? []
-      for (const { id, key } of chord.notes)
+      for (const { id, key } of chord.notes) {
         spellings.set(id, spell(key, signature, stepFrom(key, coming)))
+        for (const grace of graces.get(id) ?? [])
+          spellings.set(grace.id, spell(grace.key, signature, stepFrom(grace.key, [key])))
+      }
     }
   return spellings
 }
@@ -158,14 +169,33 @@ const headsOf = (
   bar: number,
   fifths: number,
   spellings: ReadonlyMap<string, Spelling>,
+  graces: Graces,
 ): Head[] =>
   voices.flat().flatMap((piece) =>
-    piece.notes.map((note) => ({
-      ...(spellings.get(note.id) ?? { step: 0, alter: 0 }),
-      id: headId(note, piece),
-      bar,
-      at: piece.start,
-      fifths,
-      tiedFrom: piece.tiedFrom,
-    })),
+    piece.notes.flatMap((note) => {
+      const head = (of: Note, at: number): Head => ({
+        ...(spellings.get(of.id) ?? { step: 0, alter: 0 }),
+        id: of === note ? headId(note, piece) : of.id,
+        bar,
+        at,
+        fifths,
+        tiedFrom: piece.tiedFrom,
+      })
+      const before = piece.tiedFrom ? [] : (graces.get(note.id) ?? [])
+      return [...before.map((grace) => head(grace, graceAt(piece))), head(note, piece.start)]
+    }),
   )
+
+/** Grace notes are read before their main note. */
+export const graceAt = (piece: Piece): number => piece.start - 1
+
+/** Each grace note stands before the first main note of its hand at or after it, else the last before it. */
+const gracesOf = (notes: readonly Note[]): Graces => {
+  const graces = new Map<string, Note[]>()
+  for (const grace of notes.filter((n) => n.grace)) {
+    const mains = notes.filter((n) => !n.grace && n.hand === grace.hand)
+    const main = mains.find((n) => n.start >= grace.start) ?? mains.at(-1)
+    if (main) graces.set(main.id, [...(graces.get(main.id) ?? []), grace])
+  }
+  return graces
+}
