@@ -1,11 +1,11 @@
 import { ms, type Key, type Ms } from '@/music/units'
 import { measure, type HeardNote } from './figures'
 import type { Flaw, Mark } from './flaw'
-import type { Ground } from './ground'
+import { isNear, type Ground } from './ground'
 import type { JudgeSettings } from './judge'
 import { mean } from './line'
 import { nameMarks } from './naming'
-import { onsetsLeft, type Reading, type Step } from './reading'
+import { isBrokenOff, onsetAt, onsetsLeft, type Reading, type Step } from './reading'
 import type { Repetition, Verdict } from './repetition'
 import { nameTimeFlaws, type HeardOnset } from './timing'
 import * as limit from './thresholds'
@@ -23,10 +23,12 @@ export const stepsOf = (reading: Reading): Step[] => {
   return steps.reverse()
 }
 
-/** Played no more than one onset of at least three: no try at the chunk, but a stray key. */
+/** Came no further than one onset of at least three: no try at the chunk, but stray keys. */
 export const isNoTry = (ground: Ground, reading: Reading, steps: readonly Step[]): boolean => {
   if (onsetsLeft(ground, reading) < 2) return false
-  return new Set(steps.filter((s) => s.act === 'note').map((s) => s.onset)).size < 2
+  const isTry = (s: Step): boolean =>
+    s.act === 'note' || (s.act === 'foreign' && isNear(s.strike.key, onsetAt(ground, s.onset).keys))
+  return new Set(steps.filter(isTry).map((s) => s.onset)).size < 2
 }
 
 /** The verdict on a repetition that has ended, from the best reading of all of it. */
@@ -41,7 +43,7 @@ export const closeRepetition = (
   const first = steps[0]
   const last = steps.at(-1)
   if (!first || !last) throw new Error('a repetition has a first strike')
-  const isBroken = onsetsLeft(ground, reading) > 1
+  const isBroken = isBrokenOff(ground, reading)
   const endOf = releaseTimes(steps, releases)
   const named = nameMarks({
     ground,
@@ -133,11 +135,14 @@ const hearOnsets = (
     const lead = here[0]
     if (!lead) continue
     const times = here.map((h) => h.played.at)
+    const earliest = Math.min(...times)
+    const spread = Math.max(...times) - earliest
     heard.push({
       onset: index,
       start: onset.start,
-      at: ms(mean(times) ?? lead.played.at),
-      spread: ms(Math.max(...times) - Math.min(...times)),
+      // Where a chord is not together, the pulse is in its first note.
+      at: ms(spread > limit.chordSpread ? earliest : (mean(times) ?? earliest)),
+      spread: ms(spread),
       rolled: onset.rolled,
       expected: lead.expected,
       played: here.reduce((a, b) => (b.played.at < a.played.at ? b : a)).played,

@@ -1,3 +1,4 @@
+import { ms } from '@/music/units'
 import { isNear, lackCost, type Ground } from './ground'
 import { pushMoves } from './moves'
 import {
@@ -34,7 +35,7 @@ export const readStrike = (
   const idle = readings.find(isIdle)
   if (idle) {
     pushBegin(ground, idle, strike, idle.cost + haste(ground, idle, strike, pause), next)
-    next.push(goAstray(ground, idle, strike, idle.cost, idle.cuts))
+    next.push(goAstray(ground, idle, strike, idle.cost, idle.cuts, strike.at - pause))
   }
   return keepBest(next)
 }
@@ -64,7 +65,13 @@ const pushBack = (
     const index = place >> 5
     if (index >= from.top) break
     if (index === 0) continue
-    const struck: Open = { mask: 1 << (place & 31), struck: 1, foreign: 0, at: strike.at }
+    const struck: Open = {
+      mask: 1 << (place & 31),
+      struck: 1,
+      foreign: 0,
+      at: strike.at,
+      late: false,
+    }
     const hurried = pause < from.pace * onsetAt(ground, from.top).gap * 0.8 ? 2 : 0
     into.push({
       ...from,
@@ -101,14 +108,18 @@ const pushCut = (
     { strike: strike.number, begins, past },
   ]
   pushBegin(ground, { ...past, cuts: cut(true), step: undefined }, strike, cost, into)
-  into.push(goAstray(ground, { ...past, step: undefined }, strike, cost, cut(false)))
+  into.push(
+    goAstray(ground, { ...past, step: undefined }, strike, cost, cut(false), strike.at - pause),
+  )
 }
 
 /** What it costs to begin without a pause. */
 const haste = (ground: Ground, past: Reading, strike: Strike, pause: number): number => {
   if (pause >= limit.settle) return 0
-  const isEcho = isComplete(ground, past) && onsetAt(ground, past.top).keys.includes(strike.key)
-  return limit.quickStartCost + (isEcho ? limit.echoStartCost : 0)
+  const keys = onsetAt(ground, Math.max(0, past.top)).keys
+  const isEcho = isComplete(ground, past) && keys.includes(strike.key)
+  const echo = limit.echoStartCost + limit.furtherEchoCost * (keys.length - 1)
+  return limit.quickStartCost * (1 - pause / limit.settle) + (isEcho ? echo : 0)
 }
 
 /** Begins a repetition with the first onset, with the second (the first lacking), or with a wrong key. */
@@ -131,6 +142,7 @@ const pushBegin = (
       open,
       pace: past.pace,
       echoAt: undefined,
+      calmAt: undefined,
       cuts,
       step: {
         before: undefined,
@@ -144,7 +156,13 @@ const pushBegin = (
       },
     })
   }
-  const struck = (note: number): Open => ({ mask: 1 << note, struck: 1, foreign: 0, at: strike.at })
+  const struck = (note: number): Open => ({
+    mask: 1 << note,
+    struck: 1,
+    foreign: 0,
+    at: strike.at,
+    late: false,
+  })
   const note = first.keys.indexOf(strike.key)
   if (note >= 0) begin('note', 0, note, [struck(note)], 0)
   const second = ground.onsets[1]?.keys.indexOf(strike.key) ?? -1
@@ -154,7 +172,7 @@ const pushBegin = (
   if (first.auxiliaries.includes(strike.key)) begin('auxiliary', 0, -1, [untouched], 1)
   if (note < 0) {
     const far = isNear(strike.key, first.keys) ? 0 : limit.farStartCost
-    const wrong: Open = { mask: 0, struck: 0, foreign: 1, at: strike.at }
+    const wrong: Open = { mask: 0, struck: 0, foreign: 1, at: strike.at, late: false }
     begin('foreign', 0, -1, [wrong], limit.slipCost + far)
   }
 }
@@ -165,16 +183,20 @@ const goAstray = (
   strike: Strike,
   cost: number,
   cuts: readonly Cut[],
+  lastAt: number,
 ): Reading => {
   const keys = onsetAt(ground, 0).keys
+  const calmAt = isIdle(past) ? past.calmAt : ms(lastAt + limit.settle)
+  const isHasty = isIdle(past) && calmAt !== undefined && strike.at < calmAt
   const fits = keys.includes(strike.key) ? 'fits' : isNear(strike.key, keys) ? 'near' : 'far'
   return {
-    cost: cost + limit.strayCost[fits],
+    cost: cost + limit.strayCost[fits] + (isHasty ? limit.hastyStrayCost : 0),
     top: -1,
     low: 0,
     open: [],
     pace: past.pace,
     echoAt: undefined,
+    calmAt,
     cuts,
     step: {
       before: past.step,

@@ -40,7 +40,7 @@ const takeNote = (
 ): Reading | undefined => {
   if (index > from.top) {
     const next = moveOn(ground, from, strike, index)
-    const struck: Open = { mask: 1 << note, struck: 1, foreign: 0, at: strike.at }
+    const struck: Open = { mask: 1 << note, struck: 1, foreign: 0, at: strike.at, late: false }
     return {
       ...next,
       open: [struck, ...next.open.slice(1)],
@@ -53,12 +53,12 @@ const takeNote = (
   if (!open || (open.mask & bit) !== 0) return undefined
   const onset = onsetAt(ground, index)
   const late = back > 0 && isExchanged(ground, from, back, strike.at)
-  const again = late && open.at !== undefined && open.at > (from.open[back - 1]?.at ?? open.at)
   const struck: Open = {
     mask: open.mask | bit,
     struck: open.struck + 1,
     foreign: open.foreign,
     at: open.at ?? strike.at,
+    late: open.late || late,
   }
   return {
     ...from,
@@ -66,8 +66,8 @@ const takeNote = (
       from.cost -
       dueCost(onset, open, back === 0) +
       dueCost(onset, struck, back === 0) +
-      (late ? (again ? limit.furtherEchoCost : limit.orderCost) : 0) +
-      (back === 0 && !onset.rolled ? joinCost(ground, from, strike.at) : 0),
+      (late ? (open.late ? limit.furtherEchoCost : limit.orderCost) : 0) +
+      (onset.rolled ? 0 : joinCost(ground, from, back, strike.at)),
     open: from.open.with(back, struck),
     step: stepOf(from, strike, 'note', index, note, late, from.top),
   }
@@ -107,6 +107,8 @@ const moveOn = (ground: Ground, from: Reading, strike: Strike, index: number): R
     if (open.length < limit.openOnsets) open.push(untouched)
   }
   for (const old of from.open) if (open.length < limit.openOnsets) open.push(old)
+  // What was leapt over is not waited for, or late notes would be paid back dearer than they were.
+  const isLeap = skipped > limit.leapCost
   const ticks = onsetAt(ground, index).start - onset.start
   const passed = top.at === undefined ? 0 : strike.at - top.at
   return {
@@ -115,9 +117,10 @@ const moveOn = (ground: Ground, from: Reading, strike: Strike, index: number): R
       from.cost +
       dueCost(onset, top, false) -
       dueCost(onset, top, true) +
-      Math.min(skipped, limit.leapCost) +
+      (isLeap ? limit.leapCost : skipped) +
       (passed > 0 ? stepTimeCost(from.pace * ticks, passed) : 0),
     top: index,
+    low: isLeap ? index : from.low,
     open,
     pace: passed > 0 && ticks > 0 ? nextPace(from.pace, passed / ticks) : from.pace,
     echoAt: undefined,
@@ -132,11 +135,11 @@ const stepTimeCost = (expected: number, passed: number): number => {
   return ratio > 1.6 ? Math.min(2, (ratio - 1.6) * 2) : 0
 }
 
-/** How odd it is that a note joins the top onset so long after its first. */
-const joinCost = (ground: Ground, from: Reading, at: Ms): number => {
-  const first = from.open[0]?.at
+/** How odd it is that a note joins an onset so long after its first. */
+const joinCost = (ground: Ground, from: Reading, back: number, at: Ms): number => {
+  const first = from.open[back]?.at
   if (first === undefined) return 0
-  const gap = from.pace * onsetAt(ground, from.top).gap || limit.unknownGap
+  const gap = from.pace * onsetAt(ground, from.top - back).gap || limit.unknownGap
   const free = Math.max(80, 0.35 * gap)
   return clamp((at - first - free) / Math.max(80, 0.4 * gap), 0, 1) * limit.oddTimeCost
 }
@@ -145,9 +148,16 @@ const joinCost = (ground: Ground, from: Reading, at: Ms): number => {
 const nextPace = (pace: number, seen: number): number =>
   pace === 0 ? seen : 0.6 * pace + 0.4 * clamp(seen, pace / 2, pace * 2)
 
+/** A note that needs not come but may: an ornament's, or the other hand's strike of a unison. */
 const takeAuxiliary = (ground: Ground, from: Reading, strike: Strike): Reading | undefined => {
-  const allows = (index: number): boolean =>
-    ground.onsets[index]?.auxiliaries.includes(strike.key) ?? false
+  const allows = (index: number): boolean => {
+    const onset = ground.onsets[index]
+    if (!onset) return false
+    return (
+      onset.auxiliaries.includes(strike.key) ||
+      (index === from.top && onset.notes.some((n) => n.key === strike.key && n.ids.length > 1))
+    )
+  }
   const onset = [from.top, from.top + 1, from.top - 1].find(allows)
   if (onset === undefined) return undefined
   return { ...from, step: stepOf(from, strike, 'auxiliary', onset, -1, false, from.top) }
@@ -182,6 +192,7 @@ const takeForeign = (
   const index = from.top - back
   if (!open || index < from.low) return undefined
   const onset = onsetAt(ground, index)
+  if (onset.keys.includes(strike.key)) return undefined
   const lacking = onset.keys.length - open.struck
   if (back === 1 && (open.foreign >= lacking || isExchanged(ground, from, back, strike.at)))
     return undefined
@@ -193,18 +204,19 @@ const takeForeign = (
       dueCost(onset, open, back === 0) +
       dueCost(onset, more, back === 0) +
       farCost(strike, onset.keys) +
-      (back === 0 ? 0.75 * joinCost(ground, from, strike.at) : 1),
+      (back === 0 ? 0.75 * joinCost(ground, from, 0, strike.at) : 1),
     open: from.open.with(back, more),
     step: stepOf(from, strike, 'foreign', index, -1, false, from.top),
   }
 }
 
 /** A foreign key in place of the next onset, or of a note of it. */
-const openForeign = (ground: Ground, from: Reading, strike: Strike): Reading => {
+const openForeign = (ground: Ground, from: Reading, strike: Strike): Reading | undefined => {
   const index = from.top + 1
-  const next = moveOn(ground, from, strike, index)
   const onset = onsetAt(ground, index)
-  const wrong: Open = { mask: 0, struck: 0, foreign: 1, at: strike.at }
+  if (onset.keys.includes(strike.key)) return undefined
+  const next = moveOn(ground, from, strike, index)
+  const wrong: Open = { mask: 0, struck: 0, foreign: 1, at: strike.at, late: false }
   return {
     ...next,
     cost: next.cost + dueCost(onset, wrong, true) + farCost(strike, onset.keys),

@@ -41,6 +41,8 @@ export interface Open {
   readonly foreign: number
   /** First strike; undefined while untouched. */
   readonly at: Ms | undefined
+  /** It came after an onset written later, and that slip is counted. */
+  readonly late: boolean
 }
 
 /** Where a repetition ends and what follows begins; not yet sure while other readings differ. */
@@ -66,11 +68,13 @@ export interface Reading {
   readonly pace: number
   /** When the last echo was struck. */
   readonly echoAt: Ms | undefined
+  /** Between repetitions: until then a key is rather an extra one of the repetition that ended. */
+  readonly calmAt: Ms | undefined
   readonly step: Step | undefined
   readonly cuts: readonly Cut[]
 }
 
-export const untouched: Open = { mask: 0, struck: 0, foreign: 0, at: undefined }
+export const untouched: Open = { mask: 0, struck: 0, foreign: 0, at: undefined, late: false }
 
 export const idleReading = (pace: number): Reading => ({
   cost: 0,
@@ -79,6 +83,7 @@ export const idleReading = (pace: number): Reading => ({
   open: [],
   pace,
   echoAt: undefined,
+  calmAt: undefined,
   step: undefined,
   cuts: [],
 })
@@ -108,12 +113,17 @@ export const onsetsLeft = (ground: Ground, reading: Reading): number => ground.l
 export const closingCost = (ground: Ground, reading: Reading): number => {
   const open = reading.open[0]
   if (!open) return 0
-  const left = onsetsLeft(ground, reading)
-  if (left > 1) return breakOffCost
+  if (isBrokenOff(ground, reading)) return breakOffCost
   const onset = onsetAt(ground, reading.top)
   const top = dueCost(onset, open, false) - dueCost(onset, open, true)
-  return left === 0 ? top : top + lackCost(onsetAt(ground, ground.last).keys.length)
+  return reading.top === ground.last
+    ? top
+    : top + Math.min(breakOffCost, lackCost(onsetAt(ground, ground.last).keys.length))
 }
+
+/** Stopped before the end. When no more than the last onset lacks, it is missing instead. */
+export const isBrokenOff = (ground: Ground, reading: Reading): boolean =>
+  onsetsLeft(ground, reading) > 1
 
 /** Every note of the last onset was struck. */
 export const isComplete = (ground: Ground, reading: Reading): boolean =>

@@ -24,10 +24,12 @@ export const furtherEchoCost = 1
 export const breakOffCost = 12
 /** A key that begins nothing; one that would fit the beginning, or nearly, is less likely to be none of it. */
 export const strayCost = { far: 8, near: 11, fits: 12 } as const
-/** Beginning again without a pause: less likely than one extra note, more likely than two. */
-export const quickStartCost = 5
+/** Beginning again at once costs nearly an extra note, less the longer the pause, nothing after the settling time. */
+export const quickStartCost = 9
+/** A key that belongs to no repetition, while the last one is still settling. */
+export const hastyStrayCost = 5
 /** The first key of the next repetition looks like the last one struck again, and too soon. */
-export const echoStartCost = 8
+export const echoStartCost = 10
 /** A foreign key far from every written one (more than a whole tone, no octave) was hardly meant for it. */
 export const farKeyCost = 1.5
 export const farStartCost = 3
@@ -98,9 +100,9 @@ export const brushedLength = ms(90)
 // --- standards `flow` and `time` ------------------------------------------------------------
 
 /** Clean under 1.5 times the written gap, flawed from 2 times: the geometric mean is 1.73, less a little for long gaps. */
-export const hesitationGap = 1.65
-/** Flawed from 0.3 s over the written gap; pauses under this are not heard as a stop. */
-export const hesitationOver = ms(220)
+export const hesitationGap = 1.6
+/** Flawed from 0.3 s over the written gap; half of that is still within what fast gaps vary by. */
+export const hesitationOver = ms(145)
 /** Gaps within 20 % are clean, 35 % one after another flawed. */
 export const displacedGap = 0.29
 /** Mean deviation of the gaps: an alternation by 35 % gives 0.35, amateurs' noise of 8 % gives 0.064. */
@@ -112,7 +114,7 @@ export const deviationLeast = ms(30)
 /** Clean under 12 %, flawed from 50 %. */
 export const driftShare = 0.31
 /** Clean up to 60 ms, flawed from 200; 95 of 100 chords of professionals are under 68, 99 under 178. */
-export const chordSpread = ms(125)
+export const chordSpread = ms(140)
 /** Against the click: a quarter of the gap, within what is surely heard (60 ms) and surely off. */
 export const clickGap = 0.25
 export const clickLeast = ms(45)

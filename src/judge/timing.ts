@@ -111,9 +111,9 @@ const namePulse = (heard: readonly HeardOnset[], stopped: ReadonlySet<number>): 
   if (isDrift && last) flaws.push(flawAt('drift', last.to, drift.total * pace * last.ticks))
   const flat = raw.map((d, i) => ({ ...d, share: d.share - drift.at(i) }))
   const uneven = mean(flat.map((d) => (isAudible(d) ? Math.abs(d.share) : 0))) ?? 0
-  if (gaps.length >= 3 && uneven >= limit.unevenMean && !isDrift) {
+  if (gaps.length >= 3 && uneven >= limit.unevenMean) {
     const worst = flat.reduce((a, b) => (Math.abs(b.share) > Math.abs(a.share) ? b : a))
-    return [...flaws, flawAt('uneven', worst.gap.to, worst.share * worst.written)]
+    return [flawAt('uneven', worst.gap.to, worst.share * worst.written)]
   }
   return [...flaws, ...nameDisplaced(isDrift ? flat : raw)]
 }
