@@ -6,6 +6,15 @@ import { fileURLToPath } from 'node:url'
 
 export const root = fileURLToPath(new URL('../../', import.meta.url))
 
+const settings = [
+  '.oxlintrc.json',
+  'package.json',
+  'tsconfig.json',
+  'vite.config.ts',
+  'tests/knip.json',
+  'tests/tsconfig.core.json',
+]
+
 /** Text of each file by its path from the project's root. */
 export type Files = Readonly<Record<string, string>>
 
@@ -25,11 +34,9 @@ export const inPlantedProject = async <T>(
 ): Promise<T> => {
   const directory = await mkdtemp(join(tmpdir(), 'planted-'))
   try {
-    for (const name of ['.oxlintrc.json', 'tsconfig.json', 'package.json'])
-      await cp(join(root, name), join(directory, name))
-    await symlink(join(root, 'node_modules'), join(directory, 'node_modules'))
     await mkdir(join(directory, 'tests'))
-    await cp(join(root, 'tests/tsconfig.core.json'), join(directory, 'tests/tsconfig.core.json'))
+    for (const name of settings) await cp(join(root, name), join(directory, name))
+    await symlink(join(root, 'node_modules'), join(directory, 'node_modules'))
     for (const [path, text] of Object.entries(files)) {
       await mkdir(dirname(join(directory, path)), { recursive: true })
       await writeFile(join(directory, path), text)
