@@ -13,10 +13,11 @@ export default defineConfig({
     outDir: here('./dist'),
     emptyOutDir: true,
     target: 'es2023',
+    assetsInlineLimit: 0,
     chunkSizeWarningLimit: 8000,
   },
   preview: { host: '127.0.0.1', port: 4173 },
-  server: { host: '127.0.0.1' },
+  server: { host: '127.0.0.1', fs: { allow: [here('.')] } },
   test: {
     root: here('.'),
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],

@@ -2,21 +2,18 @@
 import '@fontsource-variable/source-serif-4/wght.css'
 import { createRoot } from 'react-dom/client'
 import { createApp } from '@/app/app'
-import type { PlayerPort, Ports, StoragePort } from '@/app/ports'
+import type { PlayerPort, Ports } from '@/app/ports'
 import { baseFor, createComputerKeys } from '@/devices/computerKeys'
 import { createMidiKeyboard } from '@/devices/midiKeyboard'
 import { createScreenKeys } from '@/devices/screenKeys'
 import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
 import { planRun, planTrial } from '@/devices/simulatedTake'
 import { createEngraver } from '@/engraving/engraving'
-import { ok, type Result } from '@/music/result'
 import { ms } from '@/music/units'
 import { createSound } from '@/sound/createSound'
 import { sampleCredit } from '@/sound/samples'
 import { openStorage } from '@/storage/indexedDb'
 import { createMemoryStorage } from '@/storage/memory'
-import { explainStorageProblem, type StorageProblem } from '@/storage/problem'
-import type { Storage } from '@/storage/storage'
 import { HouseContext } from '@/views/context'
 import { Shell } from '@/views/Shell'
 import '@/views/tokens.css'
@@ -26,6 +23,7 @@ import '@/views/parts.css'
 import '@/views/practice.css'
 import { readInWorker } from './reading'
 import { loadSamples } from './samples'
+import { storagePort } from './storagePort'
 
 const computerKeysPort = (): Ports['computerKeys'] => {
   const keys = createComputerKeys(window)
@@ -61,34 +59,6 @@ const playerPort = (): PlayerPort => {
     },
   }
 }
-
-const explained = <T,>(result: Result<T, StorageProblem>): Result<T, string> =>
-  result.ok ? result : { ok: false, reason: explainStorageProblem(result.reason) }
-
-const storagePort = (storage: Storage): StoragePort => ({
-  append: async (event) => explained(await storage.append(event)),
-  latestSession: async () => {
-    const latest = await storage.events({ kind: 'latest', count: 1 })
-    if (!latest.ok) return explained(latest)
-    const session = latest.value.events[0]?.session
-    if (session === undefined) return ok([])
-    const events = await storage.events({ kind: 'session', session })
-    return events.ok ? ok(events.value.events) : explained(events)
-  },
-  ofChunk: async (chunk) => {
-    const events = await storage.events({ kind: 'chunk', chunk })
-    return events.ok ? ok(events.value.events) : explained(events)
-  },
-  putPiece: async (piece) => explained(await storage.putPiece(piece)),
-  pieces: async () => explained(await storage.pieces()),
-  piece: async (id) => explained(await storage.piece(id)),
-  loadSettings: async () => {
-    const settings = await storage.settings()
-    return settings.ok ? settings.value : undefined
-  },
-  saveSettings: async (settings) => explained(await storage.saveSettings(settings)),
-  watchProblem: (see) => storage.watch((problem) => see(problem && explainStorageProblem(problem))),
-})
 
 const addressPort: Ports['address'] = {
   read: () => window.location.hash,

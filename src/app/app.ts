@@ -114,7 +114,13 @@ export const createApp = (ports: Ports): App => {
         const drill =
           piece &&
           (await takeUp(
-            { ports, session, goals, settings: settings.getState() },
+            {
+              ports,
+              session,
+              goals,
+              settings: settings.getState(),
+              endurance: practice.store.getState()?.coach.endurance,
+            },
             piece,
             route.place,
           ))
@@ -135,7 +141,7 @@ export const createApp = (ports: Ports): App => {
   }
   const hasPractised = async (): Promise<boolean> => {
     const latest = await ports.storage.latestSession()
-    return !latest.ok || latest.value.length > 0
+    return !latest.ok || latest.value.events.length > 0 || latest.value.unread > 0
   }
 
   const applySettings = ({ input, transpose, sound }: Settings): void => {

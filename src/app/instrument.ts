@@ -5,36 +5,33 @@ import type { MidiState, Ports, Stop } from './ports'
 
 export interface InstrumentState {
   readonly midi: MidiState
-  /** A simulated player is playing. */
-  readonly simulated: boolean
-  /** A key was heard since the page opened. */
-  readonly heard: boolean
 }
+
+/** Who plays: the person, on whatever keys, or the simulated player. */
+export type Who = 'person' | 'simulated'
+
+type Hear = (event: KeyEvent, who: Who) => void
 
 /** Everything that can play, as one stream. */
 export interface Instrument {
   readonly store: StoreApi<InstrumentState>
-  readonly listen: (hear: (event: KeyEvent) => void) => Stop
+  readonly listen: (hear: Hear) => Stop
   /** Each key as it goes down and up, for the keyboard strip. */
   readonly watchKeys: (see: (key: Key, down: boolean) => void) => Stop
 }
 
 export const createInstrument = (ports: Ports): Instrument => {
-  const store = createStore<InstrumentState>(() => ({
-    midi: { kind: 'asking' },
-    simulated: false,
-    heard: false,
-  }))
-  const hearers = new Set<(event: KeyEvent) => void>()
-  const hear = (event: KeyEvent): void => {
-    for (const each of hearers) each(event)
-    if (!store.getState().heard) store.setState({ heard: true })
+  const store = createStore<InstrumentState>(() => ({ midi: { kind: 'asking' } }))
+  const hearers = new Set<Hear>()
+  const hear: Hear = (event, who) => {
+    for (const each of hearers) each(event, who)
   }
-  for (const device of [ports.midi, ports.computerKeys, ports.screenKeys, ports.player])
-    device.listen(hear)
+  for (const device of [ports.midi, ports.computerKeys, ports.screenKeys])
+    device.listen((event) => hear(event, 'person'))
+  ports.player.listen((event) => hear(event, 'simulated'))
   ports.midi.watch((midi) => store.setState({ midi }))
 
-  const listen = (hearer: (event: KeyEvent) => void): Stop => {
+  const listen = (hearer: Hear): Stop => {
     hearers.add(hearer)
     return () => hearers.delete(hearer)
   }

@@ -87,14 +87,18 @@ export interface StoredPiece {
 export interface StoragePort {
   /** Resolves only when the event is durably stored. */
   readonly append: (event: JournalEvent) => Promise<Result<void, string>>
-  /** All events of the session that was practised last. */
-  readonly latestSession: () => Promise<Result<readonly JournalEvent[], string>>
+  /** All events of the session that was practised last; `unread` counts records of a newer version, which are kept. */
+  readonly latestSession: () => Promise<
+    Result<{ readonly events: readonly JournalEvent[]; readonly unread: number }, string>
+  >
   readonly ofChunk: (chunk: ChunkId) => Promise<Result<readonly JournalEvent[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
   readonly pieces: () => Promise<Result<readonly Omit<StoredPiece, 'bytes'>[], string>>
   readonly piece: (id: PieceId) => Promise<Result<StoredPiece | undefined, string>>
   /** Called at once and at each change: what keeps new events from being durable, or `undefined`. */
   readonly watchProblem: (see: (problem: string | undefined) => void) => Stop
+  /** Asks the browser to keep the record for good; gives its answer as a sentence. */
+  readonly askToPersist: () => Promise<string>
   readonly loadSettings: () => Promise<unknown>
   readonly saveSettings: (settings: unknown) => Promise<Result<void, string>>
 }

@@ -21,10 +21,11 @@ export type Said =
 
 export interface PracticeState {
   readonly coach: Coach
-  readonly last?: Repetition
+  readonly last?: Repetition | undefined
   readonly said?: Said | undefined
   readonly metronome: 'off' | 'starting' | 'on'
   readonly hearing: boolean
+  /** The simulated player is at the keys: what is shown is not the person's own drill. */
   readonly simulated: boolean
 }
 
@@ -43,6 +44,7 @@ export interface Practice {
   readonly hear: () => Promise<void>
   readonly raise: () => void
   readonly lower: () => void
+  /** Lets the simulated player show a drill, or stops it; any key of the person stops it too. */
   readonly toggleSimulated: () => Promise<void>
   /** The standard or the forgiveness changed: the judge starts anew after the present repetition. */
   readonly settingsChanged: () => void
@@ -60,6 +62,8 @@ export const createPractice = (
   let drill: Drill | undefined
   /** The time of one click of the metronome, while it sounds. */
   let click: Ms | undefined
+  /** Where the person's own drill stands while the simulated player shows one; nothing of that is recorded. */
+  let keptCoach: Coach | undefined
   let stopListening: Stop = () => {}
 
   const update = (part: Partial<PracticeState>): void =>
@@ -100,7 +104,7 @@ export const createPractice = (
     const stored: Promise<void>[] = []
     for (const effect of effects) {
       marks.take(effect)
-      if (effect.kind === 'judged')
+      if (effect.kind === 'judged' && !keptCoach)
         stored.push(
           session.repetition({
             practising,
@@ -110,7 +114,7 @@ export const createPractice = (
           }),
         )
       if (effect.kind !== 'coach') continue
-      stored.push(session.command(practising, effect.command))
+      if (!keptCoach) stored.push(session.command(practising, effect.command))
       if (effect.command.kind === 'tempo') followTempo(coach)
     }
     const show = (): void =>
@@ -153,8 +157,30 @@ export const createPractice = (
     update({ metronome: 'on' })
   }
 
+  const startSimulated = async (): Promise<void> => {
+    if (!drill) return
+    const { chunk, coach } = drill
+    keptCoach = coach
+    drill = beginDrill(chunk, judging(coach), { ...coach, streak: 0, recent: [], window: [] })
+    marks.clear()
+    update({ simulated: true, coach: drill.coach, last: undefined, said: undefined })
+    await ports.player.play(chunk, coach.rung)
+    if (keptCoach === coach) stopSimulated()
+  }
+  /** Gives the person's own drill back as it was. */
+  const stopSimulated = (): void => {
+    if (!keptCoach || !drill) return
+    const coach = keptCoach
+    keptCoach = undefined
+    ports.player.stop()
+    drill = beginDrill(drill.chunk, judging(coach), coach)
+    marks.clear()
+    update({ simulated: false, coach, last: undefined, said: undefined })
+  }
+
   const end = (): void => {
     stopListening()
+    keptCoach = undefined
     ports.player.stop()
     ports.sound.quiet()
     ports.sound.stopMetronome()
@@ -183,7 +209,10 @@ export const createPractice = (
       store.setState(() => ({ coach, metronome: 'off', hearing: false, simulated: false }), true)
       ports.computerKeys.reach(next.chunk.onsets.flatMap(({ notes }) => notes.map((n) => n.key)))
       const stops = [
-        instrument.listen(hear),
+        instrument.listen((event, who) => {
+          if (who === 'person' && event.kind === 'down') stopSimulated()
+          hear(event)
+        }),
         ports.everyMoment(() => hear({ kind: 'clock', at: ports.now() })),
       ]
       stopListening = () => stops.forEach((stop) => stop())
@@ -202,13 +231,7 @@ export const createPractice = (
     },
     raise: () => tellCoach({ kind: 'raise', at: ports.now() }),
     lower: () => tellCoach({ kind: 'lower', at: ports.now() }),
-    toggleSimulated: async () => {
-      if (!drill) return
-      if (store.getState()?.simulated) return ports.player.stop()
-      update({ simulated: true })
-      await ports.player.play(drill.chunk, drill.coach.rung)
-      update({ simulated: false })
-    },
+    toggleSimulated: () => (keptCoach ? Promise.resolve(stopSimulated()) : startSimulated()),
     settingsChanged: judgeAnew,
   }
 }

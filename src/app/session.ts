@@ -13,8 +13,10 @@ import type { Practising } from './practising'
 export interface SessionState {
   /** The events of this session, in order. */
   readonly events: readonly JournalEvent[]
-  /** Why the record is kept in memory only. */
+  /** What is wrong with keeping the record, in one or two sentences. */
   readonly problem?: string | undefined
+  /** Whether the browser promises to keep the record; asked once something is worth keeping. */
+  readonly persistence?: string
 }
 
 /** One sitting at the instrument; writes its journal. Each promise resolves when the event is stored. */
@@ -71,16 +73,21 @@ export const createSession = (ports: Ports): Session => {
 
   ports.storage.watchProblem((problem) => store.setState({ problem }))
 
+  const askToPersist = async (): Promise<void> =>
+    store.setState({ persistence: await ports.storage.askToPersist() })
+
   return {
     store,
     current: () => session,
     open: async () => {
       const latest = await ports.storage.latestSession()
       if (!latest.ok) return store.setState({ problem: latest.reason })
-      const last = latest.value.at(-1)
+      const { events, unread } = latest.value
+      if (unread > 0) store.setState({ problem: unreadSentence(unread) })
+      const last = events.at(-1)
       if (!last || ports.wallClock() - last.atEpochMs > sessionGapMs) return
       session = last.session
-      store.setState({ events: latest.value })
+      store.setState({ events })
     },
     pieceAdded: ({ id, title }, fileName) =>
       write({ v: 1, kind: 'pieceAdded', ...stamp(), piece: id, title, fileName }),
@@ -103,6 +110,7 @@ export const createSession = (ports: Ports): Session => {
       return write(event)
     },
     repetition: ({ practising, repetition, take, rung, standard, verdictAt }) => {
+      if (store.getState().persistence === undefined) void askToPersist()
       const { drill, chunk } = practising
       const context = { drill, chunk, rung, standard, verdictAt }
       return write(recordRepetition(stamp(), context, repetition, take))
@@ -113,6 +121,9 @@ export const createSession = (ports: Ports): Session => {
     },
   }
 }
+
+const unreadSentence = (unread: number): string =>
+  `${unread === 1 ? 'One record was' : `${unread} records were`} written by a newer version and cannot be read by this one; nothing of it is lost. Reload to get the newer version.`
 
 /** What of the coach's commands belongs into the journal; the rest follows from the repetitions. */
 const recordCommand = (

@@ -1,4 +1,5 @@
 import { beginCoach, stepCoach, type Coach, type CoachSettings } from '@/coach/coach'
+import type { Endurance } from '@/coach/endurance'
 import { drillId, type DrillId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import { coachEventsOf, latestDrill } from '@/journal/replay'
@@ -26,6 +27,8 @@ interface Desk {
   readonly settings: Settings
   /** The goal tempo chosen for each piece in this sitting. */
   readonly goals: Map<Score['id'], Tempo>
+  /** How long this sitting has lasted without a rest, where another drill went before. */
+  readonly endurance: Endurance | undefined
 }
 
 /** The coach's tempo ladder. */
@@ -65,13 +68,17 @@ export const takeUp = async (
   if (goesOn) {
     const coachSettings = { streakGoal, goalTempo, ladder, startTempo: last.startTempo }
     const clockStart = ports.wallClock() - ports.now()
+    const coach = replayCoach(coachSettings, events, last.drill, clockStart)
     return {
       practising: practising(last.drill),
-      coach: replayCoach(coachSettings, events, last.drill, clockStart),
+      coach: desk.endurance ? { ...coach, endurance: desk.endurance } : coach,
     }
   }
   const startTempo = lastRung(events)
-  const coach = beginCoach({ streakGoal, goalTempo, ladder, ...(startTempo ? { startTempo } : {}) })
+  const coach = beginCoach(
+    { streakGoal, goalTempo, ladder, ...(startTempo ? { startTempo } : {}) },
+    desk.endurance,
+  )
   const begun = practising(drillId(ports.newId()))
   void session.drillBegun(begun, { streakGoal, standard, startTempo: coach.rung })
   return { practising: begun, coach }

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { openPencil, type Pencil } from '@/engraving/pencil'
-import type { EngravingRequest } from '@/engraving/engraving'
+import type { Engraving, EngravingRequest } from '@/engraving/engraving'
 import { useEngraver } from './context'
 
 type Stretch = Pick<EngravingRequest, 'score' | 'start' | 'end' | 'hand'>
@@ -8,7 +8,7 @@ type Stretch = Pick<EngravingRequest, 'score' | 'start' | 'end' | 'hand'>
 /** How the notation stands on the page: being drawn, drawn, or not to be had. */
 type Drawing =
   | { readonly kind: 'waiting' }
-  | { readonly kind: 'drawn'; readonly svg: string }
+  | { readonly kind: 'drawn'; readonly engraving: Engraving }
   | { readonly kind: 'failed'; readonly message: string }
 
 /**
@@ -30,25 +30,26 @@ export const Notation = ({
   const sheet = useRef<HTMLDivElement>(null)
   const size = useSize(box)
   const drawing = useDrawing(stretch, caller, size)
-  const svg = drawing.kind === 'drawn' ? drawing.svg : undefined
+  const engraving = drawing.kind === 'drawn' ? drawing.engraving : undefined
   useEffect(() => {
     const element = sheet.current?.querySelector('svg')
-    if (!svg || !element || !onPencil) return
+    if (!engraving || !element || !onPencil) return
     onPencil(openPencil(element))
     return () => onPencil(undefined)
-  }, [svg, onPencil])
+  }, [engraving, onPencil])
   return (
     <div ref={box} className="notation" data-drawing={drawing.kind}>
       {drawing.kind === 'waiting' && <p className="notation-note soft">Drawing the notes …</p>}
       {drawing.kind === 'failed' && <p className="notation-note">{drawing.message}</p>}
-      {svg && (
+      {engraving && (
         <div
           ref={sheet}
           className="sheet"
+          style={{ width: engraving.width, height: engraving.height }}
           role="img"
           aria-label={label}
           // The engraver's own output; it carries no text from outside.
-          dangerouslySetInnerHTML={{ __html: svg }}
+          dangerouslySetInnerHTML={{ __html: engraving.svg }}
         />
       )}
     </div>
@@ -90,7 +91,7 @@ const useDrawing = (
     const request = { score, start, end, hand, ...size, caller }
     void engraver.engrave(request).then((result) => {
       if (!current) return
-      if (result.ok) setDrawing({ kind: 'drawn', svg: result.value.svg })
+      if (result.ok) setDrawing({ kind: 'drawn', engraving: result.value })
       else if (result.reason.kind === 'failed')
         setDrawing({ kind: 'failed', message: result.reason.message })
     })

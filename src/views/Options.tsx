@@ -16,6 +16,7 @@ export const Options = () => {
   const settings = useSelected(app.settings, (state) => state)
   const midi = useSelected(app.instrument.store, (state) => state.midi)
   const change = (part: Partial<Settings>): void => app.changeSettings(part)
+  const persistence = useSelected(app.session.store, (state) => state.persistence)
   const inputs = midi.kind === 'ready' ? midi.inputs : []
   return (
     <details className="options">
@@ -103,6 +104,7 @@ export const Options = () => {
           Stop at once when anything hurts, tingles or goes numb, and see a doctor if it lasts. This
           is general advice, not medical advice; a teacher beside you knows more than any program.
         </p>
+        {persistence && <p className="soft credit">{persistence}</p>}
         <p className="soft credit">{app.credits}</p>
       </div>
     </details>

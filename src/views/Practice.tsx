@@ -1,6 +1,8 @@
 import { useCallback, useEffect, useRef, type PointerEvent } from 'react'
 import type { Pencil } from '@/engraving/pencil'
+import type { Said } from '@/app/practice'
 import type { Practising } from '@/app/practising'
+import type { Repetition } from '@/judge/repetition'
 import { formatBeats } from '@/music/beat'
 import { tick, type Tempo } from '@/music/units'
 import { useApp, useSelected } from './context'
@@ -80,20 +82,12 @@ const Message = () => {
   const said = useSelected(app.practice.store, (state) => state?.said)
   const paused = useSelected(app.practice.store, (state) => state?.coach.paused)
   const last = useSelected(app.practice.store, (state) => state?.last)
-  const sentence =
-    said?.kind === 'reason'
-      ? said.sentence
-      : said?.kind === 'secure'
-        ? 'Secure for today: the streak is met at the goal tempo.'
-        : said?.kind === 'stray'
-          ? 'That key begins nothing here.'
-          : last
-            ? describeRepetition(last)
-            : 'Play when you are ready: the first key begins a repetition.'
+  const simulated = useSelected(app.practice.store, (state) => state?.simulated)
   return (
     <div className="practice-message" data-said={said?.kind ?? last?.verdict ?? 'ready'}>
       <p role="status" aria-live="polite">
-        {sentence}
+        {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
+        {sentenceOf(said, last)}
       </p>
       {paused && (
         <button type="button" onPointerDown={keepFocus} onClick={() => app.practice.goOn()}>
@@ -102,6 +96,21 @@ const Message = () => {
       )}
     </div>
   )
+}
+
+const sentenceOf = (said: Said | undefined, last: Repetition | undefined): string => {
+  switch (said?.kind) {
+    case 'reason':
+      return said.sentence
+    case 'secure':
+      return 'Secure for today: the streak is met at the goal tempo.'
+    case 'stray':
+      return 'That key begins nothing here.'
+    case undefined:
+      return last
+        ? describeRepetition(last)
+        : 'Play when you are ready: the first key begins a repetition.'
+  }
 }
 
 const Count = () => {

@@ -1,0 +1,36 @@
+import type { StoragePort } from '@/app/ports'
+import { ok, type Result } from '@/music/result'
+import { askToPersist, explainPersistence } from '@/storage/persistence'
+import { explainStorageProblem, type StorageProblem } from '@/storage/problem'
+import type { Storage } from '@/storage/storage'
+
+/** The storage as the app sees it: what it asks for, and its problems as sentences. */
+export const storagePort = (storage: Storage): StoragePort => ({
+  append: async (event) => explained(await storage.append(event)),
+  latestSession: async () => {
+    const latest = await storage.events({ kind: 'latest', count: 1 })
+    if (!latest.ok) return explained(latest)
+    const session = latest.value.events[0]?.session
+    if (session === undefined) return ok({ events: [], unread: latest.value.unread.length })
+    const stored = await storage.events({ kind: 'session', session })
+    if (!stored.ok) return explained(stored)
+    return ok({ events: stored.value.events, unread: latest.value.unread.length })
+  },
+  ofChunk: async (chunk) => {
+    const events = await storage.events({ kind: 'chunk', chunk })
+    return events.ok ? ok(events.value.events) : explained(events)
+  },
+  putPiece: async (piece) => explained(await storage.putPiece(piece)),
+  pieces: async () => explained(await storage.pieces()),
+  piece: async (id) => explained(await storage.piece(id)),
+  askToPersist: async () => explainPersistence(await askToPersist(globalThis.navigator?.storage)),
+  loadSettings: async () => {
+    const settings = await storage.settings()
+    return settings.ok ? settings.value : undefined
+  },
+  saveSettings: async (settings) => explained(await storage.saveSettings(settings)),
+  watchProblem: (see) => storage.watch((problem) => see(problem && explainStorageProblem(problem))),
+})
+
+const explained = <T>(result: Result<T, StorageProblem>): Result<T, string> =>
+  result.ok ? result : { ok: false, reason: explainStorageProblem(result.reason) }

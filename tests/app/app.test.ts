@@ -1,0 +1,219 @@
+import { expect, test } from 'vitest'
+import { createApp, type App } from '@/app/app'
+import { formatRoute } from '@/app/route'
+import { decodeTake } from '@/journal/take'
+import { parseKey } from '@/music/pitch'
+import { key, ms, tempo, tick, type Key } from '@/music/units'
+import { writeMidiFile } from '@/score/writeMidiFile'
+import type { Sample } from '@/app/ports'
+import { anySuggestion, createDesk, settled, type Desk } from '../support/fakePorts'
+
+const keysOf = (names: string): Key[] => names.split(' ').map((name) => parseKey(name) ?? key(0))
+
+/** One bar of 4/4: the notes as quarters in the right hand. */
+const sampleOf = (title: string, names: string): Sample => ({
+  title,
+  remark: '',
+  fileName: `${title}.mid`,
+  suggestion: anySuggestion,
+  bytes: writeMidiFile({
+    title,
+    ticksPerQuarter: 480,
+    tempos: [{ start: tick(0), tempo: tempo(120) }],
+    times: [{ start: tick(0), time: { beats: 4, beatType: 4 } }],
+    keys: [],
+    tracks: [
+      {
+        name: 'right hand',
+        notes: keysOf(names).map((key, i) => ({
+          key,
+          start: tick(480 * i),
+          length: tick(480),
+        })),
+      },
+    ],
+  }),
+})
+
+const melody = 'C4 D4 E4 F4'
+
+/** A desk with one sample, and its drill under way. */
+const sitDown = async (desk: Desk): Promise<App> => {
+  const app = createApp(desk.ports)
+  await app.open()
+  const [piece] = app.library.store.getState().listed
+  if (!piece) throw new Error('no sample is listed')
+  app.go({ kind: 'practice', piece: piece.id, place: { from: '0', to: '3', hand: 'right' } })
+  await settled()
+  return app
+}
+
+const play = async (desk: Desk, names: string): Promise<void> => {
+  for (const k of keysOf(names)) {
+    desk.strike(k)
+    desk.pass(910)
+  }
+  desk.pass(900)
+  await settled()
+}
+
+const state = (app: App) => {
+  const now = app.practice.store.getState()
+  if (!now) throw new Error('nothing is drilled')
+  return now
+}
+
+test('on the first run the first sample opens by itself', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = createApp(desk.ports)
+  await app.open()
+  await settled()
+  const screen = app.screen.getState()
+  expect(screen.kind === 'piece' && screen.piece.score.title).toBe('First')
+})
+
+test('five clean repetitions raise the tempo by one rung, and the record says so', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  const before = state(app).coach.rung
+  for (let i = 1; i <= 4; i++) {
+    await play(desk, melody)
+    expect(state(app).coach.streak).toBe(i)
+    expect(state(app).coach.rung).toBe(before)
+  }
+  await play(desk, melody)
+  const { coach, said } = state(app)
+  expect(coach.rung).toBeGreaterThan(before)
+  expect(coach.streak).toBe(0)
+  expect(said).toEqual({ kind: 'reason', sentence: expect.stringMatching(/^Five clean in a row/) })
+  const kinds = app.session.store.getState().events.map((event) => event.kind)
+  expect(kinds).toEqual([
+    'sessionBegun',
+    'drillBegun',
+    ...Array<string>(5).fill('repetition'),
+    'rungChanged',
+  ])
+})
+
+test('a slip in the fourth sends the counters back and is named', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  for (let i = 0; i < 3; i++) await play(desk, melody)
+  expect(state(app).coach.streak).toBe(3)
+  await play(desk, 'C4 D#4 E4 F4')
+  expect(state(app).coach.streak).toBe(0)
+  expect(state(app).last?.verdict).toBe('flawed')
+  expect(state(app).last?.flaws.map(({ kind, played }) => [kind, played?.key])).toEqual([
+    ['wrong', 63],
+  ])
+})
+
+test('after a reload the drill goes on with its streak, its rung and its strokes', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  await play(desk, melody)
+  await play(desk, 'C4 D#4 E4 F4')
+  await play(desk, melody)
+  await play(desk, melody)
+  const before = state(app).coach
+  const again = createDesk([sampleOf('First', melody)], desk.storage, 60_000)
+  again.goTo(desk.address())
+  const reopened = createApp(again.ports)
+  await reopened.open()
+  await settled()
+  const { rung, streak, recent } = state(reopened).coach
+  expect({ rung, streak, recent }).toEqual({
+    rung: before.rung,
+    streak: 2,
+    recent: ['clean', 'flawed', 'clean', 'clean'],
+  })
+})
+
+test('each repetition is stored with its take', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  await sitDown(desk)
+  await play(desk, melody)
+  const stored = await desk.storage.events({ kind: 'all' })
+  const takes = stored.ok
+    ? stored.value.events.flatMap((e) => (e.kind === 'repetition' ? [e.take] : []))
+    : []
+  expect(takes).toHaveLength(1)
+  const take = decodeTake(takes[0] ?? '', ms(0))
+  expect(take.ok && take.value.events.map(({ kind }) => kind).join(' ')).toBe(
+    'down up down up down up down up',
+  )
+})
+
+test('what the simulated player shows is not recorded, and a key of the person gives their drill back', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  await play(desk, melody)
+  void app.practice.toggleSimulated()
+  for (let i = 0; i < 2; i++) {
+    for (const k of keysOf('C4 D#4 E4 F4')) {
+      desk.simulate(k)
+      desk.pass(910)
+    }
+    desk.pass(900)
+    await settled()
+  }
+  expect(state(app).coach.recent).toEqual(['flawed', 'flawed'])
+  await play(desk, melody)
+  expect(state(app).simulated).toBe(false)
+  expect(state(app).coach.recent).toEqual(['clean', 'clean'])
+  expect(app.review(app.session.store.getState().events).tally).toEqual({
+    clean: 2,
+    flawed: 0,
+    brokenOff: 0,
+  })
+})
+
+test('the metronome follows the rung, and is silent when the drill is left', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  await app.practice.toggleMetronome()
+  const { rung } = state(app).coach
+  app.practice.raise()
+  await settled()
+  const raised = state(app).coach.rung
+  app.go({ kind: 'pieces' })
+  await settled()
+  const begun = desk.sounded.indexOf(`metronome ${rung}`)
+  expect(desk.sounded.slice(begun)).toEqual([`metronome ${rung}`, `tempo ${raised}`, 'stop'])
+  expect(app.practice.store.getState()).toBeUndefined()
+})
+
+test('a file that is no MIDI file is refused with its name and the reason, and nothing is listed', async () => {
+  const desk = createDesk([])
+  const app = createApp(desk.ports)
+  await app.open()
+  const bytes = new TextEncoder().encode('A letter to my aunt')
+  await app.addFile({ name: 'aunt.mid', size: 19, read: () => Promise.resolve(bytes) })
+  const { listed, problem } = app.library.store.getState()
+  expect(listed).toEqual([])
+  expect(problem).toMatch(/^aunt\.mid: .*MIDI/)
+})
+
+test('a piece of the person is there again after a reload', async () => {
+  const desk = createDesk([])
+  const app = createApp(desk.ports)
+  await app.open()
+  const { bytes } = sampleOf('Mine', 'G4 A4 B4')
+  await app.addFile({ name: 'mine.mid', size: bytes.length, read: () => Promise.resolve(bytes) })
+  const again = createDesk([], desk.storage)
+  const reopened = createApp(again.ports)
+  await reopened.open()
+  const [listed] = reopened.library.store.getState().listed
+  expect(listed?.title).toBe('Mine')
+  if (listed) again.goTo(formatRoute({ kind: 'piece', piece: listed.id }))
+  await settled()
+  expect(reopened.screen.getState().kind).toBe('piece')
+})
+
+test('an address of a piece that is not here says so', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  desk.goTo('#/piece/p0000000000000000')
+  const app = createApp(desk.ports)
+  await app.open()
+  expect(app.screen.getState().kind).toBe('lost')
+})

@@ -1,0 +1,146 @@
+import type { MidiState, Ports, Sample } from '@/app/ports'
+import type { KeyEvent } from '@/music/keyEvent'
+import { key, ms, tempo, type Ms } from '@/music/units'
+import { readPiece } from '@/score/readPiece'
+import { createMemoryStorage } from '@/storage/memory'
+import type { Storage } from '@/storage/storage'
+import { storagePort } from '../../src/storagePort'
+
+/** The edges of the app as a test holds them: time stands until the test moves it, keys come from the test. */
+export interface Desk {
+  readonly ports: Ports
+  readonly storage: Storage
+  /** What the app asked of the sound, in order. */
+  readonly sounded: string[]
+  /** Strikes a key now and lifts it shortly after. */
+  readonly strike: (key: number) => void
+  /** The same by the simulated player. */
+  readonly simulate: (key: number) => void
+  /** Lets time pass in small steps, as the page's clock does. */
+  readonly pass: (forMs: number) => void
+  readonly goTo: (hash: string) => void
+  readonly address: () => string
+  readonly setMidi: (state: MidiState) => void
+}
+
+/** Where wall clock and event clock stand at the start of a test. */
+const epoch = Date.UTC(2026, 0, 5, 19)
+
+export const createDesk = (
+  samples: readonly Sample[],
+  storage: Storage = createMemoryStorage(),
+  startAt = 0,
+): Desk => {
+  let now = startAt
+  let hash = ''
+  let ids = 0
+  const hearers = new Set<(event: KeyEvent) => void>()
+  const playerHearers = new Set<(event: KeyEvent) => void>()
+  let endPlaying = (): void => {}
+  const moments = new Set<() => void>()
+  const hashWatchers = new Set<(hash: string) => void>()
+  const midiWatchers = new Set<(state: MidiState) => void>()
+  const sounded: string[] = []
+  const listen = (hear: (event: KeyEvent) => void) => {
+    hearers.add(hear)
+    return () => hearers.delete(hear)
+  }
+  const silent = { listen: () => () => {} }
+  const strikeFor = (to: ReadonlySet<(event: KeyEvent) => void>, struck: number): void => {
+    for (const hear of to) hear({ kind: 'down', key: key(struck), velocity: 64, at: ms(now) })
+    pass(90)
+    for (const hear of to) hear({ kind: 'up', key: key(struck), at: ms(now) })
+  }
+  const goTo = (next: string): void => {
+    hash = next
+    for (const see of hashWatchers) see(next)
+  }
+  const later = (after: number): Ms => ms(now + after)
+  const pass = (forMs: number): void => {
+    for (const end = now + forMs; now < end;) {
+      now = Math.min(end, now + 33)
+      for (const run of moments) run()
+    }
+  }
+  const ports: Ports = {
+    credits: 'credits',
+    midi: {
+      listen,
+      connect: () => Promise.resolve(),
+      watch: (see) => {
+        midiWatchers.add(see)
+        return () => midiWatchers.delete(see)
+      },
+      choose: () => {},
+      transpose: () => {},
+    },
+    computerKeys: { ...silent, reach: () => {} },
+    screenKeys: { ...silent, press: () => {}, release: () => {} },
+    player: {
+      listen: (hear) => {
+        playerHearers.add(hear)
+        return () => playerHearers.delete(hear)
+      },
+      play: () => new Promise((end) => (endPlaying = end)),
+      stop: () => endPlaying(),
+    },
+    sound: {
+      unlock: () => Promise.resolve(),
+      watch: () => () => {},
+      setOn: () => {},
+      startMetronome: (settings) => {
+        sounded.push(`metronome ${settings.tempo}`)
+        return Promise.resolve({ firstBeat: later(2000) })
+      },
+      changeTempo: (to) => {
+        sounded.push(`tempo ${to}`)
+        return { firstBeat: later(500) }
+      },
+      stopMetronome: () => sounded.push('stop'),
+      hearChunk: (_, at) => {
+        sounded.push(`hear ${at}`)
+        return Promise.resolve()
+      },
+      quiet: () => {},
+    },
+    storage: storagePort(storage),
+    readPiece: (bytes, fileName) => Promise.resolve(readPiece(bytes, fileName)),
+    samples: () => Promise.resolve(samples),
+    now: () => ms(now),
+    wallClock: () => epoch + now,
+    newId: () => `id-${startAt}-${ids++}`,
+    everyMoment: (run) => {
+      moments.add(run)
+      return () => moments.delete(run)
+    },
+    address: {
+      read: () => hash,
+      write: goTo,
+      watch: (see) => {
+        hashWatchers.add(see)
+        return () => hashWatchers.delete(see)
+      },
+    },
+  }
+  return {
+    ports,
+    storage,
+    sounded,
+    pass,
+    goTo,
+    address: () => hash,
+    setMidi: (state) => midiWatchers.forEach((see) => see(state)),
+    strike: (struck) => strikeFor(hearers, struck),
+    simulate: (struck) => strikeFor(playerHearers, struck),
+  }
+}
+
+/** Lets everything that waits for a promise run. */
+export const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 5))
+
+export const anySuggestion = {
+  fromBar: 1,
+  toBar: 1,
+  hand: 'right',
+  goalTempo: tempo(120),
+} as const
