@@ -32,6 +32,8 @@ const keptSeconds = 6
 const fadeSeconds = 0.5
 /** -46 dB under the sample's own peak: over the hiss, under the hammer. */
 const silenceShare = 0.005
+/** No sample is silent for longer at its start; what comes after is not even looked at, seconds. */
+const mostSilence = 1
 /** Kept before the attack, so that it does not begin with a crack. */
 const leadSeconds = 0.001
 
@@ -40,7 +42,7 @@ export const trimSample = (
   channels: readonly Float32Array[],
   sampleRate: number,
 ): Float32Array<ArrayBuffer> => {
-  const whole = mixDown(channels)
+  const whole = mixDown(channels, Math.round((keptSeconds + mostSilence) * sampleRate))
   const peak = whole.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0)
   const attack = whole.findIndex((sample) => Math.abs(sample) > peak * silenceShare)
   const from = Math.max(0, attack - Math.round(leadSeconds * sampleRate))
@@ -53,8 +55,8 @@ export const trimSample = (
   return kept
 }
 
-const mixDown = (channels: readonly Float32Array[]): Float32Array<ArrayBuffer> => {
-  const mixed = new Float32Array(channels[0]?.length ?? 0)
+const mixDown = (channels: readonly Float32Array[], most: number): Float32Array<ArrayBuffer> => {
+  const mixed = new Float32Array(Math.min(channels[0]?.length ?? 0, most))
   for (const channel of channels)
     for (let i = 0; i < mixed.length; i++)
       mixed[i] = (mixed[i] ?? 0) + (channel[i] ?? 0) / channels.length
