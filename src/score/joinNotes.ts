@@ -1,4 +1,4 @@
-import { tick, type Key, type Tick } from '@/music/units'
+import { key as toKey, tick, type Key, type Tick } from '@/music/units'
 import type { SmfEvent } from './score'
 
 export interface FileNote {
@@ -9,36 +9,37 @@ export interface FileNote {
 }
 
 /**
- * Joins each note-on of a track with its note-off. Of several notes that sound on one key and
- * channel the first in is the first out. Notes still sounding at the end of the track end there
- * (`hanging` counts them). A note without length gets one tick.
+ * Joins each note-on of a track with its note-off; notes come in the order of their ends. Of several
+ * notes that sound on one key and channel the first in is the first out. Notes still sounding at the
+ * end of the track end there (`hanging` counts them). A note without length gets one tick.
  */
 export const joinNotes = (
   events: readonly SmfEvent[],
 ): { readonly notes: readonly FileNote[]; readonly hanging: number } => {
   const notes: FileNote[] = []
-  const sounding = new Map<number, { readonly start: Tick; readonly index: number }[]>()
-  const end = events.at(-1)?.at ?? tick(0)
-  const close = (index: number, at: Tick): void => {
-    const note = notes[index]
-    if (!note) return
-    const { start, key, channel } = note
-    notes[index] = { start, length: tick(Math.max(1, at - start)), key, channel }
+  /** When the notes began that sound on a channel and key. */
+  const sounding = new Map<number, Tick[]>()
+  const close = (start: Tick, end: Tick, key: Key, channel: number): void => {
+    notes.push({ start, length: tick(Math.max(1, end - start)), key, channel })
   }
   for (const e of events) {
     if (e.kind !== 'noteOn' && e.kind !== 'noteOff') continue
-    const place = e.channel * 128 + e.key
-    const queue = sounding.get(place) ?? []
+    const place = e.channel * keyCount + e.key
+    const starts = sounding.get(place) ?? []
     if (e.kind === 'noteOn') {
-      queue.push({ start: e.at, index: notes.length })
-      sounding.set(place, queue)
-      notes.push({ start: e.at, length: tick(1), key: e.key, channel: e.channel })
+      starts.push(e.at)
+      sounding.set(place, starts)
     } else {
-      const first = queue.shift()
-      if (first) close(first.index, e.at)
+      const start = starts.shift()
+      if (start !== undefined) close(start, e.at, e.key, e.channel)
     }
   }
-  const left = [...sounding.values()].flat()
-  for (const { index } of left) close(index, end)
-  return { notes, hanging: left.length }
+  const closed = notes.length
+  const end = events.at(-1)?.at ?? tick(0)
+  for (const [place, starts] of sounding)
+    for (const start of starts)
+      close(start, end, toKey(place % keyCount), Math.floor(place / keyCount))
+  return { notes, hanging: notes.length - closed }
 }
+
+const keyCount = 128

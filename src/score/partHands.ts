@@ -32,9 +32,11 @@ export const giveHands = (parts: readonly Part[]): HandedNotes => {
 }
 
 const splitAtMiddleC = (notes: readonly PartNote[]): HandedNote[] =>
-  notes.map((note) => ({
-    ...note,
-    hand: note.key >= middleC ? 'right' : 'left',
+  notes.map(({ start, length, key }) => ({
+    start,
+    length,
+    key,
+    hand: key >= middleC ? 'right' : 'left',
     handFrom: 'inferred',
   }))
 

@@ -4,7 +4,7 @@
  */
 import { parseMidi } from 'midi-file'
 import { readFileSync } from 'node:fs'
-import { readPiece } from '@/score/readPiece'
+import { readWithHands } from '@/readWithHands'
 
 const countNoteOns = (file: Uint8Array): number =>
   parseMidi(file)
@@ -12,7 +12,7 @@ const countNoteOns = (file: Uint8Array): number =>
     .filter((e) => e.type === 'noteOn').length
 
 const countNotes = (file: Uint8Array): number => {
-  const read = readPiece(file, 'long.mid')
+  const read = readWithHands(file, 'long.mid')
   return read.ok ? read.value.score.notes.length : 0
 }
 
