@@ -1,13 +1,13 @@
-import { ms, type Key, type Ms } from '@/music/units'
+import type { Key, Ms } from '@/music/units'
 import { measure, type HeardNote } from './figures'
 import type { Flaw, Mark } from './flaw'
 import { isNear, type Ground } from './ground'
 import type { JudgeSettings } from './judge'
-import { mean } from './line'
 import { nameMarks } from './naming'
 import { isBrokenOff, onsetAt, onsetsLeft, type Reading, type Step } from './reading'
 import type { Repetition, Verdict } from './repetition'
-import { nameTimeFlaws, type HeardOnset } from './timing'
+import { nameTimeFlaws } from './timing'
+import { hearOnsets } from './hearing'
 import * as limit from './thresholds'
 
 /** Keys let go, the latest first. */
@@ -23,13 +23,14 @@ export const stepsOf = (reading: Reading): Step[] => {
   return steps.reverse()
 }
 
-/** Came no further than one onset of at least three: no try at the chunk, but stray keys. */
-export const isNoTry = (ground: Ground, reading: Reading, steps: readonly Step[]): boolean => {
-  if (onsetsLeft(ground, reading) < 2) return false
-  const isTry = (s: Step): boolean =>
-    s.act === 'note' || (s.act === 'foreign' && isNear(s.strike.key, onsetAt(ground, s.onset).keys))
-  return new Set(steps.filter(isTry).map((s) => s.onset)).size < 2
-}
+/** Only the first onset of at least three, and nothing wrong: no try at the chunk, but stray keys. */
+export const isNoTry = (ground: Ground, reading: Reading, steps: readonly Step[]): boolean =>
+  onsetsLeft(ground, reading) > 1 &&
+  steps.every((s) =>
+    s.act === 'foreign'
+      ? !isNear(s.strike.key, onsetAt(ground, s.onset).keys)
+      : s.act !== 'echo' && s.onset === 0,
+  )
 
 /** The verdict on a repetition that has ended, from the best reading of all of it. */
 export const closeRepetition = (
@@ -53,7 +54,7 @@ export const closeRepetition = (
     to: isBroken ? reading.top : ground.last,
     isDue: (onset) => !isBroken || onset < reading.top,
   }).map(({ mark }) => forgive(mark, first.strike.number, endOf, settings))
-  const heard = hearOnsets(ground, steps, named, first.strike.number)
+  const heard = hearOnsets(ground, named)
   const { ticksPerQuarter, barOffset } = ground.chunk
   const timed = nameTimeFlaws(heard, settings, ticksPerQuarter, barOffset)
   const marks: Mark[] = [...named, ...timed].toSorted((a, b) => a.onset - b.onset)
@@ -113,61 +114,6 @@ const forgive = (
     end - played.at <= limit.brushedLength
   return isBrushed ? { ...mark, forgiven: true } : mark
 }
-
-/** The onsets as they sounded: right and wrong keys in their places, stragglers and late ones aside. */
-const hearOnsets = (
-  ground: Ground,
-  steps: readonly Step[],
-  named: readonly Mark[],
-  first: number,
-): HeardOnset[] => {
-  const heard: HeardOnset[] = []
-  const stops = new Set(named.flatMap((m) => (m.kind === 'restart' ? [m.onset] : [])))
-  const repeats = new Set(
-    steps.flatMap((s) => (s.act === 'echo' || s.act === 'foreign' ? [s.onset] : [])),
-  )
-  for (const [index, onset] of ground.onsets.entries()) {
-    const here = named.flatMap((m) =>
-      m.onset === index && (m.kind === 'right' || m.kind === 'wrong') && m.expected && m.played
-        ? [{ expected: m.expected, played: m.played }]
-        : [],
-    )
-    const lead = here[0]
-    if (!lead) continue
-    const times = here.map((h) => h.played.at)
-    const earliest = Math.min(...times)
-    const spread = Math.max(...times) - earliest
-    heard.push({
-      onset: index,
-      start: onset.start,
-      // Where a chord is not together, the pulse is in its first note.
-      at: ms(spread > limit.chordSpread ? earliest : (mean(times) ?? earliest)),
-      spread: ms(spread),
-      rolled: onset.rolled,
-      expected: lead.expected,
-      played: here.reduce((a, b) => (b.played.at < a.played.at ? b : a)).played,
-      afterStop: stops.has(index) || isAfterRepeat(steps, repeats, index, first, times),
-    })
-  }
-  return heard
-}
-
-/** A key struck again takes its time: the gap that holds it says nothing about the pulse. */
-const isAfterRepeat = (
-  steps: readonly Step[],
-  repeats: ReadonlySet<number>,
-  index: number,
-  first: number,
-  times: readonly number[],
-): boolean =>
-  repeats.has(index - 1) &&
-  steps.some(
-    (s) =>
-      s.act === 'echo' &&
-      s.onset === index - 1 &&
-      s.strike.number >= first &&
-      s.strike.at < Math.min(...times),
-  )
 
 const hearNotes = (
   named: readonly Mark[],

@@ -185,12 +185,11 @@ const goAstray = (
   cuts: readonly Cut[],
   lastAt: number,
 ): Reading => {
-  const keys = onsetAt(ground, 0).keys
   const calmAt = isIdle(past) ? past.calmAt : ms(lastAt + limit.settle)
   const isHasty = isIdle(past) && calmAt !== undefined && strike.at < calmAt
-  const fits = keys.includes(strike.key) ? 'fits' : isNear(strike.key, keys) ? 'near' : 'far'
   return {
-    cost: cost + limit.strayCost[fits] + (isHasty ? limit.hastyStrayCost : 0),
+    cost:
+      cost + limit.strayCost[likeness(ground, past, strike)] + (isHasty ? limit.hastyStrayCost : 0),
     top: -1,
     low: 0,
     open: [],
@@ -209,6 +208,14 @@ const goAstray = (
       back: false,
     },
   }
+}
+
+/** How like the first onset, or the one that was to come next, the key is. */
+const likeness = (ground: Ground, past: Reading, strike: Strike): 'fits' | 'near' | 'far' => {
+  const first = onsetAt(ground, 0).keys
+  if (first.includes(strike.key)) return 'fits'
+  const next = isIdle(past) ? [] : (ground.onsets[past.top + 1]?.keys ?? [])
+  return isNear(strike.key, first) || isNear(strike.key, next) ? 'near' : 'far'
 }
 
 /** Sorted by cost, each state once, no more and no dearer ones than are worth keeping. */

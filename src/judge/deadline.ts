@@ -16,11 +16,11 @@ export const concludeAt = (
 
 const waitFor = (ground: Ground, readings: readonly Reading[], best: Reading): number => {
   const unsure = doubtfulCut(ground, readings)
-  const own = ownWait(ground, best)
+  const own = ownWait(ground, readings, best)
   return unsure === undefined ? own : Math.min(own, unsure)
 }
 
-const ownWait = (ground: Ground, best: Reading): number => {
+const ownWait = (ground: Ground, readings: readonly Reading[], best: Reading): number => {
   if (isIdle(best)) return limit.strayWait
   const { ticksPerQuarter, barLength } = ground.chunk
   const pace = best.pace || limit.unknownQuarter / ticksPerQuarter
@@ -31,7 +31,10 @@ const ownWait = (ground: Ground, best: Reading): number => {
   }
   if (isComplete(ground, best)) return limit.settle
   const known = best.pace > 0 ? 1.6 * gap : 0
-  return Math.max(limit.settleLacking, known)
+  const isDoubtful = readings.some(
+    (r) => !isIdle(r) && r.top < ground.last && r.cost < best.cost + limit.cutLead,
+  )
+  return Math.max(limit.settleLacking, known, isDoubtful ? limit.doubtWait : 0)
 }
 
 /**

@@ -1,7 +1,8 @@
 import { ms, tempo, type Ms } from '@/music/units'
 import { mean, standardDeviation } from './line'
 import type { Figures } from './repetition'
-import { gapsOf, paceOf, type HeardOnset } from './timing'
+import type { HeardOnset } from './hearing'
+import { gapsOf, paceOf } from './timing'
 import type { Hand } from '@/music/music'
 
 /** A written note as it was struck and let go. */

@@ -59,6 +59,18 @@ const placesOf = (onsets: readonly GroundOnset[]): Map<Key, number[]> => {
   return places
 }
 
+export const groupByOnset = <T extends { readonly onset: number }>(
+  items: readonly T[],
+): ReadonlyMap<number, readonly T[]> => {
+  const groups = new Map<number, T[]>()
+  for (const item of items) {
+    const group = groups.get(item.onset)
+    if (group) group.push(item)
+    else groups.set(item.onset, [item])
+  }
+  return groups
+}
+
 /** What `count` lacking notes of one onset cost. */
 export const lackCost = (count: number): number =>
   count === 0 ? 0 : slipCost + (count - 1) * furtherLackCost

@@ -50,8 +50,8 @@ export interface Judge {
   /** How many repetitions have ended, and how many keys were struck. */
   readonly ended: number
   readonly strikes: number
-  /** The latest strikes, for the pause before the next and for keys that bounce. */
-  readonly latest: readonly Strike[]
+  /** When the latest key was struck. */
+  readonly lastAt: Ms | undefined
   readonly releases: Release | undefined
   readonly shown: Shown
   /** When silence has a meaning of its own; undefined while nothing is pending. */
@@ -75,7 +75,7 @@ export const beginJudge = (chunk: Chunk, settings: JudgeSettings): Judge => ({
   begun: undefined,
   ended: 0,
   strikes: 0,
-  latest: [],
+  lastAt: undefined,
   releases: undefined,
   shown: [],
   deadline: undefined,
@@ -112,22 +112,19 @@ const isAllIdle = (judge: Judge): boolean =>
   judge.readings.every((r) => isIdle(r) && !r.step)
 
 const strike = (judge: Judge, event: KeyDown, findings: Finding[]): Judge => {
-  const last = judge.latest.at(-1)
-  const bounced = judge.latest.some((s) => s.key === event.key && event.at - s.at < limit.bounce)
-  if (bounced) return judge
   const struck: Strike = {
     number: judge.strikes,
     key: event.key,
     at: event.at,
     velocity: event.velocity,
   }
-  const pause = last ? event.at - last.at : Infinity
+  const pause = judge.lastAt === undefined ? Infinity : event.at - judge.lastAt
   const before = believed(judge)
   const read: Judge = {
     ...judge,
     readings: readStrike(judge.ground, judge.readings, struck, pause),
     strikes: judge.strikes + 1,
-    latest: [...judge.latest.filter((s) => event.at - s.at < limit.bounce), struck],
+    lastAt: event.at,
   }
   const cut = commitCuts(read, findings)
   const shown = show(cut, cut.begun === judge.begun ? before : undefined, findings)
@@ -225,7 +222,6 @@ const conclude = (judge: Judge, findings: Finding[]): Judge => {
     ...now,
     readings: [idleReading(last.pace)],
     releases: undefined,
-    latest: now.latest.slice(-1),
     deadline: undefined,
   }
 }

@@ -21,6 +21,7 @@ export const pushMoves = (
     }
   }
   push(into, takeAuxiliary(ground, from, strike), atMost)
+  push(into, takeBounce(from, strike), atMost)
   push(into, takeEcho(ground, from, strike), atMost)
   push(into, takeForeign(ground, from, strike, 0), atMost)
   push(into, takeForeign(ground, from, strike, 1), atMost)
@@ -67,10 +68,17 @@ const takeNote = (
       dueCost(onset, open, back === 0) +
       dueCost(onset, struck, back === 0) +
       (late ? (open.late ? limit.furtherEchoCost : limit.orderCost) : 0) +
-      (onset.rolled ? 0 : joinCost(ground, from, back, strike.at)),
+      (onset.rolled ? 0 : joinCost(ground, from, back, strike.at)) +
+      (back > 0 && !late ? behindCost(from, back, strike.at) : 0),
     open: from.open.with(back, struck),
     step: stepOf(from, strike, 'note', index, note, late, from.top),
   }
+}
+
+/** How odd it is that a note comes so long after the next onset began, though not so late as to be a slip. */
+const behindCost = (from: Reading, back: number, at: Ms): number => {
+  const next = from.open[back - 1]?.at ?? at
+  return clamp((at - next) / limit.stragglerLeast, 0, 1) * limit.oddTimeCost
 }
 
 /** A note of the onset `back` before the top comes now: are the two exchanged, or only apart? */
@@ -110,7 +118,9 @@ const moveOn = (ground: Ground, from: Reading, strike: Strike, index: number): R
   // What was leapt over is not waited for, or late notes would be paid back dearer than they were.
   const isLeap = skipped > limit.leapCost
   const ticks = onsetAt(ground, index).start - onset.start
-  const passed = top.at === undefined ? 0 : strike.at - top.at
+  // After a stutter the music goes on from the second strike.
+  const since = from.echoAt ?? top.at
+  const passed = since === undefined ? 0 : strike.at - since
   return {
     ...from,
     cost:
@@ -161,6 +171,19 @@ const takeAuxiliary = (ground: Ground, from: Reading, strike: Strike): Reading |
   const onset = [from.top, from.top + 1, from.top - 1].find(allows)
   if (onset === undefined) return undefined
   return { ...from, step: stepOf(from, strike, 'auxiliary', onset, -1, false, from.top) }
+}
+
+/** The key itself, not the finger, struck twice. */
+const takeBounce = (from: Reading, strike: Strike): Reading | undefined => {
+  let step = from.step
+  while (step && strike.at - step.strike.at < limit.bounce) {
+    if (step.strike.key === strike.key) {
+      const bounced = stepOf(from, strike, 'auxiliary', step.onset, -1, false, from.top)
+      return { ...from, cost: from.cost + limit.bounceCost, step: bounced }
+    }
+    step = step.before
+  }
+  return undefined
 }
 
 /** A key of the top onset, struck again. Further keys of it at once are the same slip. */

@@ -1,7 +1,7 @@
 import type { ExpectedNote } from '@/music/chunk'
 import { ms } from '@/music/units'
 import type { Flaw, Mark, PlayedNote } from './flaw'
-import type { Ground } from './ground'
+import { groupByOnset, type Ground } from './ground'
 import { onsetAt, type Step } from './reading'
 
 /** A mark and the slot it stands in: 'k3' for the fourth strike, 'm' and the note's id for a lacking one. */
@@ -25,12 +25,7 @@ export interface Naming {
 
 /** Names what each strike was and what lacks, onset by onset. */
 export const nameMarks = (naming: Naming): NamedMark[] => {
-  const byOnset = new Map<number, Step[]>()
-  for (const step of naming.steps) {
-    const list = byOnset.get(step.onset)
-    if (list) list.push(step)
-    else byOnset.set(step.onset, [step])
-  }
+  const byOnset = groupByOnset(naming.steps)
   const marks: NamedMark[] = []
   const returns = naming.steps.filter((s) => s.back)
   for (let onset = naming.from; onset <= naming.to; onset++) {

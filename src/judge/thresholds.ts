@@ -69,8 +69,10 @@ export const stragglerLeast = ms(200)
 export const stragglerGap = 1.3
 /** Notes of one chord struck again are struck together: spread of a chord, 95th percentile 68 ms, with room. */
 export const echoTogether = ms(130)
-/** No finger repeats a key faster than about 13 times a second; below this the key bounced. */
+/** No finger repeats a key faster than about 13 times a second; sooner than this the key bounced, and no one erred. */
 export const bounce = ms(40)
+/** So that a strike that is written is not taken for a bounce. */
+export const bounceCost = 0.5
 /** The gap taken for granted before any tempo is known. */
 export const unknownGap = ms(250)
 
@@ -80,6 +82,8 @@ export const unknownGap = ms(250)
 export const settle = ms(550)
 /** The last onset is struck, but not complete or not right: what lacks may still come. */
 export const settleLacking = ms(900)
+/** Whether the last onset was struck wrong or is still to come is as good as undecided. */
+export const doubtWait = ms(2500)
 /** A key that begins nothing may turn out to be a wrong first note for this long. */
 export const strayWait = ms(2500)
 /** Silence breaks off: two bars or four seconds, whichever is longer. */

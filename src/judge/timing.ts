@@ -1,24 +1,9 @@
-import type { ExpectedNote } from '@/music/chunk'
 import { ms, type Ms } from '@/music/units'
-import type { Flaw, PlayedNote } from './flaw'
+import type { Flaw } from './flaw'
+import type { HeardOnset } from './hearing'
 import { fitLine, mean, median } from './line'
 import type { JudgeSettings } from './judge'
 import * as limit from './thresholds'
-
-/** What was heard of one onset of the final reading. */
-export interface HeardOnset {
-  readonly onset: number
-  readonly start: number
-  /** Mean of the strikes that belong to it. */
-  readonly at: Ms
-  /** From its first to its last strike. */
-  readonly spread: Ms
-  readonly rolled: boolean
-  readonly expected: ExpectedNote
-  readonly played: PlayedNote
-  /** Went back or was stopped by a stutter before it: the gap before says nothing about the pulse. */
-  readonly afterStop: boolean
-}
 
 export interface Gap {
   readonly to: HeardOnset

@@ -1,0 +1,49 @@
+import type { ExpectedNote } from '@/music/chunk'
+import { ms, type Ms } from '@/music/units'
+import type { Mark, PlayedNote } from './flaw'
+import { groupByOnset, type Ground } from './ground'
+import { mean } from './line'
+import { chordSpread } from './thresholds'
+
+/** What was heard of one onset in the final reading. */
+export interface HeardOnset {
+  readonly onset: number
+  readonly start: number
+  /** Mean of the strikes that belong to it. */
+  readonly at: Ms
+  /** From its first to its last strike. */
+  readonly spread: Ms
+  readonly rolled: boolean
+  readonly expected: ExpectedNote
+  readonly played: PlayedNote
+  /** A key was struck again or the player went back before it: the gap says nothing about the pulse. */
+  readonly afterStop: boolean
+}
+
+/** The onsets as they sounded: right and wrong keys in their places, exchanged notes aside. */
+export const hearOnsets = (ground: Ground, named: readonly Mark[]): HeardOnset[] => {
+  const byOnset = groupByOnset(named)
+  const stops = named.flatMap((m) =>
+    (m.kind === 'repeated' || m.kind === 'restart') && m.played ? [m.played.at] : [],
+  )
+  const heard: HeardOnset[] = []
+  for (const [onset, { start, rolled }] of ground.onsets.entries()) {
+    const struck = (byOnset.get(onset) ?? []).flatMap(inPlace)
+    const [lead] = struck.toSorted((a, b) => a.played.at - b.played.at)
+    if (!lead) continue
+    const times = struck.map((h) => h.played.at)
+    const first = lead.played.at
+    const spread = ms(Math.max(...times) - first)
+    // Where a chord is not together, the pulse is in its first note.
+    const at = spread > chordSpread ? first : ms(mean(times) ?? first)
+    const before = heard.at(-1)
+    const afterStop = before !== undefined && stops.some((s) => s >= before.at && s <= at)
+    heard.push({ onset, start, at, spread, rolled, ...lead, afterStop })
+  }
+  return heard
+}
+
+const inPlace = (mark: Mark): { readonly expected: ExpectedNote; readonly played: PlayedNote }[] =>
+  (mark.kind === 'right' || mark.kind === 'wrong') && mark.expected && mark.played
+    ? [{ expected: mark.expected, played: mark.played }]
+    : []
