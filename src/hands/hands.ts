@@ -16,6 +16,9 @@ export const inferHands = (score: Score): Score => {
   const hands = splitHands(open, score.ticksPerQuarter)
   return {
     ...score,
-    notes: score.notes.map((note) => ({ ...note, hand: hands.get(note.id) ?? note.hand })),
+    notes: score.notes.map((note) => {
+      const hand = hands.get(note.id) ?? note.hand
+      return hand === note.hand ? note : { ...note, hand }
+    }),
   }
 }

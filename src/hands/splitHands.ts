@@ -4,7 +4,7 @@ import type { Key, NoteId, Tick } from '@/music/units'
 type Struck = Pick<Note, 'id' | 'start' | 'key'>
 
 /**
- * Splits notes between the hands: at each onset the lower ones left, the upper ones right. Of all
+ * Splits notes, sorted by start and key, between the hands: at each onset the lower ones left, the upper ones right. Of all
  * ways to place the split along the piece it takes the cheapest path, where a way costs for
  * hands that stretch, move, cross, or lie on the other's side.
  */
@@ -20,7 +20,11 @@ export const splitHands = (
   for (const onset of onsets) {
     const start = onset[0]?.start
     const gap = start === undefined || last === undefined ? 0 : start - last
-    paths = extend(paths, onset, gap / ticksPerQuarter)
+    paths = extend(
+      paths,
+      onset.map((n) => n.key),
+      gap / ticksPerQuarter,
+    )
     last = start
   }
   const hands = new Map<NoteId, Hand>()
@@ -63,8 +67,7 @@ const crossCost = 3
 const sideCost = 0.3
 const sideBorder = 62
 
-const groupOnsets = (notes: readonly Struck[]): Struck[][] => {
-  const sorted = notes.toSorted((a, b) => a.start - b.start || a.key - b.key)
+const groupOnsets = (sorted: readonly Struck[]): Struck[][] => {
   const onsets: Struck[][] = []
   for (const note of sorted) {
     const onset = onsets.at(-1)
@@ -75,52 +78,67 @@ const groupOnsets = (notes: readonly Struck[]): Struck[][] => {
 }
 
 /** The cheapest path to each split of the onset. */
-const extend = (paths: readonly Path[], onset: readonly Struck[], quarters: number): Path[] => {
+const extend = (paths: readonly Path[], keys: readonly Key[], quarters: number): Path[] => {
   const back = (1 - 0.5 ** (quarters / forgetQuarters)) / 2
-  return waysToSplit(onset).map((lower) => {
-    const left = onset.slice(0, lower).map((n) => n.key)
-    const right = onset.slice(lower).map((n) => n.key)
-    const [middleLeft, middleRight] = [middle(left), middle(right)]
-    const own =
-      spanCost(left) +
-      spanCost(right) -
-      gapGain * gapBetween(left, right) +
-      sideCost * Math.max(0, (middleLeft ?? 0) - sideBorder) +
-      sideCost * Math.max(0, sideBorder - (middleRight ?? sideBorder))
-    const ways = paths.map((path): Path => {
-      const restLeft = path.left + (startLeft - path.left) * back
-      const restRight = path.right + (startRight - path.right) * back
-      const [nowLeft, nowRight] = [middleLeft ?? restLeft, middleRight ?? restRight]
-      const moved = moveCost(restLeft, nowLeft) + moveCost(restRight, nowRight)
-      const crossed = Math.max(0, nowLeft - nowRight) * crossCost
-      const cost = path.cost + own + moved + crossed
-      return { cost, left: nowLeft, right: nowRight, before: path, lower }
-    })
-    return cheapest(ways)
-  })
+  if (keys.length > mostKeys)
+    return [bestPath(paths, keys, keys.filter((k) => k < 60).length, back)]
+  const next: Path[] = []
+  for (let lower = 0; lower <= keys.length; lower++) next.push(bestPath(paths, keys, lower, back))
+  return next
 }
 
 /** More keys than this no two hands strike at once: then the split is at middle C, without a search. */
 const mostKeys = 20
 
-const waysToSplit = (onset: readonly Struck[]): readonly number[] =>
-  onset.length > mostKeys
-    ? [onset.filter((n) => n.key < 60).length]
-    : Array.from({ length: onset.length + 1 }, (_, lower) => lower)
-
-const middle = (keys: readonly Key[]): number | undefined => {
-  const [low, high] = [keys[0], keys.at(-1)]
-  return low === undefined || high === undefined ? undefined : (low + high) / 2
+/** Paths are weighed as numbers; only the best of them is made. */
+const bestPath = (
+  paths: readonly Path[],
+  keys: readonly Key[],
+  lower: number,
+  back: number,
+): Path => {
+  const way = weigh(keys, lower)
+  let best: Path | undefined
+  for (const path of paths) {
+    const restLeft = path.left + (startLeft - path.left) * back
+    const restRight = path.right + (startRight - path.right) * back
+    const left = way.left ?? restLeft
+    const right = way.right ?? restRight
+    const moved = moveCost(restLeft, left) + moveCost(restRight, right)
+    const cost = path.cost + way.cost + moved + Math.max(0, left - right) * crossCost
+    if (!best || cost < best.cost) best = { cost, left, right, before: path, lower }
+  }
+  if (!best) throw new Error('there is a path to every split')
+  return best
 }
 
-const spanCost = (keys: readonly Key[]): number => {
-  const span = (keys.at(-1) ?? 0) - (keys[0] ?? 0)
+interface Way {
+  /** Where each hand then is; `undefined` when it plays nothing. */
+  readonly left: number | undefined
+  readonly right: number | undefined
+  /** What the split costs wherever the hands were. */
+  readonly cost: number
+}
+
+const weigh = (keys: readonly Key[], lower: number): Way => {
+  const low = keys[lower - 1]
+  const high = keys[lower]
+  const left = middle(keys[0], low)
+  const right = middle(high, keys.at(-1))
+  const gap = low === undefined || high === undefined ? 0 : Math.min(widestGap, high - low)
+  const side =
+    (left === undefined ? 0 : Math.max(0, left - sideBorder)) +
+    (right === undefined ? 0 : Math.max(0, sideBorder - right))
+  const spans = spanCost(keys[0], low) + spanCost(high, keys.at(-1))
+  return { left, right, cost: spans - gapGain * gap + side * sideCost }
+}
+
+const middle = (low: Key | undefined, high: Key | undefined): number | undefined =>
+  low === undefined || high === undefined ? undefined : (low + high) / 2
+
+const spanCost = (low: Key | undefined, high: Key | undefined): number => {
+  const span = low === undefined || high === undefined ? 0 : high - low
   return Math.max(0, span - easySpan) * easyCost + Math.max(0, span - wideSpan) * wideCost
-}
-
-const gapBetween = (left: readonly Key[], right: readonly Key[]): number => {
-  const [low, high] = [left.at(-1), right[0]]
-  return low === undefined || high === undefined ? 0 : Math.min(widestGap, high - low)
 }
 
 const moveCost = (from: number, to: number): number => Math.max(0, Math.abs(to - from) - freeMove)

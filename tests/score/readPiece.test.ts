@@ -77,6 +77,21 @@ describe('notes', () => {
   })
 })
 
+describe('hands', () => {
+  test('come from the channels where one track holds all notes', () => {
+    const track = `00 90 30 40 00 91 48 40 60 90 30 00 00 91 48 00`
+    expect(notes(smf([track]))).toEqual(['0+96 48 left', '0+96 72 right'])
+    expect(read(smf([track])).score.notes.every((n) => n.handFrom === 'file')).toBe(true)
+  })
+  test('come from the tracks where two hold notes, whatever their channels', () => {
+    const file = smf([`00 90 30 40 60 30 00`, `00 90 48 40 60 48 00`])
+    expect(notes(file)).toEqual(['0+96 48 left', '0+96 72 right'])
+  })
+  test('are marked as inferred where the file has one part', () => {
+    expect(read(smf([middleC])).score.notes[0]?.handFrom).toBe('inferred')
+  })
+})
+
 describe('bars', () => {
   const time = (beats: number, power: number): string => `00 FF 58 04 0${beats} 0${power} 18 08`
   test('are 4/4 where the file says nothing, and cover the last note', () => {
