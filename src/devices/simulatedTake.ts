@@ -49,6 +49,11 @@ const releaseMs = 30
 /** A stop is at once seen as one: the pause adds half as much again as the gap, at least 0.7 s. */
 const pauseShare = 1.5
 const pauseMs = 700
+/** Semitones from a key to where a finger lands beside it. */
+const nearKeys = [1, -1, 2, -2] as const
+/** A brushed neighbour and a stuttered key follow the right one closely (common practice, no source). */
+const brushMs = 50
+const stutterMs = 130
 /** Hands off between two repetitions. */
 const restMs = 900
 
@@ -108,8 +113,9 @@ const strikesOf = (
     if (here.includes('hesitation')) paused += Math.max(pauseShare * gap, pauseMs)
     const due = start + paused + ticksToMs(chunk, tempo, onset.start)
     const at = due + random.normal() * onsetSd * gap
+    const around = chunk.onsets.slice(Math.max(0, i - 1), i + 2)
     let struck = strikeOnset(chunk, onset, { tempo, at, gap, random })
-    for (const kind of here) struck = slipIn(kind, struck, { onset, gap, random })
+    for (const kind of here) struck = slipIn(kind, struck, { around, gap, random })
     strikes.push(...struck)
   }
   return strikes
@@ -144,7 +150,7 @@ const strikeOnset = (
 const slipIn = (
   kind: Slip['kind'],
   struck: readonly Strike[],
-  { onset, gap, random }: { onset: Onset; gap: number; random: Random },
+  { around, gap, random }: { around: readonly Onset[]; gap: number; random: Random },
 ): Strike[] => {
   const [first, ...rest] = struck
   if (!first) return []
@@ -152,38 +158,43 @@ const slipIn = (
   const others = struck.filter((strike) => strike !== one)
   switch (kind) {
     case 'wrong':
-      return [...others, { ...one, key: freeKey(one.key, [1, -1, 2, -2], onset, random) }]
+      return [...others, { ...one, key: freeKey(one.key, nearKeys, around, random) }]
     case 'octave':
-      return [...others, { ...one, key: freeKey(one.key, [12, -12], onset, random) }]
+      return [...others, { ...one, key: freeKey(one.key, [12, -12], around, random) }]
     case 'missing':
       return others
     case 'extra': {
-      const beside = freeKey(one.key, [1, -1, 2, -2], onset, random)
-      return [...struck, { ...one, key: beside, at: one.at + 0.4 * gap, length: 0.3 * gap }]
+      const beside = freeKey(one.key, nearKeys, around, random)
+      const later = Math.min(0.4 * gap, brushMs)
+      return [...struck, { ...one, key: beside, at: one.at + later, length: 0.3 * gap }]
     }
-    case 'repeated':
-      return [
-        ...struck,
-        { ...one, at: one.at + 0.5 * gap, length: Math.min(one.length, 0.45 * gap) },
-      ]
+    case 'repeated': {
+      const later = Math.min(0.5 * gap, stutterMs)
+      return [...struck, { ...one, at: one.at + later, length: Math.min(one.length, 0.45 * gap) }]
+    }
     case 'hesitation':
       return [...struck]
   }
 }
 
-/** A key at one of the distances that the onset neither demands nor allows; on the piano, A0 to C8. */
-const freeKey = (from: Key, distances: readonly number[], onset: Onset, random: Random): Key => {
-  const [first, ...rest] = distances
-    .map((distance) => key(from + distance))
-    .filter((k) => k >= 21 && k <= 108)
-    .filter((k) => !onset.notes.some((note) => note.key === k) && !onset.auxiliaries.includes(k))
-  if (first !== undefined) return random.pick([first, ...rest])
-  // Hemmed in on all sides, as in a cluster: the nearest key that is free.
-  const nearer = (a: number, b: number): number => Math.abs(a - from) - Math.abs(b - from)
-  const all = Array.from({ length: 88 }, (_, i) => key(21 + i)).toSorted(nearer)
-  return (
-    all.find((k) => !onset.notes.some((n) => n.key === k) && !onset.auxiliaries.includes(k)) ?? from
+/**
+ * A key at one of the distances that no onset around here demands or allows, so that the slip is
+ * nothing else; on the piano, A0 to C8. Hemmed in on all sides, the nearest free key.
+ */
+const freeKey = (
+  from: Key,
+  distances: readonly number[],
+  around: readonly Onset[],
+  random: Random,
+): Key => {
+  const taken = new Set(
+    around.flatMap((o) => [...o.notes.map((note) => note.key), ...o.auxiliaries]),
   )
+  const nearer = (a: number, b: number): number => Math.abs(a - from) - Math.abs(b - from)
+  const free = Array.from({ length: 88 }, (_, i) => key(21 + i)).filter((k) => !taken.has(k))
+  const [first, ...rest] = free.filter((k) => distances.includes(k - from))
+  if (first !== undefined) return random.pick([first, ...rest])
+  return free.toSorted(nearer)[0] ?? from
 }
 
 const toEvents = (strikes: readonly Strike[]): KeyEvent[] => {
