@@ -1,12 +1,40 @@
 import react from '@vitejs/plugin-react'
+import { readFileSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
 
+/** Serves the samples with a # in their name, which would end the address: D#4v8.ogg as Dsharp4v8.ogg. */
+const sharpSamples = (): Plugin => {
+  const prefix = '\0sharp:'
+  let building = false
+  return {
+    name: 'sharp-samples',
+    enforce: 'pre',
+    configResolved: (config) => {
+      building = config.command === 'build'
+    },
+    resolveId: (source, importer) =>
+      importer !== undefined && /#\dv\d\.ogg\?url$/.test(source)
+        ? prefix + resolve(dirname(importer), source.replace('?url', '')).replace('#', 'sharp')
+        : undefined,
+    load(id) {
+      if (!id.startsWith(prefix)) return undefined
+      const source = readFileSync(id.slice(prefix.length).replace('sharp', '#'))
+      if (!building) return `export default 'data:audio/ogg;base64,${source.toString('base64')}'`
+      const name = id.slice(id.lastIndexOf('/') + 1)
+      const reference = this.emitFile({ type: 'asset', name, source })
+      return `export default import.meta.ROLLUP_FILE_URL_${reference}`
+    },
+  }
+}
+
 export default defineConfig({
   root: here('./src'),
-  plugins: [react()],
+  plugins: [react(), sharpSamples()],
   resolve: { alias: { '@samples': here('./sample-midi'), '@': here('./src') } },
   worker: { format: 'es' },
   build: {

@@ -104,7 +104,7 @@ test('“hear it” plays the chunk in time from near samples, and ends when it 
   const [first, second, third] = audio.started
   expect((second?.at ?? 0) - (first?.at ?? 0)).toBeCloseTo(1, 9)
   expect(third?.at).toBe(second?.at)
-  expect(audio.started.map((one) => one.rate)).toEqual([1, 2 ** (2 / 12), 1])
+  expect(audio.started.map((one) => one.rate)).toEqual([1, 2 ** (-1 / 12), 1])
   await pass(audio, 1.5)
   expect(ended).toBe(false)
   await pass(audio, 2)
