@@ -1,4 +1,5 @@
 import { useApp, useSelected } from './context'
+import { Sheet } from './Sheet'
 
 /** Which keyboard is heard, or why none is, and what to do. */
 export const InstrumentState = () => {
@@ -39,6 +40,37 @@ export const InstrumentState = () => {
           The chosen keyboard is not there. Plug it in, or choose another under Options. {otherWays}
         </Told>
       ) : (
+        <Told short="No keyboard">
+          Switch the keyboard on and connect it by USB; it is found by itself. {otherWays}
+        </Told>
+      )
+    }
+  }
+}
+
+const otherWays =
+  'Until then the keys on screen play, and the computer’s keys: A S D F … are the white ones, W E T Y U … the black.'
+
+const Told = ({
+  short,
+  connected = false,
+  children,
+}: {
+  readonly short: string
+  readonly connected?: boolean
+  readonly children?: React.ReactNode
+}) =>
+  children ? (
+    <Sheet
+      word={
+        <>
+          <Plug connected={connected} /> {short}
+        </>
+      }
+    >
+      <p>{children}</p>
+    </Sheet>
+  ) : (
         <Told short="No keyboard">
           Switch the keyboard on and connect it by USB; it is found by itself. {otherWays}
         </Told>

@@ -6,6 +6,7 @@ import {
   type Settings,
 } from '@/app/settings'
 import { useApp, useSelected } from './context'
+import { Sheet } from './Sheet'
 import { standardWords } from './words'
 
 const themeWords = { auto: 'as the machine', light: 'day', dark: 'evening' } as const
@@ -19,95 +20,89 @@ export const Options = () => {
   const persistence = useSelected(app.session.store, (state) => state.persistence)
   const inputs = midi.kind === 'ready' ? midi.inputs : []
   return (
-    <details className="options">
-      <summary>Options</summary>
-      <div className="options-sheet">
-        <label>
-          Judge
-          <select
-            value={settings.standard}
-            onChange={(event) => change({ standard: chosen(standardChoices, event.target.value) })}
-          >
-            {standardChoices.map((standard) => (
-              <option key={standard} value={standard}>
-                {standardWords[standard]}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          Streak goal
-          <select
-            value={settings.streakGoal}
-            onChange={(event) => change({ streakGoal: Number(event.target.value) })}
-          >
-            {streakGoals.map((goal) => (
-              <option key={goal}>{goal}</option>
-            ))}
-          </select>
-        </label>
-        <label className="check">
-          <input
-            type="checkbox"
-            checked={settings.forgiveBrushed}
-            onChange={(event) => change({ forgiveBrushed: event.target.checked })}
-          />
-          Forgive brushed keys
-        </label>
-        <label>
-          Keyboard
-          <select
-            value={settings.input}
-            onChange={(event) => change({ input: event.target.value })}
-          >
-            <option value="all">all that are connected</option>
-            {inputs.map((input) => (
-              <option key={input.id} value={input.id}>
-                {input.name}
-                {input.connected ? '' : ' (unplugged)'}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          Transpose, semitones
-          <input
-            type="number"
-            min={-farthestTranspose}
-            max={farthestTranspose}
-            value={settings.transpose}
-            onChange={(event) => change({ transpose: Math.round(Number(event.target.value)) })}
-          />
-        </label>
-        <label className="check">
-          <input
-            type="checkbox"
-            checked={settings.sound}
-            onChange={(event) => change({ sound: event.target.checked })}
-          />
-          Sound
-        </label>
-        <label>
-          Page
-          <select
-            value={settings.theme}
-            onChange={(event) => change({ theme: chosen(themes, event.target.value) })}
-          >
-            {themes.map((theme) => (
-              <option key={theme} value={theme}>
-                {themeWords[theme]}
-              </option>
-            ))}
-          </select>
-        </label>
-        <p className="soft credit">
-          Stop at once when anything hurts, tingles or goes numb, and see a doctor if it lasts. This
-          is general advice, not medical advice; a teacher beside you knows more than any program.
-        </p>
-        {persistence && <p className="soft credit">{persistence}</p>}
-        <p className="soft credit">{app.credits}</p>
-      </div>
-    </details>
+    <Sheet word="Options">
+      <label>
+        Judge
+        <select
+          value={settings.standard}
+          onChange={(event) => change({ standard: chosen(standardChoices, event.target.value) })}
+        >
+          {standardChoices.map((standard) => (
+            <option key={standard} value={standard}>
+              {standardWords[standard]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Streak goal
+        <select
+          value={settings.streakGoal}
+          onChange={(event) => change({ streakGoal: Number(event.target.value) })}
+        >
+          {streakGoals.map((goal) => (
+            <option key={goal}>{goal}</option>
+          ))}
+        </select>
+      </label>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={settings.forgiveBrushed}
+          onChange={(event) => change({ forgiveBrushed: event.target.checked })}
+        />
+        Forgive brushed keys
+      </label>
+      <label>
+        Keyboard
+        <select value={settings.input} onChange={(event) => change({ input: event.target.value })}>
+          <option value="all">all that are connected</option>
+          {inputs.map((input) => (
+            <option key={input.id} value={input.id}>
+              {input.name}
+              {input.connected ? '' : ' (unplugged)'}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Transpose, semitones
+        <input
+          type="number"
+          min={-farthestTranspose}
+          max={farthestTranspose}
+          value={settings.transpose}
+          onChange={(event) => change({ transpose: Math.round(Number(event.target.value)) })}
+        />
+      </label>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={settings.sound}
+          onChange={(event) => change({ sound: event.target.checked })}
+        />
+        Sound
+      </label>
+      <label>
+        Page
+        <select
+          value={settings.theme}
+          onChange={(event) => change({ theme: chosen(themes, event.target.value) })}
+        >
+          {themes.map((theme) => (
+            <option key={theme} value={theme}>
+              {themeWords[theme]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <p className="soft credit">
+        Stop at once when anything hurts, tingles or goes numb, and see a doctor if it lasts. This
+        is general advice, not medical advice; a teacher beside you knows more than any program.
+      </p>
+      {persistence && <p className="soft credit">{persistence}</p>}
+      <p className="soft credit">{app.credits}</p>
+    </Sheet>
   )
 }
 

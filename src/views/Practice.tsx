@@ -84,7 +84,11 @@ const Message = () => {
   const last = useSelected(app.practice.store, (state) => state?.last)
   const simulated = useSelected(app.practice.store, (state) => state?.simulated)
   return (
-    <div className="practice-message" data-said={said?.kind ?? last?.verdict ?? 'ready'}>
+    <div
+      className="practice-message"
+      data-said={said?.kind ?? last?.verdict ?? 'ready'}
+      data-paused={paused !== undefined}
+    >
       <p role="status" aria-live="polite">
         {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
         {sentenceOf(said, last)}
@@ -142,7 +146,7 @@ const Ladder = ({
       <TempoScale rungs={coach.rungs} rung={coach.rung} goal={goal} beat={beat} />
       <p className="played">
         <span className="soft">played</span> <b>{played === undefined ? '–' : beat(played)}</b>
-        <span className="unseen"> {word} a minute</span>
+        <span className="unit soft">{word} a minute</span>
       </p>
     </div>
   )

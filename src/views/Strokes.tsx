@@ -1,6 +1,7 @@
 import type { Verdict } from '@/judge/repetition'
 
-const shown = 40
+/** As many as can be told apart from the music desk. */
+const shown = 25
 const gate = 5
 const step = 9
 const gap = 9
@@ -13,7 +14,13 @@ export const Strokes = ({ verdicts }: { readonly verdicts: readonly Verdict[] })
   const width = (shown / gate) * (gate * step + gap)
   const x = (i: number): number => 5 + i * step + Math.floor(i / gate) * gap
   return (
-    <svg className="strokes" viewBox={`0 0 ${width} 30`} role="img" aria-label={describe(verdicts)}>
+    <svg
+      className="strokes"
+      viewBox={`0 0 ${width} 30`}
+      preserveAspectRatio="xMinYMid meet"
+      role="img"
+      aria-label={describe(verdicts)}
+    >
       {last.map((verdict, i) => (
         <g key={first + i} className={`stroke-${verdict}`} data-verdict={verdict}>
           <path d={verdict === 'brokenOff' ? `M${x(i)} 16v11` : `M${x(i) + 0.6} 3l-1.2 24`} />

@@ -12,7 +12,11 @@ export const Tray = ({ streak, goal }: { readonly streak: number; readonly goal:
       aria-label={`${streak} of ${goal} clean repetitions in a row`}
       data-streak={streak}
     >
-      <svg viewBox={`0 0 ${width * 10 + 4} 16`} aria-hidden="true">
+      <svg
+        viewBox={`0 0 ${width * 10 + 4} 16`}
+        preserveAspectRatio="xMinYMid meet"
+        aria-hidden="true"
+      >
         <rect className="tray-bed" x="0.5" y="0.5" width={width * 10 + 3} height="15" rx="3" />
         <path className="tray-bar" d={`M${goal * 10 + 12} 3v10`} />
         {counters.map((i) => (

@@ -1,0 +1,41 @@
+import { useEffect, useRef, type ReactNode } from 'react'
+
+/** A sheet that opens under its word in the head; Escape or a press elsewhere closes it. */
+export const Sheet = ({
+  word,
+  className,
+  children,
+}: {
+  readonly word: ReactNode
+  readonly className?: string
+  readonly children: ReactNode
+}) => {
+  const details = useRef<HTMLDetailsElement>(null)
+  useEffect(() => {
+    const close = (): void => {
+      if (details.current) details.current.open = false
+    }
+    const onPress = (event: PointerEvent): void => {
+      if (event.target instanceof Node && !details.current?.contains(event.target)) close()
+    }
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.code !== 'Escape' || !details.current?.open) return
+      // Escape closes the sheet and does not end the drill behind it.
+      event.stopImmediatePropagation()
+      close()
+      details.current.querySelector('summary')?.focus()
+    }
+    window.addEventListener('pointerdown', onPress)
+    window.addEventListener('keydown', onKey, { capture: true })
+    return () => {
+      window.removeEventListener('pointerdown', onPress)
+      window.removeEventListener('keydown', onKey, { capture: true })
+    }
+  }, [])
+  return (
+    <details ref={details} className={className}>
+      <summary>{word}</summary>
+      <div className="sheet-of-paper">{children}</div>
+    </details>
+  )
+}
