@@ -74,7 +74,7 @@ const measure = (toolkit: VerovioToolkit, mei: Mei, isGrand: boolean): Box => {
 }
 
 const load = (toolkit: VerovioToolkit, { mei }: Mei): void => {
-  if (!toolkit.loadData(mei))
+  if (toolkit.loadData(mei) !== 1)
     throw new Error(`the engraver refused the notation: ${toolkit.getLog()}`)
 }
 

@@ -8,7 +8,7 @@ const ofQuarter = [
   { division: 3, cost: 0.012 },
   { division: 8, cost: 0.04 },
   { division: 6, cost: 0.04 },
-  { division: 5, cost: 0.06 },
+  { division: 5, cost: 0.05 },
   { division: 12, cost: 0.07 },
   { division: 7, cost: 0.08 },
   { division: 16, cost: 0.09 },
@@ -39,7 +39,7 @@ export const bestGrid = (onsets: readonly number[], length: number): number => {
   const perfect = choices.find(
     ({ division }) =>
       collisions(onsets, length / division) === 0 &&
-      onsets.every((at) => misfit(at, length / division) <= exact),
+      onsets.every((at) => misfit(at, length / division) <= tolerance(length / division)),
   )
   if (perfect) return perfect.division
   let best: { division: number; price: number } = { division: first, price: Infinity }
@@ -51,6 +51,9 @@ export const bestGrid = (onsets: readonly number[], length: number): number => {
   }
   return best.division
 }
+
+/** A fine grid lies near every place: there only a sixteenth of its step counts as exact. */
+const tolerance = (step: number): number => Math.min(exact, step / 16)
 
 const misfit = (at: number, step: number): number => Math.abs(at - Math.round(at / step) * step)
 

@@ -10,7 +10,7 @@ const legato = 0.6
 /** Lengths of one chord within this ratio are one length. */
 const alike = 1.25
 /** A length may exceed its written value by this much. */
-const slack = 1.08
+const slack = 1.05
 /** 5 ticks of 480: a file written by a program misses the grid by rounding alone. */
 const rounding = quarter / 96
 
@@ -103,17 +103,22 @@ const shortEnd = (
   tuplets: readonly Tuplet[],
 ): number => {
   const gap = limit - start
-  const least = gap <= quarter ? Math.max(length, gap / 2) : length
+  const steps = stepsFrom(start, tuplets)
+  const least = gap <= quarter && steps.length === 0 ? Math.max(length, gap / 2) : length
   const candidates = [
     ...plainValues.map((value) => start + value),
-    ...stepsFrom(start, tuplets),
+    ...steps,
     ...onSixteenth(start + length),
   ]
     .map((end) => snapToTuplet(end, tuplets))
-    .filter((end) => end > start && least <= slack * (end - start))
+    .filter((end) => end > start && least <= slack * (end - start) && isOnGrid(end, tuplets))
   const end = Math.min(limit, ...candidates)
-  return end === Infinity ? start + Math.ceil(length / quarter) * quarter : end
+  return end === Infinity ? Math.ceil((start + length) / quarter) * quarter : end
 }
+
+/** Outside tuplets an end falls on a thirty-second. */
+const isOnGrid = (end: number, tuplets: readonly Tuplet[]): boolean =>
+  end % (quarter / 8) === 0 || tuplets.some((t) => end > t.start && end < t.end)
 
 const onSixteenth = (end: number): number[] => {
   const step = quarter / 4

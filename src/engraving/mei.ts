@@ -151,7 +151,7 @@ const noteXml = (note: Note, id: string, staff: Staff, value: string): string =>
   const printed = staff.heads.get(id)?.accidental
   const accid =
     printed === undefined
-      ? ` accid.ges="${accidentalName(alter)}"`
+      ? ` accid.ges="${alter === 2 ? 'ss' : accidentalName(alter)}"`
       : ` accid="${accidentalName(alter)}"`
   return `<note xml:id="${id}"${value} ${pitch(step)}${accid}/>`
 }

@@ -37,14 +37,24 @@ export const spell = (key: Key, signature: Signature, next?: Key): Spelling => {
     : near
 }
 
-/** C-flat and F-flat outside the scale are read as B and E. Common practice, no source. */
-const simplified = (spelling: Spelling, signature: Signature): Spelling =>
-  spelling.alter < 0 && !isInScale(spelling, signature) && isWhite(spelling)
-    ? { step: spelling.step - 1, alter: 0 }
-    : spelling
+/**
+ * C-flat and F-flat outside the scale are read as B and E; a double sharp is kept for the raised
+ * seventh of a minor key alone. Common practice, no source.
+ */
+const simplified = (spelling: Spelling, signature: Signature): Spelling => {
+  const { step, alter } = spelling
+  if (isInScale(spelling, signature)) return spelling
+  const sounding = semitonesOf(step) + alter
+  if (alter < 0 && sounding === semitonesOf(step - 1)) return { step: step - 1, alter: 0 }
+  const isSeventh = signature.mode === 'minor' && placeOf(spelling) === signature.fifths + 8
+  return Math.abs(alter) < 2 || isSeventh
+    ? spelling
+    : { step: step + 1, alter: sounding - semitonesOf(step + 1) }
+}
 
-const isWhite = ({ step, alter }: Spelling): boolean =>
-  semitonesOf(step) + alter === semitonesOf(step - 1)
+/** Place on the line of fifths: C 0, G 1, F -1, F-sharp 6. */
+const placeOf = ({ step, alter }: Spelling): number =>
+  lettersByFifths.indexOf(letterOf(step)) - 1 + 7 * alter
 
 /** What the key signature says of a staff step: 1, 0 or -1. */
 export const alterInSignature = (step: number, fifths: number): number => {

@@ -8,7 +8,8 @@ declare module 'verovio/esm' {
   export class VerovioToolkit {
     constructor(module: unknown)
     setOptions(options: Readonly<Record<string, unknown>>): void
-    loadData(data: string): boolean
+    /** 1 when it was read, 0 when not. */
+    loadData(data: string): number
     redoLayout(options?: Readonly<Record<string, unknown>>): void
     getPageCount(): number
     getLog(): string

@@ -2,12 +2,13 @@ import type { Bar, Hand, Note } from '@/music/music'
 import type { Key } from '@/music/units'
 import { printAccidentals, type Head, type PrintedHead } from './accidentals'
 import { chooseClefs, type Clef } from './clefs'
-import { layerOf, type Piece, type Silence } from './layers'
+import { layerOf, type Piece } from './layers'
+import { limitsOf, silenceOf, type Limits } from './limits'
 import { metreOf, type Metre } from './metre'
-import { quarter, toParts } from './parts'
 import { quantise, type WrittenHand } from './quantise'
 import { spell, type Signature, type Spelling } from './spelling'
 import type { Stretch } from './stretch'
+import type { Tuplet } from './tuplets'
 import type { Span } from './values'
 import { partVoices, type Voice } from './voices'
 
@@ -49,11 +50,9 @@ export const write = (stretch: Stretch): Writing => {
     const written = quantise(own, metres, stretch.ticksPerQuarter)
     return { hand, written, voices: partVoices(written.notes.filter((n) => drawn.has(n.note))) }
   })
-  const limits = limitsOf(
-    stretch,
-    metres,
-    hands.flatMap(({ voices }) => voices.flat()),
-  )
+  const tuplets = hands.flatMap(({ written }) => written.tuplets)
+  const chords = hands.flatMap(({ voices }) => voices.flat())
+  const limits = limitsOf(stretch, metres, chords, tuplets)
   const bars = stretch.bars.flatMap((bar, i) => {
     const metre = metres[i]
     return metre && metre.end > limits.start && metre.start < limits.end
@@ -61,31 +60,7 @@ export const write = (stretch: Stretch): Writing => {
       : []
   })
   const graces = gracesOf(stretch.notes)
-  return { bars, staves: hands.map((hand) => staffOf(hand, bars, limits, drawn, graces)) }
-}
-
-interface Limits extends Span {
-  /** Behind it no rests are written: the stretch is over, only its last notes ring on. */
-  readonly restsTo: number
-}
-
-const limitsOf = (stretch: Stretch, metres: readonly Metre[], chords: readonly Span[]): Limits => {
-  const place = (ticks: number): number => {
-    const step = quarter / 4
-    return Math.round(toParts(ticks, stretch.ticksPerQuarter) / step) * step
-  }
-  const firstRaw = Math.min(...stretch.notes.map((n) => n.start))
-  const first = Math.min(...chords.map((c) => c.start))
-  const last = Math.max(...chords.map((c) => c.start))
-  const begin = toParts(firstRaw - stretch.start, stretch.ticksPerQuarter) < quarter / 8
-  const start = begin ? first : Math.min(place(stretch.start), first)
-  const bar = metres.find((m) => last >= m.start && last < m.end) ?? metres.at(-1)
-  const rings = Math.max(...chords.map((c) => c.end))
-  const restsTo = Math.min(place(stretch.end), metres.at(-1)?.end ?? 0)
-  const end = Math.max(restsTo, Math.min(rings, bar?.end ?? rings))
-  return chords.length === 0
-    ? { start: place(stretch.start), end: restsTo, restsTo }
-    : { start, end, restsTo }
+  return { bars, staves: hands.map((hand) => staffOf(hand, bars, limits, drawn, graces, tuplets)) }
 }
 
 const writtenBar = (bar: Bar, metre: Metre, limits: Span, stretch: Stretch): WrittenBar => {
@@ -111,12 +86,13 @@ const staffOf = (
   limits: Limits,
   drawn: ReadonlySet<Note>,
   graces: Graces,
+  tuplets: readonly Tuplet[],
 ): Staff => {
   const around = written.notes.filter((n) => !drawn.has(n.note))
   const layers = bars.map((bar) =>
     voices.map((voice) => {
       const heard = [...around, ...voices.filter((other) => other !== voice).flat()]
-      const silence: Silence = { from: limits.start, to: limits.restsTo, heard }
+      const silence = { ...silenceOf(limits, written.tuplets, tuplets), heard }
       return layerOf(voice, bar, limits, silence, written.tuplets)
     }),
   )
