@@ -62,6 +62,7 @@ const Told = ({
 }) =>
   children ? (
     <Sheet
+      className="instrument"
       word={
         <>
           <Plug connected={connected} /> {short}
@@ -70,34 +71,6 @@ const Told = ({
     >
       <p>{children}</p>
     </Sheet>
-  ) : (
-        <Told short="No keyboard">
-          Switch the keyboard on and connect it by USB; it is found by itself. {otherWays}
-        </Told>
-      )
-    }
-  }
-}
-
-const otherWays =
-  'Until then the keys on screen play, and the computer’s keys: A S D F … are the white ones, W E T Y U … the black.'
-
-const Told = ({
-  short,
-  connected = false,
-  children,
-}: {
-  readonly short: string
-  readonly connected?: boolean
-  readonly children?: React.ReactNode
-}) =>
-  children ? (
-    <details className="instrument">
-      <summary>
-        <Plug connected={connected} /> {short}
-      </summary>
-      <p>{children}</p>
-    </details>
   ) : (
     <p className="instrument">
       <Plug connected={connected} /> {short}

@@ -3,7 +3,7 @@ import { useEffect, useRef, type ReactNode } from 'react'
 /** A sheet that opens under its word in the head; Escape or a press elsewhere closes it. */
 export const Sheet = ({
   word,
-  className,
+  className = '',
   children,
 }: {
   readonly word: ReactNode

@@ -1,9 +1,9 @@
 import type { MidiState, Ports, Sample } from '@/app/ports'
 import type { KeyEvent } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
-import { readPiece } from '@/score/readPiece'
 import { createMemoryStorage } from '@/storage/memory'
 import type { Storage } from '@/storage/storage'
+import { readWithHands } from '../../src/readWithHands'
 import { storagePort } from '../../src/storagePort'
 
 /** The edges of the app as a test holds them: time stands until the test moves it, keys come from the test. */
@@ -104,7 +104,7 @@ export const createDesk = (
       quiet: () => {},
     },
     storage: storagePort(storage),
-    readPiece: (bytes, fileName) => Promise.resolve(readPiece(bytes, fileName)),
+    readPiece: (bytes, fileName) => Promise.resolve(readWithHands(bytes, fileName)),
     samples: () => Promise.resolve(samples),
     now: () => ms(now),
     wallClock: () => epoch + now,
