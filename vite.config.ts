@@ -7,6 +7,12 @@ import { defineConfig } from 'vitest/config'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
 
+const core =
+  'music score hands difficulty fingering exercises judge coach journal review plan'.split(' ')
+const house = ['lint', 'support']
+const testsIn = (folders: readonly string[]): string[] =>
+  folders.map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`)
+
 /** Serves the samples with a # in their name, which would end the address: D#4v8.ogg as Dsharp4v8.ogg. */
 const sharpSamples = (): Plugin => {
   const prefix = '\0sharp:'
@@ -48,9 +54,19 @@ export default defineConfig({
   server: { host: '127.0.0.1', fs: { allow: [here('.')] } },
   test: {
     root: here('.'),
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
     environment: 'node',
     testTimeout: 20_000,
+    projects: [
+      { extends: true, test: { name: 'core', include: testsIn(core), isolate: false } },
+      { extends: true, test: { name: 'house', include: testsIn(house) } },
+      {
+        extends: true,
+        test: {
+          name: 'edges',
+          include: testsIn(['*']),
+          exclude: testsIn([...core, ...house, 'e2e', 'bench']),
+        },
+      },
+    ],
   },
 })
