@@ -18,9 +18,9 @@ export const verdictWords: Readonly<Record<Verdict, string>> = {
 }
 
 export const standardWords: Readonly<Record<Standard, string>> = {
-  notes: 'notes: the right keys in the right order',
-  flow: 'flow: and no stops',
-  time: 'time: and a steady pulse, chords together',
+  notes: 'notes: right keys, right order',
+  flow: 'flow: right keys, no stops',
+  time: 'time: no stops, steady pulse, chords together',
 }
 
 /** Bars 3 to 3 -> 'bar 3'; a pickup is bar 0. */
