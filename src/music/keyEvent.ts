@@ -33,5 +33,3 @@ export type KeyEvent = KeyDown | KeyUp | PedalMove
 export interface Take {
   readonly events: readonly KeyEvent[]
 }
-
-export const isPedalDown = (move: PedalMove): boolean => move.value >= 64
