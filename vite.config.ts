@@ -25,11 +25,15 @@ const sharpSamples = (): Plugin => {
     },
     resolveId: (source, importer) =>
       importer !== undefined && /#\dv\d\.ogg\?url$/.test(source)
-        ? prefix + resolve(dirname(importer), source.replace('?url', '')).replace('#', 'sharp')
+        ? prefix +
+          resolve(dirname(importer), source.replace('?url', '')).replace(
+            /#(\dv\d\.ogg)$/,
+            'sharp$1',
+          )
         : undefined,
     load(id) {
       if (!id.startsWith(prefix)) return undefined
-      const source = readFileSync(id.slice(prefix.length).replace('sharp', '#'))
+      const source = readFileSync(id.slice(prefix.length).replace(/sharp(\dv\d\.ogg)$/, '#$1'))
       if (!building) return `export default 'data:audio/ogg;base64,${source.toString('base64')}'`
       const name = id.slice(id.lastIndexOf('/') + 1)
       const reference = this.emitFile({ type: 'asset', name, source })

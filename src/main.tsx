@@ -3,7 +3,8 @@ import '@fontsource-variable/source-serif-4/wght.css'
 import { createRoot } from 'react-dom/client'
 import { createApp } from '@/app/app'
 import type { PlayerPort, Ports } from '@/app/ports'
-import { baseFor, createComputerKeys } from '@/devices/computerKeys'
+import { baseFor, createComputerKeys, type ComputerKeys } from '@/devices/computerKeys'
+import { mergeDevices } from '@/devices/mergeDevices'
 import { createMidiKeyboard } from '@/devices/midiKeyboard'
 import { createScreenKeys } from '@/devices/screenKeys'
 import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
@@ -25,16 +26,12 @@ import { readInWorker } from './reading'
 import { loadSamples } from './samples'
 import { storagePort } from './storagePort'
 
-const computerKeysPort = (): Ports['computerKeys'] => {
-  const keys = createComputerKeys(window)
-  return {
-    listen: keys.listen,
-    reach: (wanted) => {
-      const base = baseFor(wanted)
-      if (base !== undefined) keys.place(base)
-    },
-  }
-}
+const computerKeysPort = (keys: ComputerKeys): Ports['computerKeys'] => ({
+  reach: (wanted) => {
+    const base = baseFor(wanted)
+    if (base !== undefined) keys.place(base)
+  },
+})
 
 /** The first seed of the simulated player; each time it plays otherwise. */
 let seed = 1
@@ -48,14 +45,10 @@ const playerPort = (): PlayerPort => {
   return {
     listen: player.listen,
     stop: player.stop,
-    play: (chunk, tempo) => {
+    play: (chunk, tempo, at) => {
       seed += 1
       const repetitions = planTrial(chunk, seed)
-      const beforeFirst = 700
-      return player.start(
-        planRun(chunk, { tempo, seed, repetitions }),
-        ms(performance.now() + beforeFirst),
-      )
+      return player.start(planRun(chunk, { tempo, seed, repetitions }), at)
     },
   }
 }
@@ -78,11 +71,15 @@ const momentMs = 33
 const start = async (): Promise<void> => {
   const opened = await openStorage()
   const storage = opened.ok ? opened.value : createMemoryStorage(opened.reason)
+  const midi = createMidiKeyboard()
+  const computerKeys = createComputerKeys(window)
+  const screenKeys = createScreenKeys()
   const app = createApp({
     credits: sampleCredit,
-    midi: createMidiKeyboard(),
-    computerKeys: computerKeysPort(),
-    screenKeys: createScreenKeys(),
+    person: mergeDevices([midi, computerKeys, screenKeys]),
+    midi,
+    computerKeys: computerKeysPort(computerKeys),
+    screenKeys,
     player: playerPort(),
     sound: createSound(),
     storage: storagePort(storage),

@@ -144,8 +144,8 @@ export const createApp = (ports: Ports): App => {
     return !latest.ok || latest.value.events.length > 0 || latest.value.unread > 0
   }
 
-  const applySettings = ({ input, transpose, sound }: Settings): void => {
-    ports.midi.choose(input)
+  const applySettings = ({ input, inputName, transpose, sound }: Settings): void => {
+    ports.midi.choose(input, inputName)
     ports.midi.transpose(transpose)
     ports.sound.setOn(sound)
   }

@@ -26,8 +26,7 @@ export const createInstrument = (ports: Ports): Instrument => {
   const hear: Hear = (event, who) => {
     for (const each of hearers) each(event, who)
   }
-  for (const device of [ports.midi, ports.computerKeys, ports.screenKeys])
-    device.listen((event) => hear(event, 'person'))
+  ports.person.listen((event) => hear(event, 'person'))
   ports.player.listen((event) => hear(event, 'simulated'))
   ports.midi.watch((midi) => store.setState({ midi }))
 

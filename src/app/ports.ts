@@ -26,28 +26,29 @@ export type MidiState =
   | { readonly kind: 'unsupported' }
   | { readonly kind: 'denied' }
   | { readonly kind: 'failed'; readonly message: string }
-  | { readonly kind: 'ready'; readonly inputs: readonly MidiInput[] }
+  | { readonly kind: 'ready'; readonly inputs: readonly MidiInput[]; readonly chosen?: string }
 
-export interface MidiPort extends ListenPort {
+export interface MidiPort {
   readonly connect: () => Promise<void>
   readonly watch: (see: (state: MidiState) => void) => Stop
-  readonly choose: (inputId: string) => void
+  /** By its id, or by its name where the browser gives it another id than last time. */
+  readonly choose: (inputId: string, name: string) => void
   readonly transpose: (semitones: number) => void
 }
 
-export interface ScreenKeysPort extends ListenPort {
+export interface ScreenKeysPort {
   readonly press: (key: Key, at: Ms, pointer: number) => void
   readonly release: (at: Ms, pointer: number) => void
 }
 
-export interface ComputerKeysPort extends ListenPort {
+export interface ComputerKeysPort {
   /** Puts the computer's keys where these piano keys are in reach. */
   readonly reach: (keys: readonly Key[]) => void
 }
 
 export interface PlayerPort extends ListenPort {
-  /** Plays a few repetitions of the chunk with human noise and a slip or two; resolves at the end or when stopped. */
-  readonly play: (chunk: Chunk, tempo: Tempo) => Promise<void>
+  /** Plays a few repetitions of the chunk with human noise and a slip or two, from `at` on; resolves at the end or when stopped. */
+  readonly play: (chunk: Chunk, tempo: Tempo, at: Ms) => Promise<void>
   readonly stop: Stop
 }
 
@@ -127,6 +128,8 @@ export interface ReadPiece {
 
 export interface Ports {
   readonly credits: string
+  /** Whatever the person plays on, as one stream. */
+  readonly person: ListenPort
   readonly midi: MidiPort
   readonly computerKeys: ComputerKeysPort
   readonly screenKeys: ScreenKeysPort

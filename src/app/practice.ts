@@ -4,7 +4,8 @@ import { explain, type Reason } from '@/coach/reasons'
 import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
 import type { Repetition } from '@/judge/repetition'
 import { formatBeats } from '@/music/beat'
-import { quarterMs, type Ms } from '@/music/units'
+import type { Chunk } from '@/music/chunk'
+import { ms, quarterMs, type Ms } from '@/music/units'
 import { beginDrill, changeJudging, stepDrill, type Drill, type Effect } from './drill'
 import type { Instrument } from './instrument'
 import { createMarkBoard, type MarkBoard } from './markBoard'
@@ -49,6 +50,9 @@ export interface Practice {
   /** The standard or the forgiveness changed: the judge starts anew after the present repetition. */
   readonly settingsChanged: () => void
 }
+
+/** Between the press of the button and the first simulated key. */
+const breathMs = 700
 
 export const createPractice = (
   ports: Ports,
@@ -164,8 +168,15 @@ export const createPractice = (
     drill = beginDrill(chunk, judging(coach), { ...coach, streak: 0, recent: [], window: [] })
     marks.clear()
     update({ simulated: true, coach: drill.coach, last: undefined, said: undefined })
-    await ports.player.play(chunk, coach.rung)
+    await ports.player.play(chunk, coach.rung, nextStart(chunk, coach))
     if (keptCoach === coach) stopSimulated()
+  }
+  /** In a moment; where the metronome sounds, when the chunk's place in the bar comes round again. */
+  const nextStart = ({ barLength, ticksPerQuarter }: Chunk, { rung }: Coach): Ms => {
+    const soon = ports.now() + breathMs
+    if (click === undefined) return ms(soon)
+    const bar = (barLength / ticksPerQuarter) * quarterMs(rung)
+    return ms(click + Math.max(0, Math.ceil((soon - click) / bar)) * bar)
   }
   /** Gives the person's own drill back as it was. */
   const stopSimulated = (): void => {

@@ -11,6 +11,8 @@ export interface Settings {
   readonly forgiveBrushed: boolean
   /** A MIDI input by its id, or all of them. */
   readonly input: string
+  /** Its name, by which it is known where the browser gives it another id; empty for all. */
+  readonly inputName: string
   /** Semitones added to every key of the keyboard. */
   readonly transpose: number
   readonly sound: boolean
@@ -22,6 +24,7 @@ export const defaultSettings: Settings = {
   streakGoal: 5,
   forgiveBrushed: false,
   input: 'all',
+  inputName: '',
   transpose: 0,
   sound: true,
 }
@@ -36,13 +39,14 @@ export const decodeSettings = (stored: unknown): Settings => {
   const given: Readonly<Record<string, unknown>> =
     typeof stored === 'object' && stored !== null ? { ...stored } : {}
   const fallback = defaultSettings
-  const { streakGoal, forgiveBrushed, input, transpose, sound } = given
+  const { streakGoal, forgiveBrushed, input, inputName, transpose, sound } = given
   return {
     theme: themes.find((t) => t === given['theme']) ?? fallback.theme,
     standard: standards.find((s) => s === given['standard']) ?? fallback.standard,
     streakGoal: streakGoals.find((n) => n === streakGoal) ?? fallback.streakGoal,
     forgiveBrushed: typeof forgiveBrushed === 'boolean' ? forgiveBrushed : fallback.forgiveBrushed,
     input: typeof input === 'string' && input !== '' ? input : fallback.input,
+    inputName: typeof inputName === 'string' ? inputName : fallback.inputName,
     transpose:
       typeof transpose === 'number' &&
       Number.isInteger(transpose) &&

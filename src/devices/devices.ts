@@ -41,7 +41,7 @@ export interface MidiDevice extends Device {
   /** Called at once with the present state, then at each change. */
   readonly watch: (see: (state: MidiState) => void) => Stop
   /** Listen to one input by its id, or to all. */
-  readonly choose: (inputId: string | 'all') => void
+  readonly choose: (inputId: string | 'all', name?: string) => void
   /** Semitones added to each key, for a transposed or octave-shifted keyboard. */
   readonly transpose: (semitones: number) => void
 }

@@ -81,9 +81,9 @@ export const createMidiKeyboard = (settings: MidiKeyboardSettings = {}): MidiDev
       look(ms(WebMidi.time))
       if (refusal && !inputs.some((input) => input.connected)) show(explain(refusal.reason))
     },
-    choose: (inputId) => {
+    choose: (inputId, name) => {
       chosen = inputId
-      chosenName = inputs.find((input) => input.id === inputId)?.name
+      chosenName = inputs.find((input) => input.id === inputId)?.name ?? name
       for (const { id } of inputs) if (!isChosen(id)) holding.letGo(id, ms(WebMidi.time))
       if (state.kind === 'ready') showReady()
     },

@@ -55,7 +55,15 @@ export const Options = () => {
       </label>
       <label>
         Keyboard
-        <select value={settings.input} onChange={(event) => change({ input: event.target.value })}>
+        <select
+          value={settings.input}
+          onChange={({ target }) =>
+            change({
+              input: target.value,
+              inputName: inputs.find((input) => input.id === target.value)?.name ?? '',
+            })
+          }
+        >
           <option value="all">all that are connected</option>
           {inputs.map((input) => (
             <option key={input.id} value={input.id}>

@@ -9,6 +9,7 @@ test('settings survive being stored and read back', () => {
     streakGoal: 7,
     forgiveBrushed: true,
     input: 'port-3',
+    inputName: 'Stage 88',
     transpose: -12,
     sound: false,
   }

@@ -45,7 +45,6 @@ export const createDesk = (
     hearers.add(hear)
     return () => hearers.delete(hear)
   }
-  const silent = { listen: () => () => {} }
   const strikeFor = (to: ReadonlySet<(event: KeyEvent) => void>, struck: number): void => {
     for (const hear of to) hear({ kind: 'down', key: key(struck), velocity: 64, at: ms(now) })
     pass(90)
@@ -64,8 +63,8 @@ export const createDesk = (
   }
   const ports: Ports = {
     credits: 'credits',
+    person: { listen },
     midi: {
-      listen,
       connect: () => Promise.resolve(),
       watch: (see) => {
         midiWatchers.add(see)
@@ -74,8 +73,8 @@ export const createDesk = (
       choose: () => {},
       transpose: () => {},
     },
-    computerKeys: { ...silent, reach: () => {} },
-    screenKeys: { ...silent, press: () => {}, release: () => {} },
+    computerKeys: { reach: () => {} },
+    screenKeys: { press: () => {}, release: () => {} },
     player: {
       listen: (hear) => {
         playerHearers.add(hear)
