@@ -115,7 +115,13 @@ const pushCut = (
 
 /** What it costs to begin without a pause. */
 const haste = (ground: Ground, past: Reading, strike: Strike, pause: number): number => {
-  if (pause >= limit.settle) return 0
+  if (pause >= limit.settle) {
+    const isFresh =
+      !isIdle(past) &&
+      pause > limit.freshGap * past.pace * onsetAt(ground, past.top).gap &&
+      onsetAt(ground, 0).keys.includes(strike.key)
+    return isFresh ? -limit.freshStartGain : 0
+  }
   const keys = onsetAt(ground, Math.max(0, past.top)).keys
   const isEcho = isComplete(ground, past) && keys.includes(strike.key)
   const echo = limit.echoStartCost + limit.furtherEchoCost * (keys.length - 1)
@@ -186,7 +192,7 @@ const goAstray = (
   lastAt: number,
 ): Reading => {
   const calmAt = isIdle(past) ? past.calmAt : ms(lastAt + limit.settle)
-  const isHasty = isIdle(past) && calmAt !== undefined && strike.at < calmAt
+  const isHasty = calmAt !== undefined && strike.at < calmAt
   return {
     cost:
       cost + limit.strayCost[likeness(ground, past, strike)] + (isHasty ? limit.hastyStrayCost : 0),
@@ -210,12 +216,17 @@ const goAstray = (
   }
 }
 
+/** A key of one of the first onsets (counted from 0) may be a beginning with something lacking. */
+const beginning = 2
+
 /** How like the first onset, or the one that was to come next, the key is. */
 const likeness = (ground: Ground, past: Reading, strike: Strike): 'fits' | 'near' | 'far' => {
   const first = onsetAt(ground, 0).keys
   if (first.includes(strike.key)) return 'fits'
   const next = isIdle(past) ? [] : (ground.onsets[past.top + 1]?.keys ?? [])
-  return isNear(strike.key, first) || isNear(strike.key, next) ? 'near' : 'far'
+  if (isNear(strike.key, first) || isNear(strike.key, next)) return 'near'
+  const place = ground.places.get(strike.key)?.[0]
+  return place !== undefined && place >> 5 <= beginning ? 'near' : 'far'
 }
 
 /** Sorted by cost, each state once, no more and no dearer ones than are worth keeping. */

@@ -30,9 +30,14 @@ export const showMarks = (
     from,
     to: now.top,
     isDue: (onset) => isSurelyOver(now, onset, latest?.at ?? 0),
-  }).filter((n) => !isDoubtful(n, now, readings))
+  })
+  const doubtful = named.some(isFalse) ? doubtfulStrikes(now, readings) : new Set<number>()
+  const sure = named.filter((n) => {
+    const index = 'played' in n.mark ? n.mark.played?.index : undefined
+    return !isFalse(n) || index === undefined || !doubtful.has(first + index)
+  })
   const oldest = (steps[0]?.strike.number ?? first) - first
-  return difference(shown, named, from, oldest)
+  return difference(shown, sure, from, oldest)
 }
 
 /** The lowest onset whose marks may differ between two readings. */
@@ -73,15 +78,24 @@ const isSurelyOver = (now: Reading, onset: number, at: number): boolean => {
   return next !== undefined && at - next > limit.stragglerLeast
 }
 
-/** A key is not shown as false while a reading nearly as good takes it for right. */
-const isDoubtful = ({ mark }: NamedMark, now: Reading, readings: readonly Reading[]): boolean => {
-  if (mark.kind === 'right' || mark.kind === 'missing') return false
-  const at = now.step?.strike
-  if (!at || mark.played?.at !== at.at || mark.played.key !== at.key) return false
-  return readings.some(
-    (r) => r.cost <= now.cost + limit.benefitOfDoubt && r.step?.act === 'note' && !r.step.late,
-  )
+/** Strikes that some reading nearly as good takes for right: they are not shown as false. */
+const doubtfulStrikes = (now: Reading, readings: readonly Reading[]): ReadonlySet<number> => {
+  const doubtful = new Set<number>()
+  for (const reading of readings) {
+    if (reading === now || reading.cost > now.cost + limit.benefitOfDoubt) continue
+    let step = reading.step
+    for (let i = 0; step && i < doubtReach; i++) {
+      if (step.act === 'note' && !step.late) doubtful.add(step.strike.number)
+      step = step.before
+    }
+  }
+  return doubtful
 }
+
+/** Doubt is over after this many further keys. */
+const doubtReach = 12
+
+const isFalse = ({ mark }: NamedMark): boolean => mark.kind !== 'right' && mark.kind !== 'missing'
 
 const difference = (
   shown: Shown,

@@ -77,24 +77,32 @@ const takeNote = (
 
 /** How odd it is that a note comes so long after the next onset began, though not so late as to be a slip. */
 const behindCost = (from: Reading, back: number, at: Ms): number => {
-  const next = from.open[back - 1]?.at ?? at
+  const next = from.open[laterThan(from, back)]?.at ?? at
   return clamp((at - next) / limit.stragglerLeast, 0, 1) * limit.oddTimeCost
+}
+
+/** The nearest onset touched after the one `back` before the top; -1 when there is none. */
+const laterThan = (from: Reading, back: number): number => {
+  let later = back - 1
+  while (later >= 0 && from.open[later]?.at === undefined) later--
+  return later
 }
 
 /** A note of the onset `back` before the top comes now: are the two exchanged, or only apart? */
 const isExchanged = (ground: Ground, from: Reading, back: number, at: Ms): boolean => {
   const open = from.open[back]
-  const next = from.open[back - 1]
+  const later = laterThan(from, back)
+  const next = from.open[later]
   if (!open || next?.at === undefined) return false
   const after = at - next.at
-  const index = from.top - back
-  const onset = onsetAt(ground, index)
-  const gap = from.pace * onset.gap
+  const onset = onsetAt(ground, from.top - back)
+  const nextOnset = onsetAt(ground, from.top - later)
+  const gap = from.pace * (nextOnset.start - onset.start)
   if (open.at !== undefined && open.at <= next.at) {
     const room = limit.stragglerGap * (gap || limit.unknownGap) * (onset.rolled ? 2 : 1)
     return after > Math.max(limit.stragglerLeast, room)
   }
-  const isWhole = next.struck === onsetAt(ground, index + 1).keys.length
+  const isWhole = next.struck === nextOnset.keys.length
   if (!isWhole) {
     const room = gap ? clamp(limit.apartGap * gap, limit.apartLeast, limit.apartMost) : 0
     return after > (room || limit.apartUnknown)

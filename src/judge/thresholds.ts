@@ -19,13 +19,16 @@ export const leapCost = 34
 /** The same key again: a little cheaper than a foreign key, since fingers do this more often. */
 export const echoCost = 9
 /** Further keys of a chord that is struck again belong to the same slip. */
-export const furtherEchoCost = 1
+export const furtherEchoCost = 0.3
 /** Breaking off in the middle: dearer than one slip, cheaper than two. */
 export const breakOffCost = 12
 /** A key that begins nothing; one that would fit the beginning, or nearly, is less likely to be none of it. */
 export const strayCost = { far: 8, near: 11, fits: 12 } as const
 /** Beginning again at once costs nearly an extra note, less the longer the pause, nothing after the settling time. */
 export const quickStartCost = 9
+/** After a pause of this many gaps the first key of the chunk is a new beginning rather than a slip. */
+export const freshGap = 1.5
+export const freshStartGain = 4
 /** A key that belongs to no repetition, while the last one is still settling. */
 export const hastyStrayCost = 5
 /** The first key of the next repetition looks like the last one struck again, and too soon. */
