@@ -6,24 +6,16 @@ import { createHolding } from './holding'
 import { createListeners } from './listeners'
 import { isAllOff, readMidiMessage } from './midiMessage'
 
-export interface MidiKeyboardSettings {
-  /** The id of the input to listen to; all when left out. */
-  readonly input?: string
-  /** Its name, by which it is known again where the browser gave it another id. */
-  readonly inputName?: string
-  /** Semitones added to each key. */
-  readonly transpose?: number
-}
-
 /** The MIDI keyboard by Web MIDI. Asks for nothing before `connect`. */
-export const createMidiKeyboard = (settings: MidiKeyboardSettings = {}): MidiDevice => {
+export const createMidiKeyboard = (): MidiDevice => {
   const holding = createHolding()
   const watchers = createListeners<MidiState>()
   /** Every input seen so far, in the order of appearance; a pulled one stays, marked as such. */
   let inputs: readonly MidiInput[] = []
-  let chosen = settings.input ?? 'all'
-  let chosenName = settings.inputName
-  let semitones = settings.transpose ?? 0
+  let chosen = 'all'
+  /** By which the chosen input is known again where the browser gives it another id. */
+  let chosenName: string | undefined
+  let semitones = 0
   let state: MidiState = isSupported() ? { kind: 'asking' } : { kind: 'unsupported' }
 
   const show = (next: MidiState): void => {

@@ -6,12 +6,9 @@ import type { KeyEvent } from '@/music/keyEvent'
 import { installFakeMidi, type FakeMidi, type FakeMidiOptions } from '../support/fakeMidiAccess'
 
 /** The real webmidi over a fake MIDIAccess. */
-const setUp = (
-  options: FakeMidiOptions = { inputs: ['Stage 88'] },
-  settings: { input?: string; inputName?: string; transpose?: number } = {},
-) => {
+const setUp = (options: FakeMidiOptions = { inputs: ['Stage 88'] }) => {
   const midi = installFakeMidi(options)
-  const keyboard = createMidiKeyboard(settings)
+  const keyboard = createMidiKeyboard()
   const heard: KeyEvent[] = []
   const states: MidiState[] = []
   keyboard.listen((event) => heard.push(event))
@@ -142,10 +139,8 @@ test('one key on two ports is one note', async () => {
 })
 
 test('a chosen input that comes back under another id is known by its name', async () => {
-  const { midi, keyboard, heard, states } = setUp(
-    { inputs: ['Other'] },
-    { input: 'an-id-of-yesterday', inputName: 'Stage 88' },
-  )
+  const { midi, keyboard, heard, states } = setUp({ inputs: ['Other'] })
+  keyboard.choose('an-id-of-yesterday', 'Stage 88')
   await keyboard.connect()
   press(midi, 'Other', 50, 1)
   await midi.plug('Stage 88')
@@ -156,7 +151,8 @@ test('a chosen input that comes back under another id is known by its name', asy
 })
 
 test('transposing moves the keys, lets go of those that are down, and drops what leaves the range', async () => {
-  const { midi, keyboard, heard } = setUp(undefined, { transpose: -12 })
+  const { midi, keyboard, heard } = setUp()
+  keyboard.transpose(-12)
   await keyboard.connect()
   press(midi, 'Stage 88', 60, 1)
   keyboard.transpose(12)
