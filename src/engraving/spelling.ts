@@ -24,17 +24,44 @@ export const letters = ['c', 'd', 'e', 'f', 'g', 'a', 'b'] as const
  */
 const flattest = { major: -4, minor: -2 } as const
 
-/** The spelling of a key near the key signature; a chromatic step upward is raised, downward lowered. */
-export const spell = (key: Key, signature: Signature, next?: Key): Spelling => {
-  const near = simplified(spellAt(key, signature.fifths + flattest[signature.mode]), signature)
-  if (next === undefined || Math.abs(next - key) !== 1) return near
-  if (isInScale(near, signature) || isFourthOrSeventh(near, signature)) return near
+/** What stands around a note and pulls its spelling. */
+export interface Surroundings {
+  /** The next key of its voice: a chromatic step upward is raised, downward lowered. */
+  readonly next?: Key | undefined
+  /** The mean place of the bar's scale notes on the line of fifths: G-sharp over E, A-flat over F. */
+  readonly centre?: number | undefined
+}
+
+/** The spelling of a key near the key signature and, outside the scale, near its surroundings. */
+export const spell = (key: Key, signature: Signature, around: Surroundings = {}): Spelling => {
+  const usual = simplified(spellAt(key, signature.fifths + flattest[signature.mode]), signature)
+  if (isInScale(usual, signature) || isFourthOrSeventh(usual, signature)) return usual
+  const step = stepSpelling(key, signature, around.next)
+  if (step) return step
+  return around.centre === undefined ? usual : nearest(key, usual, around.centre, signature)
+}
+
+/** The place of a key on the line of fifths, where it belongs to the scale. */
+export const scalePlace = (key: Key, signature: Signature): number | undefined => {
+  const usual = spell(key, signature)
+  return isInScale(usual, signature) ? placeOf(usual) : undefined
+}
+
+/** A chromatic step to a note of the scale. */
+const stepSpelling = (key: Key, signature: Signature, next?: Key): Spelling | undefined => {
+  if (next === undefined || Math.abs(next - key) !== 1) return undefined
   const target = spell(next, signature)
   const step = target.step + (next > key ? -1 : 1)
   const alter = key - semitonesOf(step)
-  return isInScale(target, signature) && Math.abs(alter) <= 1
-    ? simplified({ step, alter }, signature)
-    : near
+  const isStep = isInScale(target, signature) && Math.abs(alter) <= 1
+  return isStep ? simplified({ step, alter }, signature) : undefined
+}
+
+/** The same key an octave of fifths farther on, where that lies clearly nearer to the centre. */
+const nearest = (key: Key, usual: Spelling, centre: number, signature: Signature): Spelling => {
+  const distance = (spelling: Spelling): number => Math.abs(placeOf(spelling) - centre)
+  const others = [-12, 12].map((by) => simplified(spellAt(key, placeOf(usual) + by), signature))
+  return others.find((other) => distance(other) + 1 < distance(usual)) ?? usual
 }
 
 /**

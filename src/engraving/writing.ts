@@ -1,12 +1,12 @@
 import type { Bar, Hand, Note } from '@/music/music'
-import type { Key } from '@/music/units'
 import { printAccidentals, type Head, type PrintedHead } from './accidentals'
 import { chooseClefs, type Clef } from './clefs'
 import { layerOf, type Piece } from './layers'
 import { limitsOf, silenceOf, type Limits } from './limits'
 import { metreOf, type Metre } from './metre'
 import { quantise, type WrittenHand } from './quantise'
-import { spell, type Signature, type Spelling } from './spelling'
+import type { Signature, Spelling } from './spelling'
+import { centresOf, spellVoices, type Centres, type Graces } from './spellVoices'
 import type { Stretch } from './stretch'
 import type { Tuplet } from './tuplets'
 import type { Span } from './values'
@@ -24,8 +24,6 @@ export interface Staff {
   /** By the id of the written head: ties continue under ids of their own. */
   readonly heads: ReadonlyMap<string, PrintedHead>
 }
-
-type Graces = ReadonlyMap<string, readonly Note[]>
 
 /** A stretch as it is written on the page. */
 export interface Writing {
@@ -59,8 +57,25 @@ export const write = (stretch: Stretch): Writing => {
       ? [writtenBar(bar, metre, limits, stretch)]
       : []
   })
-  const graces = gracesOf(stretch.notes)
-  return { bars, staves: hands.map((hand) => staffOf(hand, bars, limits, drawn, graces, tuplets)) }
+  const frame = {
+    bars,
+    limits,
+    drawn,
+    tuplets,
+    graces: gracesOf(stretch.notes),
+    centres: centresOf(bars, chords),
+  }
+  return { bars, staves: hands.map((hand) => staffOf(hand, frame)) }
+}
+
+/** What the staves of a drawing share. */
+interface Frame {
+  readonly bars: readonly WrittenBar[]
+  readonly limits: Limits
+  readonly drawn: ReadonlySet<Note>
+  readonly tuplets: readonly Tuplet[]
+  readonly graces: Graces
+  readonly centres: Centres
 }
 
 const writtenBar = (bar: Bar, metre: Metre, limits: Span, stretch: Stretch): WrittenBar => {
@@ -80,23 +95,17 @@ interface PlayedHand {
   readonly voices: readonly Voice[]
 }
 
-const staffOf = (
-  { hand, written, voices }: PlayedHand,
-  bars: readonly WrittenBar[],
-  limits: Limits,
-  drawn: ReadonlySet<Note>,
-  graces: Graces,
-  tuplets: readonly Tuplet[],
-): Staff => {
+const staffOf = ({ hand, written, voices }: PlayedHand, frame: Frame): Staff => {
+  const { bars, limits, drawn, graces } = frame
   const around = written.notes.filter((n) => !drawn.has(n.note))
   const layers = bars.map((bar) =>
     voices.map((voice) => {
       const heard = [...around, ...voices.filter((other) => other !== voice).flat()]
-      const silence = { ...silenceOf(limits, written.tuplets, tuplets), heard }
+      const silence = { ...silenceOf(limits, written.tuplets, frame.tuplets), heard }
       return layerOf(voice, bar, limits, silence, written.tuplets)
     }),
   )
-  const spellings = spellVoices(voices, bars, graces)
+  const spellings = spellVoices(voices, bars, graces, frame.centres)
   const heads = layers.flatMap((bar, i) =>
     headsOf(bar, i, bars[i]?.signature.fifths ?? 0, spellings, graces),
   )
@@ -112,29 +121,6 @@ const staffOf = (
     heads: printAccidentals(heads.toSorted((a, b) => a.bar - b.bar || a.at - b.at)),
   }
 }
-
-const spellVoices = (
-  voices: readonly Voice[],
-  bars: readonly WrittenBar[],
-  graces: Graces,
-): ReadonlyMap<string, Spelling> => {
-  const spellings = new Map<string, Spelling>()
-  for (const voice of voices)
-    for (const [i, chord] of voice.entries()) {
-      const bar = bars.findLast(({ start }) => start <= chord.start) ?? bars[0]
-      const signature = bar?.signature ?? { fifths: 0, mode: 'major' }
-      const coming = voice[i + 1]?.notes.map((n) => n.key) ?? []
-      for (const { id, key } of chord.notes) {
-        spellings.set(id, spell(key, signature, stepFrom(key, coming)))
-        for (const grace of graces.get(id) ?? [])
-          spellings.set(grace.id, spell(grace.key, signature, stepFrom(grace.key, [key])))
-      }
-    }
-  return spellings
-}
-
-const stepFrom = (key: Key, coming: readonly Key[]): Key | undefined =>
-  coming.find((next) => Math.abs(next - key) === 1)
 
 /** The id of a head: the note's own for its first value, derived ones for what is tied to it. */
 export const headId = (note: Note, piece: Piece): string =>

@@ -6,7 +6,7 @@ import { alterInSignature, nameOf, semitonesOf, spell, type Signature } from '@/
 const signs = ['ff', 'f', '', '#', 'x'] as const
 
 const spelled = (k: number, signature: Signature, next?: number): string => {
-  const { step, alter } = spell(key(k), signature, next === undefined ? undefined : key(next))
+  const { step, alter } = spell(key(k), signature, next === undefined ? {} : { next: key(next) })
   const { letter, octave } = nameOf(step)
   return `${letter.toUpperCase()}${signs[alter + 2]}${octave}`
 }
@@ -54,6 +54,17 @@ describe('spelling', () => {
     expect(spelled(68, minor(0))).toBe('G#4')
     expect(spelled(60, minor(4))).toBe('B#3')
     expect(spelled(66, minor(-2))).toBe('F#4')
+  })
+
+  test('outside the scale the bar decides: G# over E and B, Ab over F and C', () => {
+    const near = (k: number, centre: number): string => {
+      const { step, alter } = spell(key(k), major(0), { centre })
+      return `${nameOf(step).letter}${signs[alter + 2]}`
+    }
+    expect(near(68, (4 + 5) / 2)).toBe('g#')
+    expect(near(68, (-1 + 0) / 2)).toBe('af')
+    expect(near(61, (3 + 4) / 2)).toBe('c#')
+    expect(near(61, -1)).toBe('df')
   })
 
   // Order of sharps F C G D A E B, of flats B E A D G C F: common practice, no source.
