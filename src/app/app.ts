@@ -18,7 +18,7 @@ import { reviewEvents } from '@/review/review'
 import { createInstrument, type Instrument } from './instrument'
 import { createLibrary, type ChosenFile, type Library, type OpenPiece } from './library'
 import { placeOf } from './place'
-import type { Ports, ScreenKeysPort } from './ports'
+import type { Ports, ScreenKeysPort, SoundState } from './ports'
 import { createPractice, type Practice } from './practice'
 import type { Practising } from './practising'
 import { formatRoute, parseRoute, type Route } from './route'
@@ -51,6 +51,7 @@ export interface App {
   readonly practice: Practice
   readonly session: Session
   readonly settings: StoreApi<Settings>
+  readonly sound: StoreApi<SoundState>
   readonly screenKeys: ScreenKeysPort
   /** Whose work is shipped with the program, and under what licence. */
   readonly credits: string
@@ -73,6 +74,8 @@ export interface App {
 export const createApp = (ports: Ports): App => {
   const screen = createStore<Screen>(() => ({ kind: 'opening' }))
   const settings = createStore<Settings>(() => defaultSettings)
+  const sound = createStore<SoundState>(() => ({ kind: 'asleep' }))
+  ports.sound.watch((state) => sound.setState(state, true))
   const library = createLibrary(ports)
   const instrument = createInstrument(ports)
   const session = createSession(ports)
@@ -157,6 +160,7 @@ export const createApp = (ports: Ports): App => {
     practice,
     session,
     settings,
+    sound,
     screenKeys: ports.screenKeys,
     credits: ports.credits,
     go,

@@ -188,11 +188,35 @@ const Controls = () => {
       >
         Simulated player
       </button>
+      <SoundNote />
       <button type="button" onClick={() => app.endSession()}>
         End <kbd>Esc</kbd>
       </button>
     </div>
   )
+}
+
+/** Why nothing sounds, or not yet. */
+const SoundNote = () => {
+  const app = useApp()
+  const sound = useSelected(app.sound, (state) => state)
+  switch (sound.kind) {
+    case 'asleep':
+    case 'ready':
+      return null
+    case 'off':
+      return <p className="sound-note soft">Sound is off: see Options.</p>
+    case 'blocked':
+      return <p className="sound-note soft">The browser holds the sound back: click once more.</p>
+    case 'loading':
+      return (
+        <p className="sound-note soft">
+          Fetching the piano: {sound.loaded} of {sound.wanted}
+        </p>
+      )
+    case 'failed':
+      return <p className="sound-note soft">{sound.message}</p>
+  }
 }
 
 /** Space, Enter, arrows and escape; letters belong to the computer's piano keys. */
