@@ -1,5 +1,6 @@
-import type { Page } from '@playwright/test'
+import { expect, type Locator, type Page } from '@playwright/test'
 import { parseKey } from '@/music/pitch'
+import type { JournalEvent } from '@/journal/journal'
 import { installFakeMidi, type FakeMidiOptions } from '../../support/fakeMidiAccess'
 
 /** The keyboard that is plugged in where a test says nothing else. */
@@ -63,3 +64,79 @@ export const pull = (page: Page, keyboard = stage): Promise<void> =>
   page.evaluate((name) => window.fakeMidi.pull(name), keyboard)
 export const plug = (page: Page, keyboard = stage): Promise<void> =>
   page.evaluate((name) => window.fakeMidi.plug(name), keyboard)
+
+/** The piece whose page opens first. */
+export const firstPiece = 'Morning at the Mill'
+/** The first five notes of its bar 9, right hand: C5 to G5; small enough for many repetitions. */
+export const fiveNotes = { place: '32-34/right', notes: 'C5 D5 E5 F5 G5' } as const
+
+/** A fresh profile in a drill at a place of the first piece, its notes drawn. Gives the address. */
+export const openDrill = async (
+  page: Page,
+  place: string = fiveNotes.place,
+  midi: FakeMidiOptions = {},
+): Promise<string> => {
+  await openApp(page, midi)
+  await page.getByRole('heading', { name: firstPiece }).waitFor()
+  const id = /#\/piece\/(\w+)/.exec(page.url())?.[1]
+  if (id === undefined) throw new Error(`no piece's page: ${page.url()}`)
+  const address = `#/practice/${id}/${place}`
+  await goTo(page, address)
+  await drawn(page)
+  return address
+}
+
+export const goTo = (page: Page, address: string): Promise<void> =>
+  page.evaluate((hash) => {
+    window.location.hash = hash
+  }, address)
+
+/** Waits for the notation to stand on the page. */
+export const drawn = (page: Page): Promise<void> =>
+  page.locator('.notation[data-drawing=drawn] svg .note').first().waitFor()
+
+/** What the practice screen shows. */
+export const shown = (page: Page) => ({
+  message: page.getByRole('status'),
+  streak: page.locator('.tray'),
+  rung: page.locator('.scale'),
+  strokes: page.locator('.strokes [data-verdict]'),
+  right: page.locator('.pencil-right'),
+  flaws: page.locator('.pencil-flaw'),
+  pressed: page.locator('.strip .down'),
+  instrument: page.locator('.instrument'),
+})
+
+/** Plays one repetition and waits for its verdict; the next can begin at once. */
+export const repetition = async (
+  page: Page,
+  notes: string = fiveNotes.notes,
+  touch: Touch = {},
+): Promise<void> => {
+  const { strokes } = shown(page)
+  const before = await strokes.count()
+  await play(page, notes, { gap: 150, ...touch })
+  await expect(strokes).toHaveCount(before + 1)
+}
+
+/** The verdicts of the strokes, in order. */
+export const verdicts = (strokes: Locator): Promise<(string | null)[]> =>
+  strokes.evaluateAll((all) => all.map((stroke) => stroke.getAttribute('data-verdict')))
+
+/** Every record in the browser's own database, in the order of time. */
+export const journal = (page: Page): Promise<readonly JournalEvent[]> =>
+  page.evaluate(
+    () =>
+      new Promise<JournalEvent[]>((resolve, reject) => {
+        const opening = indexedDB.open('passagework')
+        opening.onerror = () => reject(new Error('the database does not open'))
+        opening.onsuccess = () => {
+          const all = opening.result.transaction('events').objectStore('events').getAll()
+          all.onerror = () => reject(new Error('the records cannot be read'))
+          all.onsuccess = () => {
+            opening.result.close()
+            resolve(all.result.toSorted((a, b) => a.atEpochMs - b.atEpochMs))
+          }
+        }
+      }),
+  )

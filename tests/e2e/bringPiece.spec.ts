@@ -1,0 +1,141 @@
+import { closeSync, openSync, ftruncateSync } from 'node:fs'
+import type { Page } from '@playwright/test'
+import { mark, middleC, smf } from '../score/smf'
+import { drawn, firstPiece, openApp } from './support/app'
+import { expect, test } from './support/test'
+
+interface File {
+  readonly name: string
+  readonly bytes: Uint8Array
+}
+
+/** Ten quarters up from middle C, in a track with a name. */
+const tenNotes: File = {
+  name: 'little-stair.mid',
+  bytes: smf([
+    `${mark('03', 'Little Stair')} ${Array.from({ length: 10 }, (_, i) => {
+      const key = (60 + i).toString(16)
+      return `00 90 ${key} 40 60 80 ${key} 00`
+    }).join(' ')}`,
+  ]),
+}
+
+const openPieces = async (page: Page): Promise<void> => {
+  await openApp(page)
+  await page.getByRole('heading', { name: firstPiece }).waitFor()
+  await page.getByRole('link', { name: 'Pieces' }).click()
+  await page.getByRole('heading', { name: 'Pieces' }).waitFor()
+}
+
+/** By the button and the dialog that it opens. */
+const choose = async (page: Page, file: File | string): Promise<void> => {
+  const opening = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'Choose a file' }).click()
+  const dialog = await opening
+  await dialog.setFiles(
+    typeof file === 'string'
+      ? file
+      : { name: file.name, mimeType: 'audio/midi', buffer: Buffer.from(file.bytes) },
+  )
+}
+
+/** As a browser tells of a file dragged from the desktop. */
+const drop = (page: Page, { name, bytes }: File): Promise<void> =>
+  page.evaluate(
+    ([fileName, data]) => {
+      const dataTransfer = new DataTransfer()
+      dataTransfer.items.add(new File([Uint8Array.from(data)], fileName, { type: 'audio/midi' }))
+      for (const kind of ['dragenter', 'dragover', 'drop'])
+        document.body.dispatchEvent(
+          new DragEvent(kind, { dataTransfer, bubbles: true, cancelable: true }),
+        )
+    },
+    [name, [...bytes]] as const,
+  )
+
+const expectListed = async (page: Page): Promise<void> => {
+  const link = page.getByRole('link', { name: 'Little Stair' })
+  await expect(page.getByRole('listitem').filter({ has: link })).toContainText(tenNotes.name)
+}
+
+for (const [way, bring] of [
+  ['chosen in the file dialog', choose],
+  ['dropped on the page', drop],
+] as const)
+  test(`a file ${way} opens, is listed, and is there after a reload`, async ({ page }) => {
+    await openPieces(page)
+    await bring(page, tenNotes)
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+    await drawn(page)
+    await page.getByRole('link', { name: 'Pieces' }).click()
+    await expectListed(page)
+    await page.reload()
+    await expectListed(page)
+    await page.getByRole('link', { name: 'Little Stair' }).click()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+    await drawn(page)
+    await expect(page.locator('.notation svg .note')).toHaveCount(10)
+  })
+
+test('the same music under another name is the same piece', async ({ page }) => {
+  await openPieces(page)
+  await choose(page, tenNotes)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+  await page.getByRole('link', { name: 'Pieces' }).click()
+  await choose(page, { ...tenNotes, name: 'again.mid' })
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+  await page.getByRole('link', { name: 'Pieces' }).click()
+  await expect(page.getByRole('link', { name: 'Little Stair' })).toHaveCount(1)
+})
+
+const badFiles: readonly (readonly [string, File, RegExp])[] = [
+  ['an empty file', { name: 'empty.mid', bytes: new Uint8Array() }, /empty \(0 bytes\)/],
+  [
+    'a text',
+    { name: 'letter.mid', bytes: new TextEncoder().encode('Dear friend, here is the piece.') },
+    /no Standard MIDI File/,
+  ],
+  [
+    'a MIDI file cut short',
+    { name: 'half.mid', bytes: tenNotes.bytes.slice(0, 60) },
+    /cut short: it ends at byte 60/,
+  ],
+  [
+    'a MIDI file of format 2',
+    { name: 'two.mid', bytes: smf([middleC, middleC], { format: 2 }) },
+    /format 2/,
+  ],
+  ['a MIDI file without notes', { name: 'silence.mid', bytes: smf(['']) }, /without a single note/],
+]
+
+for (const [what, file, reason] of badFiles)
+  test(`${what} is refused in one sentence, and the page stays usable`, async ({ page }) => {
+    await openPieces(page)
+    await choose(page, file)
+    await expectRefusal(page, file.name, reason)
+  })
+
+test('a file of more than 32 MB is refused in one sentence, and the page stays usable', async ({
+  page,
+}, info) => {
+  const path = info.outputPath('opera.mid')
+  const file = openSync(path, 'w')
+  ftruncateSync(file, 32 * 1024 * 1024 + 1)
+  closeSync(file)
+  await openPieces(page)
+  await choose(page, path)
+  await expectRefusal(page, 'opera.mid', /33 MB large and at most 32 MB/)
+})
+
+/** Exactly one sentence that names the file; another file then comes in, and the sentence goes. */
+const expectRefusal = async (page: Page, name: string, reason: RegExp): Promise<void> => {
+  const alert = page.getByRole('alert')
+  await expect(alert).toHaveCount(1)
+  await expect(alert).toHaveText(reason)
+  const [file, ...sentences] = (await alert.innerText()).split(/: |(?<=[.!?]) /)
+  expect(file).toBe(name)
+  expect(sentences.join(': ')).toMatch(/^[A-Z][^.]*(\(\.mid\)[^.]*)?\.$/)
+  await drop(page, tenNotes)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+  await expect(alert).toHaveCount(0)
+}

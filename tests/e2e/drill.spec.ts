@@ -1,0 +1,221 @@
+import { fiveNotes, journal, openDrill, play, repetition, shown, verdicts } from './support/app'
+import { expect, test } from './support/test'
+
+/** The notes of `fiveNotes` with one slip each. */
+const wrongF = 'C5 D5 E5 F#5 G5'
+const wrongD = 'C5 Eb5 E5 F5 G5'
+const withoutE = 'C5 D5 F5 G5'
+
+test('five clean repetitions raise the tempo by one rung, and the sentence says why', async ({
+  page,
+}) => {
+  await openDrill(page)
+  const { message, streak, rung, strokes } = shown(page)
+  await expect(rung).toHaveAttribute('data-rung', '52')
+  for (const clean of [1, 2, 3, 4]) {
+    await repetition(page)
+    await expect(streak).toHaveAttribute('data-streak', `${clean}`)
+    await expect(message).toHaveText('Clean.')
+    await expect(rung).toHaveAttribute('data-rung', '52')
+  }
+  await repetition(page)
+  // The classic metronome marks go by 2 below 60 (common practice).
+  await expect(rung).toHaveAttribute('data-rung', '54')
+  await expect(message).toHaveText('Five clean in a row: up from 52 to 54.')
+  await expect(streak).toHaveAttribute('data-streak', '0')
+  expect(await verdicts(strokes)).toEqual(['clean', 'clean', 'clean', 'clean', 'clean'])
+})
+
+test('a slip in the fourth repetition sends the counters back, and is shown and said', async ({
+  page,
+}) => {
+  await openDrill(page)
+  const { message, streak, rung, strokes, flaws, right } = shown(page)
+  for (let i = 0; i < 3; i++) await repetition(page)
+  await expect(streak).toHaveAttribute('data-streak', '3')
+  await repetition(page, wrongF)
+  await expect(streak).toHaveAttribute('data-streak', '0')
+  await expect(streak).toHaveAccessibleName('0 of 5 clean repetitions in a row')
+  await expect(message).toHaveText('Flawed: F#5 in place of F5.')
+  await expect(rung).toHaveAttribute('data-rung', '52')
+  expect(await verdicts(strokes)).toEqual(['clean', 'clean', 'clean', 'flawed'])
+  await expect(right).toHaveCount(4)
+  await expect(flaws).toHaveCount(1)
+  await expect(flaws).toHaveAttribute('data-shape', 'wrong')
+})
+
+test('a wrong key is ringed, and a small hollow head stands where the played key would', async ({
+  page,
+}) => {
+  await openDrill(page)
+  await repetition(page, 'C5 D5 A5 F5 G5')
+  const { flaws } = shown(page)
+  await expect(flaws).toHaveCount(1)
+  const [ring, head] = await Promise.all([0, 1].map((i) => boxOf(flaws.locator('path').nth(i))))
+  const written = await boxOf(page.locator('.notation .note').nth(2).locator('.notehead'))
+  const played = await boxOf(page.locator('.notation .note').nth(4).locator('.notehead'))
+  if (!ring || !head) throw new Error('the mark has no ring and head')
+  expect(ring.left).toBeLessThan(written.left)
+  expect(ring.right).toBeGreaterThan(written.right)
+  expect(ring.top).toBeLessThan(written.top)
+  expect(ring.bottom).toBeGreaterThan(written.bottom)
+  // A5 is one line or space above the G5 that is written last; half the height of a head.
+  const height = played.bottom - played.top
+  expect(head.middle).toBeCloseTo(played.middle - height / 2, -0.5)
+  expect(head.right - head.left).toBeLessThan(played.right - played.left)
+})
+
+test('going back to the start breaks a repetition off and begins the next', async ({ page }) => {
+  await openDrill(page)
+  const { streak, strokes, message } = shown(page)
+  await play(page, 'C5 D5 E5 C5 D5 E5 F5 G5', { gap: 200 })
+  await expect(strokes).toHaveCount(2)
+  expect(await verdicts(strokes)).toEqual(['brokenOff', 'clean'])
+  await expect(streak).toHaveAttribute('data-streak', '1')
+  await expect(message).toHaveText('Clean.')
+})
+
+test('going back after a slip counts the repetition as flawed', async ({ page }) => {
+  await openDrill(page)
+  const { streak, strokes } = shown(page)
+  await repetition(page)
+  await play(page, 'C5 Eb5 E5 C5 D5 E5 F5 G5', { gap: 200 })
+  await expect(strokes).toHaveCount(3)
+  expect(await verdicts(strokes)).toEqual(['clean', 'flawed', 'clean'])
+  await expect(streak).toHaveAttribute('data-streak', '1')
+})
+
+test('a stray key begins nothing and counts for nothing', async ({ page }) => {
+  await openDrill(page)
+  const { message, streak, strokes } = shown(page)
+  await repetition(page)
+  await play(page, 'G3')
+  await expect(message).toHaveText('That key begins nothing here.')
+  await expect(strokes).toHaveCount(1)
+  await expect(streak).toHaveAttribute('data-streak', '1')
+})
+
+test('the arrows move the tempo, and the record says that the person overruled', async ({
+  page,
+}) => {
+  await openDrill(page)
+  const { rung, message, streak } = shown(page)
+  await repetition(page)
+  await page.keyboard.press('ArrowUp')
+  await expect(rung).toHaveAttribute('data-rung', '54')
+  await expect(message).toHaveText('Your choice: up from 52 to 54.')
+  await expect(streak).toHaveAttribute('data-streak', '0')
+  await page.keyboard.press('ArrowDown')
+  await page.keyboard.press('ArrowDown')
+  await expect(rung).toHaveAttribute('data-rung', '50')
+  const events = await journal(page)
+  const overruled = events.flatMap((event) => (event.kind === 'overruled' ? event.what : []))
+  expect(overruled.toSorted()).toEqual(['lower', 'lower', 'raise'])
+  const changes = events.flatMap((event) => (event.kind === 'rungChanged' ? event.reason : []))
+  expect(changes).toEqual(['person', 'person', 'person'])
+})
+
+test('after two flawed in a row a pause is asked for, and the space bar goes on', async ({
+  page,
+}) => {
+  await openDrill(page)
+  const { message } = shown(page)
+  await repetition(page, wrongF)
+  const goOn = page.getByRole('button', { name: 'Go on' })
+  await expect(goOn).toBeHidden()
+  await repetition(page, wrongD)
+  await expect(message).toHaveText('Two flawed in a row: hands off, look at the place, then go on.')
+  await expect(goOn).toBeVisible()
+  await page.keyboard.press('Space')
+  await expect(goOn).toBeHidden()
+  await expect(page.getByRole('button', { name: 'Metronome' })).toHaveAttribute(
+    'aria-pressed',
+    'false',
+  )
+})
+
+test('the same slip twice is named as a problem to solve', async ({ page }) => {
+  await openDrill(page)
+  await repetition(page, wrongF)
+  await repetition(page)
+  await repetition(page, wrongF)
+  await expect(shown(page).message).toHaveText(
+    'F#5 in place of F5 at onset 4, twice: solve it before repeating it.',
+  )
+})
+
+test('three flawed of five bring the tempo down, with the figures', async ({ page }) => {
+  await openDrill(page)
+  const { message, rung } = shown(page)
+  for (const notes of [wrongF, fiveNotes.notes, wrongD, fiveNotes.notes, withoutE])
+    await repetition(page, notes)
+  await expect(rung).toHaveAttribute('data-rung', '50')
+  await expect(message).toHaveText('Three of the last five were flawed: down from 52 to 50.')
+})
+
+test('escape leads to the summary, whose figures are what was played', async ({ page }) => {
+  await openDrill(page)
+  const { strokes } = shown(page)
+  await repetition(page)
+  await repetition(page)
+  await repetition(page, wrongF)
+  await play(page, 'C5 D5 E5 C5 D5 E5 F5 G5', { gap: 200 })
+  await expect(strokes).toHaveCount(5)
+  await page.keyboard.press('Escape')
+  const main = page.getByRole('main')
+  await expect(main.getByRole('heading', { level: 1 })).toHaveText('This session')
+  // Three clean, one flawed: 3 / 4. The one that was broken off is counted apart.
+  await expect(page.locator('.share')).toHaveAttribute('data-share', '0.75')
+  await expect(main).toContainText('75 % clean')
+  await expect(main).toContainText('3 clean, 1 flawed; 1 broken off')
+  const cells = main.getByRole('row').nth(1).getByRole('cell')
+  await expect(cells).toHaveText([
+    'Morning at the Mill, bar 9, right hand',
+    '3 of 4',
+    '2',
+    '52 of 96',
+    'again',
+  ])
+  await expect(main.locator('.flaws li')).toHaveText(['Another key at F5, onset 4: once'])
+  await expect(main).toContainText('5 repetitions in')
+  const recorded = (await journal(page)).filter(({ kind }) => kind === 'repetition')
+  expect(recorded).toHaveLength(5)
+})
+
+test('the summary leads back to the same chunk with its streak', async ({ page }) => {
+  await openDrill(page)
+  await repetition(page)
+  await repetition(page)
+  await page.keyboard.press('Escape')
+  await page.getByRole('link', { name: 'again' }).click()
+  await expect(shown(page).streak).toHaveAttribute('data-streak', '2')
+  await repetition(page)
+  await expect(shown(page).streak).toHaveAttribute('data-streak', '3')
+})
+
+interface Box {
+  readonly left: number
+  readonly right: number
+  readonly top: number
+  readonly bottom: number
+  readonly middle: number
+}
+
+const boxOf = async (element: {
+  readonly boundingBox: () => Promise<{
+    x: number
+    y: number
+    width: number
+    height: number
+  } | null>
+}): Promise<Box> => {
+  const box = await element.boundingBox()
+  if (!box) throw new Error('the element is not on the page')
+  return {
+    left: box.x,
+    right: box.x + box.width,
+    top: box.y,
+    bottom: box.y + box.height,
+    middle: box.y + box.height / 2,
+  }
+}

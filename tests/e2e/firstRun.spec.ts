@@ -1,0 +1,129 @@
+import type { Page } from '@playwright/test'
+import { drawn, firstPiece, goTo, openApp, repetition, shown } from './support/app'
+import { expect, test } from './support/test'
+
+const start = (page: Page): Promise<void> =>
+  page.getByRole('button', { name: 'Start the drill' }).click()
+
+test('a fresh profile opens the first sample with its passage engraved', async ({ page }) => {
+  await openApp(page)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(firstPiece)
+  await drawn(page)
+  // Bar 9 of the piece, as written in sample-midi/pieces: eight eighths.
+  await expect(page.locator('.notation svg .note')).toHaveCount(8)
+})
+
+test('one click starts the drill, and the first keys are heard', async ({ page }) => {
+  await openApp(page)
+  await start(page)
+  await drawn(page)
+  const { message, streak } = shown(page)
+  await expect(message).toHaveText(/first key begins a repetition/)
+  await repetition(page, 'C5 D5 E5 F5 G5 A5 B5 C6')
+  await expect(streak).toHaveAttribute('data-streak', '1')
+  await expect(message).toHaveText('Clean.')
+})
+
+test('a simulated player shows right and flawed notes, and nothing of it is recorded', async ({
+  page,
+}) => {
+  await openApp(page, { inputs: [] })
+  await page.getByRole('button', { name: 'Watch a simulated player first' }).click()
+  const { message, right, flaws, strokes } = shown(page)
+  await expect(message).toContainText('Simulated player, nothing is recorded')
+  await expect(right.nth(4)).toBeVisible()
+  await expect(flaws.first()).toBeVisible({ timeout: 25_000 })
+  await expect(strokes.first()).toBeVisible()
+  await goTo(page, '#/summary')
+  await expect(page.getByRole('main')).toContainText('Nothing practised yet')
+})
+
+test('a key of the person stops the simulated player and begins their own drill', async ({
+  page,
+}) => {
+  await openApp(page)
+  await page.getByRole('button', { name: 'Watch a simulated player first' }).click()
+  const { message, right, streak } = shown(page)
+  await expect(right.first()).toBeVisible()
+  await repetition(page, 'C5 D5 E5 F5 G5 A5 B5 C6')
+  await expect(message).toHaveText('Clean.')
+  await expect(streak).toHaveAttribute('data-streak', '1')
+})
+
+test('without a MIDI keyboard the computer’s keys play a clean repetition', async ({ page }) => {
+  await openApp(page, { inputs: [] })
+  await start(page)
+  await drawn(page)
+  await inTime('ASDFGHJK', async (letter) => {
+    await page.keyboard.press(`Key${letter}`, { delay: 120 })
+  })
+  await expect(shown(page).message).toHaveText('Clean.')
+  await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
+})
+
+test('the keys on screen play a clean repetition by the mouse', async ({ page }) => {
+  await openApp(page, { inputs: [] })
+  await start(page)
+  await drawn(page)
+  const scale = [72, 74, 76, 77, 79, 81, 83, 84]
+  const points = await Promise.all(scale.map((key) => pointOn(page, key)))
+  await inTime(points, async ({ x, y }) => {
+    await page.mouse.up()
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+  })
+  await expect(shown(page).pressed).toHaveAttribute('data-key', '84')
+  await page.mouse.up()
+  await expect(shown(page).pressed).toHaveCount(0)
+  await expect(shown(page).message).toHaveText('Clean.')
+  await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
+})
+
+test.describe('on a touch screen', () => {
+  test.use({ hasTouch: true })
+
+  test('two fingers at once play a chord', async ({ page }) => {
+    await openApp(page, { inputs: [] })
+    await page.getByRole('heading', { name: firstPiece }).waitFor()
+    await page.getByRole('link', { name: 'Pieces' }).tap()
+    await page.getByRole('link', { name: 'Swallows under the Eaves' }).tap()
+    await page.getByRole('heading', { name: 'Swallows under the Eaves' }).waitFor()
+    await goTo(page, page.url().replace(/^.*#\/piece\/(\w+)$/, '#/practice/$1/0-1/right'))
+    await page.locator('.strip').waitFor()
+    await drawn(page)
+    const fingers = await Promise.all([65, 69, 67, 70, 69, 72].map((key) => pointOn(page, key)))
+    const thirds = [0, 2, 4].map((i) => fingers.slice(i, i + 2).map((at, id) => ({ ...at, id })))
+    const touch = await page.context().newCDPSession(page)
+    const send = (type: 'touchStart' | 'touchEnd', touchPoints: typeof fingers) =>
+      touch.send('Input.dispatchTouchEvent', { type, touchPoints })
+    await inTime(thirds, async (touchPoints) => {
+      await send('touchStart', touchPoints)
+      await expect(shown(page).pressed).toHaveCount(2)
+      await send('touchEnd', [])
+    })
+    await expect(shown(page).pressed).toHaveCount(0)
+    await expect(shown(page).message).toHaveText('Clean.')
+    await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
+  })
+})
+
+/** Near the lower end of a key of the strip, where a white one is not covered by a black one. */
+const pointOn = async (page: Page, key: number): Promise<{ x: number; y: number }> => {
+  const box = await page.locator(`.strip [data-key="${key}"]`).boundingBox()
+  if (!box) throw new Error(`no key ${key} on the screen`)
+  return { x: box.x + box.width / 2, y: box.y + box.height - 12 }
+}
+
+/** Acts on one after another, each begun 350 ms after the one before: the hands of the test are slow. */
+const inTime = async <Each>(
+  all: Iterable<Each>,
+  act: (each: Each) => Promise<void>,
+): Promise<void> => {
+  const begin = performance.now()
+  let place = 0
+  for (const each of all) {
+    const wait = begin + place++ * 350 - performance.now()
+    if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait))
+    await act(each)
+  }
+}
