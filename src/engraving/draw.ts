@@ -50,8 +50,8 @@ const options = (isGrand: boolean): Readonly<Record<string, unknown>> => ({
   mnumInterval: 1,
   scale: 100,
   // Room for the pencil: heads above and below, the row of ticks.
-  pageMarginTop: 50,
-  pageMarginBottom: 75,
+  pageMarginTop: 38,
+  pageMarginBottom: 62,
   pageMarginLeft: 12,
   pageMarginRight: 12,
   spacingStaff: isGrand ? 15 : 12,

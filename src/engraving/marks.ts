@@ -42,7 +42,7 @@ export const strokesOf = (mark: PencilMark, page: Page): Stroke[] => {
     case 'order':
       return orderStrokes(page, mark.notes)
     case 'restart':
-      return on(page, mark.note, (note) => hookStrokes(aboveSpot(note, -2.2, 0.4)))
+      return on(page, mark.note, (note) => hookStrokes(aboveSpot(note, -3, 0.4)))
     case 'hesitation':
       return on(page, mark.note, (note) => caesuraStrokes(beforeSpot(page, note, 0.8)))
     case 'early':
@@ -188,9 +188,9 @@ const orderStrokes = (page: Page, ids: readonly [string, string]): Stroke[] => {
   const notes = ids.flatMap((id) => page.notes.get(id) ?? []).toSorted((a, b) => a.x - b.x)
   const [one, two] = notes
   if (!one || !two || one.staff !== two.staff)
-    return one ? hookStrokes(aboveSpot(one, -2.2, 0.4)) : []
+    return one ? hookStrokes(aboveSpot(one, -3, 0.4)) : []
   const { space } = one.staff
-  const y = highestInk(one.staff, one.x - space, two.x + space) - 1.3 * space
+  const y = highestInk(one.staff, one.x - space, two.x + space) - 1.7 * space
   return exchangeStrokes({ x: one.x, y, space }, (two.x - one.x) / space)
 }
 

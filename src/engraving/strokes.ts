@@ -150,19 +150,22 @@ export const caesuraStrokes = (spot: Spot): Stroke[] =>
   )
 
 /** `length` in spaces; negative points against the direction of reading. */
-export const arrowStrokes = (spot: Spot, length: number): Stroke[] => {
-  const back = length > 0 ? -0.5 : 0.5
-  return [
-    line(spot, [
-      [0, 0],
-      [length, 0],
-    ]),
-    line(spot, [
-      [length + back, -0.4],
-      [length, 0],
-      [length + back, 0.4],
-    ]),
+export const arrowStrokes = (spot: Spot, length: number): Stroke[] => [
+  line(spot, [
+    [0, 0],
+    [length, 0],
+  ]),
+  barbs(spot, [0, 0], [length, 0]),
+]
+
+/** The head of an arrow that comes from one point and ends in the other. */
+const barbs = (spot: Spot, from: Point, tip: Point): Stroke => {
+  const angle = Math.atan2(tip[1] - from[1], tip[0] - from[0])
+  const barb = (turn: number): Point => [
+    tip[0] - 0.62 * Math.cos(angle + turn),
+    tip[1] - 0.62 * Math.sin(angle + turn),
   ]
+  return line(spot, [barb(0.6), tip, barb(-0.6)])
 }
 
 /** The line of a rolled chord, from the spot downward over `height` spaces. */
@@ -188,42 +191,30 @@ export const waveStroke = (spot: Spot): Stroke[] => {
 /** The sign of exchange: two bowed arrows over `width` spaces, the spot between them at the left. */
 export const exchangeStrokes = (spot: Spot, width: number): Stroke[] => [
   curve(spot, [
-    [0, -0.25],
-    [width * 0.25, -1.2],
-    [width * 0.75, -1.2],
-    [width, -0.25],
+    [0, -0.3],
+    [width * 0.25, -1.3],
+    [width * 0.75, -1.3],
+    [width, -0.3],
   ]),
-  line(spot, [
-    [width - 0.55, -0.45],
-    [width, -0.25],
-    [width - 0.05, -0.85],
-  ]),
+  barbs(spot, [width * 0.82, -1], [width, -0.3]),
   curve(spot, [
-    [width, 0.25],
-    [width * 0.75, 1.2],
-    [width * 0.25, 1.2],
-    [0, 0.25],
+    [width, 0.3],
+    [width * 0.75, 1.3],
+    [width * 0.25, 1.3],
+    [0, 0.3],
   ]),
-  line(spot, [
-    [0.55, 0.45],
-    [0, 0.25],
-    [0.05, 0.85],
-  ]),
+  barbs(spot, [width * 0.18, 1], [0, 0.3]),
 ]
 
 /** A hook that rises at the spot and comes down again to its left. */
 export const hookStrokes = (spot: Spot): Stroke[] => [
   curve(spot, [
     [0, 0],
-    [0.2, -2],
-    [-2, -2],
-    [-2, -0.1],
+    [0.3, -2.4],
+    [-2.7, -2.4],
+    [-2.6, -0.2],
   ]),
-  line(spot, [
-    [-2.45, -0.6],
-    [-2, -0.1],
-    [-1.55, -0.6],
-  ]),
+  barbs(spot, [-2.62, -1], [-2.6, -0.2]),
 ]
 
 /** A long slanted line with a barb at its end: `rise` spaces upward over `width`. */
@@ -232,9 +223,5 @@ export const slantStrokes = (spot: Spot, width: number, rise: number): Stroke[] 
     [0, rise / 2],
     [width, -rise / 2],
   ]),
-  line(spot, [
-    [width - 0.6, -rise / 2 - 0.35],
-    [width, -rise / 2],
-    [width - 0.5, -rise / 2 + 0.5],
-  ]),
+  barbs(spot, [0, rise / 2], [width, -rise / 2]),
 ]
