@@ -57,16 +57,21 @@ const readOnce = (file: string, bare: boolean): number => {
   return ms
 }
 
-/** Sixteenths of every key and length in turn, by rule. */
-const fileOf = (names: readonly string[]): Uint8Array =>
-  writeMidiFile({
+/** Two lines of sixteenths, keys and lengths in turn by rule, in a track for each hand or in one. */
+const fileOf = (names: readonly string[]): Uint8Array => {
+  const lines = [67, 43].map((lowest) => line(noteCount / 2, lowest))
+  return writeMidiFile({
     title: 'Long',
     ticksPerQuarter: 480,
     tempos: Array.from({ length: 50 }, (_, i) => ({ start: tick(i * 9600), tempo: tempo(60 + i) })),
     times: [{ start: tick(0), time: { beats: 4, beatType: 4 } }],
     keys: [],
-    tracks: names.map((name, i) => ({ name, notes: line(noteCount / names.length, 67 - 24 * i) })),
+    tracks: names.map((name, i) => ({
+      name,
+      notes: names.length === 1 ? lines.flat() : (lines[i] ?? []),
+    })),
   })
+}
 
 const line = (count: number, lowest: number): NoteToWrite[] =>
   Array.from({ length: count }, (_, i) => ({
