@@ -32,10 +32,10 @@ export const draw = (toolkit: VerovioToolkit, stretch: Stretch, box: Box): Drawi
   const mei = writeMei(stretch)
   const natural = measure(toolkit, mei, stretch.hands.length > 1)
   const single = scaleOfOne(natural, box)
-  const { systems, scale } = bestSystems(natural, box)
+  const { systems, scale, fits } = bestSystems(natural, box)
   return mei.onsets <= oneSystem || systems === 1
     ? drawOne(toolkit, mei, natural, box, single)
-    : drawMany(toolkit, mei, box, scale)
+    : drawMany(toolkit, mei, box, scale, fits)
 }
 
 const options = (isGrand: boolean): Readonly<Record<string, unknown>> => ({
@@ -99,8 +99,14 @@ const drawOne = (
   return finish(toolkit, mei, scale)
 }
 
-/** Breaks into systems; a little smaller when they do not fit, and downward beyond the box at the least. */
-const drawMany = (toolkit: VerovioToolkit, mei: Mei, box: Box, first: number): Drawing => {
+/** Breaks into systems; a little smaller when they miss the height that they should fit. */
+const drawMany = (
+  toolkit: VerovioToolkit,
+  mei: Mei,
+  box: Box,
+  first: number,
+  shouldFit: boolean,
+): Drawing => {
   let scale = first
   for (let attempt = 0; ; attempt++) {
     toolkit.setOptions({
@@ -113,14 +119,20 @@ const drawMany = (toolkit: VerovioToolkit, mei: Mei, box: Box, first: number): D
     // A layout that was made without breaks cannot be broken anew: read again.
     load(toolkit, mei)
     const drawing = finish(toolkit, mei, scale)
-    const fits = drawing.height <= box.height
-    if (fits || attempt >= 3 || scale * spaceAtFullScale <= space.least) return drawing
+    if (!shouldFit || drawing.height <= box.height || attempt >= 3) return drawing
     scale = Math.max(space.least / spaceAtFullScale, scale * 0.92)
   }
 }
 
+interface Systems {
+  readonly systems: number
+  readonly scale: number
+  /** False when the music is too long for the box: it goes on downward, at a comfortable size. */
+  readonly fits: boolean
+}
+
 /** How many systems let the music be largest, and the scale then. Breaks at bar lines waste a tenth. */
-const bestSystems = (natural: Box, box: Box): { systems: number; scale: number } => {
+const bestSystems = (natural: Box, box: Box): Systems => {
   let best = { systems: 1, scale: scaleOfOne(natural, box) }
   for (let systems = 2; systems <= mostSystems; systems++) {
     const byWidth = (systems * box.width) / (natural.width * 1.1)
@@ -128,18 +140,18 @@ const bestSystems = (natural: Box, box: Box): { systems: number; scale: number }
     if (scale > best.scale * 1.05) best = { systems, scale }
   }
   const fitting = Math.min(best.scale * spaceAtFullScale, space.severalMost)
-  if (fitting >= space.least) return { ...best, scale: fitting / spaceAtFullScale }
-  return { systems: mostSystems, scale: space.comfortable / spaceAtFullScale }
+  if (fitting >= space.least) return { ...best, scale: fitting / spaceAtFullScale, fits: true }
+  return { systems: mostSystems, scale: space.comfortable / spaceAtFullScale, fits: false }
 }
 
 const finish = (toolkit: VerovioToolkit, mei: Mei, scale: number): Drawing => {
   const svg = toolkit.renderToSVG(1)
-  const { width, height } = sizeOf(svg)
-  return {
-    svg: dressSvg(svg, mei.notes),
-    width: Math.round(width * scale),
-    height: Math.round(height * scale),
+  const natural = sizeOf(svg)
+  const size = {
+    width: Math.round(natural.width * scale),
+    height: Math.round(natural.height * scale),
   }
+  return { svg: dressSvg(svg, size, mei.notes), ...size }
 }
 
 const sizeOf = (svg: string): Box => {

@@ -86,8 +86,23 @@ interface Tag {
   readonly attributes: string
 }
 
-const attribute = ({ attributes }: Tag, name: string): string | undefined =>
-  new RegExp(`\\s${name}="([^"]*)"`).exec(attributes)?.[1]
+type AttributeName = keyof typeof attributePatterns
+
+const attributePatterns = {
+  class: /\sclass="([^"]*)"/,
+  id: /\sid="([^"]*)"/,
+  d: /\sd="([^"]*)"/,
+  points: /\spoints="([^"]*)"/,
+  transform: /\stransform="([^"]*)"/,
+  href: /\s(?:xlink:)?href="([^"]*)"/,
+  'data-at': /\sdata-at="([^"]*)"/,
+  'data-step': /\sdata-step="([^"]*)"/,
+  'data-key': /\sdata-key="([^"]*)"/,
+  'data-accidentals': /\sdata-accidentals="([^"]*)"/,
+} as const
+
+const attribute = ({ attributes }: Tag, name: AttributeName): string | undefined =>
+  attributePatterns[name].exec(attributes)?.[1]
 
 const open = (reading: Reading, tag: Tag): void => {
   const word = tag.name === 'g' ? (attribute(tag, 'class')?.split(' ')[0] ?? '') : tag.name
@@ -201,7 +216,7 @@ const readHead = (reading: Reading, tag: Tag, part: string, x: number, y: number
   const note = reading.note === undefined ? undefined : reading.notes.get(reading.note)
   if (!note) return
   const left = Math.min(note.left, x)
-  const isWhole = /#E0A[01]|#E0A2/.test(attribute(tag, '(?:xlink:)?href') ?? '')
+  const isWhole = /#E0A[01]|#E0A2/.test(attribute(tag, 'href') ?? '')
   const half = (isWhole ? 0.85 : 0.6) * note.staff.space
   reading.notes.set(
     note.id,

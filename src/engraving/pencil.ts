@@ -15,10 +15,11 @@ export interface Pencil {
  * Opens a pencil on an engraving that stands on the page. Its geometry is read once, from the text of
  * the drawing; after that marks cost no layout. Marks on notes that the drawing lacks are left out.
  *
- * Colours: `--pencil-right` and `--pencil-flaw` of the page; without them blue and vermilion after
+ * Colours: `--pencil-right`, `--pencil-flaw`, `--pencil-forgiven` of the page; without them blue and vermilion after
  * Okabe & Ito 2008, "Color Universal Design", the latter darkened to 5:1 on white paper.
  */
 export const openPencil = (svg: SVGSVGElement): Pencil => {
+  svg.querySelector('g.pencil')?.remove()
   const page = readPage(svg.outerHTML)
   const layer = element('g')
   layer.setAttribute('class', 'pencil')
@@ -58,20 +59,20 @@ const element = <Name extends 'g' | 'path'>(name: Name): SVGElementTagNameMap[Na
 
 const drawMark = (mark: PencilMark, page: Page): SVGElement => {
   const group = element('g')
-  const colour = mark.shape === 'right' ? 'right' : 'flaw'
-  group.setAttribute('class', `pencil-${colour}${mark.forgiven ? ' pencil-forgiven' : ''}`)
+  const ink = mark.forgiven ? 'forgiven' : mark.shape === 'right' ? 'right' : 'flaw'
+  group.setAttribute('class', `pencil-${ink}`)
   group.setAttribute('data-shape', mark.shape)
-  group.style.stroke = inks[colour]
-  if (mark.forgiven) group.style.opacity = '0.6'
-  for (const attribute of ['linecap', 'linejoin'])
-    group.setAttribute(`stroke-${attribute}`, 'round')
+  group.style.stroke = inks[ink]
+  group.setAttribute('stroke-linecap', 'round')
+  group.setAttribute('stroke-linejoin', 'round')
   group.setAttribute('fill', 'none')
   const space = page.staves[0]?.space ?? 1
+  const thin = mark.forgiven ? 0.6 : 1
   for (const { path, width, dotted } of strokesOf(mark, page)) {
     const line = element('path')
     line.setAttribute('d', path)
-    line.setAttribute('stroke-width', `${width * space}`)
-    if (dotted) line.setAttribute('stroke-dasharray', `0 ${0.46 * space}`)
+    line.setAttribute('stroke-width', `${Math.round(width * thin * space)}`)
+    if (dotted) line.setAttribute('stroke-dasharray', `0 ${Math.round(0.46 * space)}`)
     group.append(line)
   }
   return group
@@ -80,4 +81,5 @@ const drawMark = (mark: PencilMark, page: Page): SVGElement => {
 const inks = {
   right: 'var(--pencil-right, #0072b2)',
   flaw: 'var(--pencil-flaw, #b04a00)',
+  forgiven: 'var(--pencil-forgiven, var(--pencil-flaw, #b04a00))',
 } as const

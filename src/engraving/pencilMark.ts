@@ -2,7 +2,7 @@ import type { Key, NoteId } from '@/music/units'
 
 /** A mark as a pianist makes it with a pencil, or finds it in print; known by its shape alone. */
 export type PencilMark = PencilShape & {
-  /** Drawn lighter: shown, not counted. */
+  /** Drawn thinner: shown, not counted. */
   readonly forgiven?: true
 }
 
