@@ -1,7 +1,7 @@
 import type { Note } from '@/music/music'
 import { beatAt, halvings, strengthAt, type Metre } from './metre'
 import { quarter } from './parts'
-import type { Tuplet } from './tuplets'
+import { isBinary, type Tuplet } from './tuplets'
 import { splitRest, splitSound, valueOf, type Span, type Value } from './values'
 import type { Voice } from './voices'
 
@@ -45,7 +45,7 @@ export const layerOf = (
     (t) =>
       t.start >= bar.start &&
       t.end <= bar.end &&
-      filled.some(({ start, end }) => isWithin(start, t) || isWithin(end, t)),
+      filled.some(({ start, end }) => needsTuplet(start, t) || needsTuplet(end, t)),
   )
   return filled.flatMap((stretch) => piecesOf(stretch, bar, active))
 }
@@ -99,7 +99,9 @@ const gap = (span: Span, silence: Silence): Filling[] => {
   return gaps
 }
 
-const isWithin = (at: number, tuplet: Tuplet): boolean => at > tuplet.start && at < tuplet.end
+/** Inside the tuplet and on no place that plain values reach too, as its middle may be. */
+const needsTuplet = (at: number, { start, end }: Tuplet): boolean =>
+  at > start && at < end && !isBinary(at - start, end - start)
 
 const piecesOf = (filling: Filling, bar: Metre, tuplets: readonly Tuplet[]): Piece[] => {
   const borders = tuplets

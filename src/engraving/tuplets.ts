@@ -59,4 +59,5 @@ const triplet = (start: number, length: number): Tuplet => ({
   step: length / 3,
 })
 
-const isBinary = (place: number, length: number): boolean => (place * 16) % length === 0
+/** Whether halving alone leads to a place inside a length. */
+export const isBinary = (place: number, length: number): boolean => (place * 16) % length === 0

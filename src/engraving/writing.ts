@@ -99,8 +99,9 @@ const staffOf = ({ hand, written, voices }: PlayedHand, frame: Frame): Staff => 
   const { bars, limits, drawn, graces } = frame
   const around = written.notes.filter((n) => !drawn.has(n.note))
   const layers = bars.map((bar) =>
-    voices.map((voice) => {
-      const heard = [...around, ...voices.filter((other) => other !== voice).flat()]
+    voices.map((voice, v) => {
+      // The first voice rests for all: a hand that is silent has one rest.
+      const heard = v > 0 ? [limits] : [...around, ...voices.slice(1).flat()]
       const silence = { ...silenceOf(limits, written.tuplets, frame.tuplets), heard }
       return layerOf(voice, bar, limits, silence, written.tuplets)
     }),

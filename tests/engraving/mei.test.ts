@@ -153,6 +153,26 @@ describe('the notation as MEI', () => {
     expect(second.match(/<layer/g)).toHaveLength(1)
   })
 
+  test('a hand of two voices that is silent has one rest', () => {
+    const mei = meiOf('E5 2 r 1 F5 1\nC4 1 D4 1 r 1 E4 1/2 F4 1/2', {}, 0, 4, 'right')
+    expect(mei.match(/<rest /g)).toHaveLength(1)
+  })
+
+  test('beside a sextuplet the other voice keeps its plain eighths', () => {
+    const six = Array.from({ length: 6 }, (_, i) => `${'CDEFGA'[i]}5 1/6`).join(' ')
+    const mei = meiOf(
+      `${six} B5 1\nC4 1/2 D4 1/2 E4 1`,
+      { time: { beats: 2, beatType: 4 } },
+      0,
+      2,
+      'right',
+    )
+    const [, second = ''] = mei.split('<layer n="2">')
+    expect(second).not.toContain('<tuplet')
+    // The last quarter is a chord of the first voice.
+    expect(values(second)).toBe('8 8 4s')
+  })
+
   test('a chunk from the middle of a bar to the middle of the next is cut open at both ends', () => {
     const mei = meiOf('C4 1 D4 1 E4 1 F4 1 | G4 1 A4 1 B4 1 C5 1', {}, 2, 6, 'right')
     expect(values(mei)).toBe('4 4 | 4 4')
