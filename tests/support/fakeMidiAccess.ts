@@ -33,6 +33,8 @@ export interface FakeMidiOptions {
   /** Plugged from the start. */
   readonly inputs?: readonly string[]
   readonly denied?: boolean
+  /** Inputs that another program has from the start. */
+  readonly occupied?: readonly string[]
   /** A browser without Web MIDI. */
   readonly absent?: boolean
 }
@@ -47,7 +49,7 @@ declare global {
 export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
   type Handler = ((event: Event) => void) | null | undefined
   const plugged = new Set<string>(options.inputs)
-  const occupied = new Set<string>()
+  const occupied = new Set<string>(options.occupied)
   const ids = new Map<string, string>()
   let denied = options.denied === true
 

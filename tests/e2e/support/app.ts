@@ -43,7 +43,7 @@ export const play = async (page: Page, notes: string, touch: Touch = {}): Promis
       ]),
     )
     .toSorted((a, b) => a.at - b.at)
-  await page.waitForFunction((name) => window.fakeMidi.isOpen(name), keyboard)
+  await heard(page, keyboard)
   await page.evaluate(([name, all]) => window.fakeMidi.play(name, all), [
     keyboard,
     messages,
@@ -70,7 +70,7 @@ export const firstPiece = 'Morning at the Mill'
 /** The first five notes of its bar 9, right hand: C5 to G5; small enough for many repetitions. */
 export const fiveNotes = { place: '32-34/right', notes: 'C5 D5 E5 F5 G5' } as const
 
-/** A fresh profile in a drill at a place of the first piece, its notes drawn. Gives the address. */
+/** A fresh profile in a drill at a place of the first piece. Gives the address. */
 export const openDrill = async (
   page: Page,
   place: string = fiveNotes.place,
@@ -82,7 +82,7 @@ export const openDrill = async (
   if (id === undefined) throw new Error(`no piece's page: ${page.url()}`)
   const address = `#/practice/${id}/${place}`
   await goTo(page, address)
-  await drawn(page)
+  await page.locator('.practice').waitFor()
   return address
 }
 
@@ -106,6 +106,10 @@ export const shown = (page: Page) => ({
   pressed: page.locator('.strip .down'),
   instrument: page.locator('.instrument'),
 })
+
+/** Waits until the app has opened the keyboard, so that no key is lost. */
+export const heard = (page: Page, keyboard = stage): Promise<unknown> =>
+  page.waitForFunction((name) => window.fakeMidi.isOpen(name), keyboard)
 
 /** Plays one repetition and waits for its verdict; the next can begin at once. */
 export const repetition = async (

@@ -1,0 +1,119 @@
+import axe from 'axe-core'
+import type { Page } from '@playwright/test'
+import { drawn, openApp, openDrill, repetition, shown } from './support/app'
+import { overflow, visitScreens } from './support/screens'
+import { expect, test } from './support/test'
+
+const violations = async (page: Page): Promise<readonly string[]> => {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const run = (window as unknown as { axe: typeof axe }).axe.run
+    const { violations: found } = await run(document, { resultTypes: ['violations'] })
+    return found.flatMap(({ id, help, nodes }) =>
+      nodes.map(
+        (node) => `${id}: ${help}: ${node.html.slice(0, 120)} ${node.any[0]?.message ?? ''}`,
+      ),
+    )
+  })
+}
+
+for (const width of [390, 1280])
+  test.describe(`${width} pixels wide`, () => {
+    test.use({ viewport: { width, height: width === 390 ? 844 : 800 } })
+
+    test('axe finds no violation on any screen, by day and in the evening', async ({ page }) => {
+      const found: string[] = []
+      await visitScreens(page, async (screen) => {
+        for (const colorScheme of ['light', 'dark'] as const) {
+          await page.emulateMedia({ colorScheme })
+          for (const each of await violations(page))
+            found.push(`${screen}, ${colorScheme}: ${each}`)
+        }
+      })
+      expect(found).toEqual([])
+    })
+  })
+
+test('axe does find what is wrong', async ({ page }) => {
+  await openApp(page)
+  await drawn(page)
+  await page.evaluate(() =>
+    document.querySelector('main')?.append(document.createElement('button')),
+  )
+  expect(await violations(page)).toMatchObject([expect.stringMatching(/^button-name/)])
+})
+
+test.describe('320 pixels wide', () => {
+  test.use({ viewport: { width: 320, height: 640 } })
+
+  test('no screen scrolls sideways', async ({ page }) => {
+    const wide: string[] = []
+    await visitScreens(page, async (screen) => {
+      const { by, out } = await overflow(page)
+      if (by > 0) wide.push(`${screen}: ${by} pixels`)
+      wide.push(...out.map((each) => `${screen}: ${each}`))
+    })
+    expect(wide).toEqual([])
+  })
+})
+
+test('with the keyboard alone a first drill is begun, played and ended', async ({ page }) => {
+  await openApp(page, { inputs: [] })
+  await drawn(page)
+  await tabTo(page, 'Start the drill')
+  await page.keyboard.press('Enter')
+  await page.locator('.practice').waitFor()
+  await drawn(page)
+  const begin = performance.now()
+  for (const [i, letter] of [...'ASDFGHJK'].entries()) {
+    const wait = begin + i * 350 - performance.now()
+    if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait))
+    await page.keyboard.press(`Key${letter}`, { delay: 100 })
+  }
+  await expect(shown(page).message).toHaveText('Clean.')
+  await page.keyboard.press('ArrowUp')
+  await expect(shown(page).rung).toHaveAttribute('data-rung', '54')
+  await page.keyboard.press('Escape')
+  await expect(page.locator('.share')).toHaveAttribute('data-share', '1')
+  await tabTo(page, 'again')
+  await page.keyboard.press('Enter')
+  await expect(shown(page).rung).toHaveAttribute('data-rung', '54')
+})
+
+test('every verdict is announced in one status region that stays', async ({ page }) => {
+  await openDrill(page)
+  const region = page.getByRole('status')
+  await expect(region).toHaveCount(1)
+  await expect(region).toHaveAttribute('aria-live', 'polite')
+  await region.evaluate((element) => element.setAttribute('data-first', 'yes'))
+  await repetition(page)
+  await expect(region).toHaveText('Clean.')
+  await repetition(page, 'C5 D5 E5 F#5 G5')
+  await expect(region).toHaveText('Flawed: F#5 in place of F5.')
+  await expect(region).toHaveAttribute('data-first', 'yes')
+})
+
+test('who wants less motion sees the counters jump instead of slide', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await openDrill(page)
+  for (const moving of ['.counter', '.weight']) {
+    const time = await page
+      .locator(moving)
+      .first()
+      .evaluate((element) => parseFloat(getComputedStyle(element).transitionDuration))
+    expect(time, moving).toBeLessThan(0.01)
+  }
+})
+
+/** Presses Tab until the element of this name has the focus, and sees that it shows. */
+const tabTo = async (page: Page, name: string): Promise<void> => {
+  const focused = page.locator(':focus')
+  for (let i = 0; i < 60; i++) {
+    await page.keyboard.press('Tab')
+    if ((await focused.count()) === 0) continue
+    const outline = await focused.evaluate((element) => getComputedStyle(element).outlineStyle)
+    expect(outline, await focused.evaluate((element) => element.outerHTML)).not.toBe('none')
+    if ((await focused.innerText()) === name) return
+  }
+  throw new Error(`Tab does not lead to ${name}`)
+}

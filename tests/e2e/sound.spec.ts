@@ -1,0 +1,95 @@
+import type { Page } from '@playwright/test'
+import { openDrill, repetition, shown } from './support/app'
+import { expect, test } from './support/test'
+
+declare global {
+  interface Window {
+    /** The audio contexts that the page has made. */
+    audio: AudioContext[]
+  }
+}
+
+/** Remembers each audio context of the page, which stays what it is. */
+const watchAudio = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    window.audio = []
+    window.AudioContext = new Proxy(AudioContext, {
+      construct: (Made, args) => {
+        const made: AudioContext = Reflect.construct(Made, args)
+        window.audio.push(made)
+        return made
+      },
+    })
+  })
+const audioStates = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => window.audio.map((context) => context.state))
+
+test('the metronome starts by a click, sounds, and stops by the space bar', async ({ page }) => {
+  await watchAudio(page)
+  await openDrill(page)
+  expect(await audioStates(page)).toEqual([])
+  const metronome = page.getByRole('button', { name: 'Metronome' })
+  await metronome.click()
+  await expect(metronome).toHaveAttribute('aria-pressed', 'true')
+  await expect.poll(() => audioStates(page)).toEqual(['running'])
+  const time = () => page.evaluate(() => window.audio[0]?.currentTime ?? 0)
+  const begin = await time()
+  await expect.poll(time).toBeGreaterThan(begin + 0.2)
+  await page.keyboard.press('Space')
+  await expect(metronome).toHaveAttribute('aria-pressed', 'false')
+})
+
+test('a drill with the metronome on is judged and follows the tempo', async ({ page }) => {
+  await openDrill(page)
+  await page.getByRole('button', { name: 'Metronome' }).click()
+  await repetition(page)
+  await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
+  await page.keyboard.press('ArrowUp')
+  await expect(shown(page).rung).toHaveAttribute('data-rung', '54')
+  await repetition(page)
+  await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
+  await expect(page.getByRole('button', { name: 'Metronome' })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  )
+})
+
+test('“Hear it” fetches its samples from the page’s own origin, plays the chunk and ends', async ({
+  page,
+  baseURL,
+}) => {
+  await watchAudio(page)
+  await openDrill(page)
+  const samples: string[] = []
+  page.on('response', (response) => {
+    if (/audio|octet|ogg|mpeg|mp3/.test(response.headers()['content-type'] ?? ''))
+      samples.push(response.url())
+  })
+  const hear = page.getByRole('button', { name: 'Hear it' })
+  await hear.click()
+  await expect(hear).toHaveAttribute('aria-pressed', 'true')
+  await expect.poll(() => samples.length).toBeGreaterThan(0)
+  expect(samples.filter((url) => !url.startsWith(`${baseURL}/`))).toEqual([])
+  await expect.poll(() => audioStates(page)).toEqual(['running'])
+  // Five eighths at 52 quarters a minute: 2.9 seconds.
+  await expect(hear).toHaveAttribute('aria-pressed', 'false', { timeout: 15_000 })
+})
+
+test('from the first page to the summary no request leaves the page’s origin', async ({
+  page,
+  baseURL,
+}) => {
+  const asked: string[] = []
+  page.on('request', (request) => asked.push(request.url()))
+  await openDrill(page)
+  await page.getByRole('button', { name: 'Metronome' }).click()
+  await repetition(page)
+  await repetition(page, 'C5 D5 E5 F#5 G5')
+  await page.keyboard.press('Escape')
+  await expect(page.locator('.share')).toBeVisible()
+  expect(asked.length).toBeGreaterThan(3)
+  const foreign = asked.filter(
+    (url) => !/^(data|blob):/.test(url) && !url.startsWith(`${baseURL}/`),
+  )
+  expect(foreign).toEqual([])
+})
