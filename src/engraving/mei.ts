@@ -33,13 +33,13 @@ export const writeMei = (stretch: Stretch): Mei => {
     .map((bar, i) => changes(writing, i) + measure(writing, bar, i))
     .join('\n')
   return {
-    mei: document(scoreDef(writing), body),
+    mei: wholeDocument(scoreDef(writing), body),
     notes: placesOf(writing),
     onsets: new Set(stretch.notes.map((note) => note.start)).size,
   }
 }
 
-const document = (definition: string, section: string): string =>
+const wholeDocument = (definition: string, section: string): string =>
   `<?xml version="1.0" encoding="UTF-8"?>
 <mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.0"><meiHead><fileDesc><titleStmt><title/></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score>
 ${definition}

@@ -32,8 +32,6 @@ export interface PageStaff {
   right: number
   /** What is printed on it: heads, stems, beams, rests, tuplet signs. */
   readonly ink: Ink[]
-  /** Top of the staff below in the same system. */
-  below?: number
 }
 
 export interface Ink {
@@ -53,7 +51,6 @@ export const readPage = (svg: string): Page => {
       if (selfClosing) close(reading)
     }
   }
-  joinSystems(reading.systems)
   return { notes: reading.notes, staves: reading.systems.flat() }
 }
 
@@ -222,12 +219,4 @@ const readHead = (reading: Reading, tag: Tag, part: string, x: number, y: number
     note.id,
     part === 'accid' ? { ...note, left } : { ...note, left, half, x: x + half, y },
   )
-}
-
-const joinSystems = (systems: readonly PageStaff[][]): void => {
-  for (const system of systems)
-    for (const staff of system) {
-      const below = system.filter(({ top }) => top > staff.bottom).map(({ top }) => top)
-      if (below.length > 0) staff.below = Math.min(...below)
-    }
 }
