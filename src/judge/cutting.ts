@@ -2,6 +2,8 @@ import { ms } from '@/music/units'
 import { isNear, lackCost, type Ground } from './ground'
 import { pushMoves } from './moves'
 import {
+  begunWith,
+  begunWrong,
   closingCost,
   isComplete,
   isIdle,
@@ -65,20 +67,13 @@ const pushBack = (
     const index = place >> 5
     if (index >= from.top) break
     if (index === 0) continue
-    const struck: Open = {
-      mask: 1 << (place & 31),
-      struck: 1,
-      foreign: 0,
-      at: strike.at,
-      late: false,
-    }
     const hurried = pause < from.pace * onsetAt(ground, from.top).gap * 0.8 ? 2 : 0
     into.push({
       ...from,
       cost: from.cost + limit.restartCost + hurried,
       top: index,
       low: index,
-      open: [struck],
+      open: [begunWith(place & 31, strike.at)],
       echoAt: undefined,
       step: {
         before: from.step,
@@ -118,6 +113,7 @@ const haste = (ground: Ground, past: Reading, strike: Strike, pause: number): nu
   if (pause >= limit.settle) {
     const isFresh =
       !isIdle(past) &&
+      past.pace > 0 &&
       pause > limit.freshGap * past.pace * onsetAt(ground, past.top).gap &&
       onsetAt(ground, 0).keys.includes(strike.key)
     return isFresh ? -limit.freshStartGain : 0
@@ -162,24 +158,16 @@ const pushBegin = (
       },
     })
   }
-  const struck = (note: number): Open => ({
-    mask: 1 << note,
-    struck: 1,
-    foreign: 0,
-    at: strike.at,
-    late: false,
-  })
   const note = first.keys.indexOf(strike.key)
-  if (note >= 0) begin('note', 0, note, [struck(note)], 0)
+  if (note >= 0) begin('note', 0, note, [begunWith(note, strike.at)], 0)
   const second = ground.onsets[1]?.keys.indexOf(strike.key) ?? -1
   if (second >= 0) {
-    begin('note', 1, second, [struck(second), untouched], lackCost(first.keys.length))
+    begin('note', 1, second, [begunWith(second, strike.at), untouched], lackCost(first.keys.length))
   }
   if (first.auxiliaries.includes(strike.key)) begin('auxiliary', 0, -1, [untouched], 1)
   if (note < 0) {
     const far = isNear(strike.key, first.keys) ? 0 : limit.farStartCost
-    const wrong: Open = { mask: 0, struck: 0, foreign: 1, at: strike.at, late: false }
-    begin('foreign', 0, -1, [wrong], limit.slipCost + far)
+    begin('foreign', 0, -1, [begunWrong(strike.at)], limit.slipCost + far)
   }
 }
 
@@ -243,6 +231,7 @@ const keepBest = (readings: Reading[]): readonly Reading[] => {
 
 const isSameState = (a: Reading, b: Reading): boolean => {
   if (a.top !== b.top || a.open.length !== b.open.length) return false
+  if (a.open[0]?.at !== b.open[0]?.at) return false
   for (let i = 0; i < a.open.length; i++) {
     const x = a.open[i]
     const y = b.open[i]

@@ -23,19 +23,28 @@ const waitFor = (ground: Ground, readings: readonly Reading[], best: Reading): n
 const ownWait = (ground: Ground, readings: readonly Reading[], best: Reading): number => {
   if (isIdle(best)) return limit.strayWait
   const { ticksPerQuarter, barLength } = ground.chunk
-  const pace = best.pace || limit.unknownQuarter / ticksPerQuarter
+  const known = Math.min(best.pace, limit.slowestQuarter / ticksPerQuarter)
+  const pace = known || limit.unknownQuarter / ticksPerQuarter
   const gap = pace * onsetAt(ground, best.top).gap
   const left = onsetsLeft(ground, best)
   if (left > 0) {
     return gap + Math.max(limit.silenceLeast, limit.silenceBars * barLength * pace)
   }
-  if (isComplete(ground, best)) return limit.settle
-  const known = best.pace > 0 ? 1.6 * gap : 0
+  if (isComplete(ground, best) && !isLacking(ground, best)) return limit.settle
   const isDoubtful = readings.some(
     (r) => !isIdle(r) && r.top < ground.last && r.cost < best.cost + limit.cutLead,
   )
-  return Math.max(limit.settleLacking, known, isDoubtful ? limit.doubtWait : 0)
+  return Math.max(limit.settleLacking, known > 0 ? 1.6 * gap : 0, isDoubtful ? limit.doubtWait : 0)
 }
+
+/** A note of an onset before the last could still come, late. */
+const isLacking = (ground: Ground, { open, top, low }: Reading): boolean =>
+  open.some(
+    (o, back) =>
+      back > 0 &&
+      top - back >= low &&
+      o.struck + o.foreign < onsetAt(ground, top - back).keys.length,
+  )
 
 /**
  * A repetition was complete, and the key after it is either one too many or the beginning of the

@@ -226,6 +226,5 @@ const conclude = (judge: Judge, findings: Finding[]): Judge => {
   }
 }
 
-/** A time by which everything played has been judged. */
-export const closingTime = (judge: Judge): Ms =>
-  judge.deadline === undefined ? ms(0) : ms(judge.deadline + limit.deliveryLag)
+/** A time by which everything played has been judged: the closing clock event of a replay. */
+export const closingTime = (judge: Judge): Ms => ms((judge.deadline ?? 0) + 2 * limit.deliveryLag)

@@ -1,6 +1,15 @@
 import type { Ms } from '@/music/units'
 import { isNear, lackCost, type Ground } from './ground'
-import { dueCost, onsetAt, untouched, type Open, type Reading, type Strike } from './reading'
+import {
+  begunWith,
+  begunWrong,
+  dueCost,
+  onsetAt,
+  untouched,
+  type Open,
+  type Reading,
+  type Strike,
+} from './reading'
 import * as limit from './thresholds'
 
 /** Every way of taking one strike as a part of the repetition that goes on, pushed onto `into`. */
@@ -41,10 +50,9 @@ const takeNote = (
 ): Reading | undefined => {
   if (index > from.top) {
     const next = moveOn(ground, from, strike, index)
-    const struck: Open = { mask: 1 << note, struck: 1, foreign: 0, at: strike.at, late: false }
     return {
       ...next,
-      open: [struck, ...next.open.slice(1)],
+      open: [begunWith(note, strike.at), ...next.open.slice(1)],
       step: stepOf(from, strike, 'note', index, note, false, index),
     }
   }
@@ -54,12 +62,14 @@ const takeNote = (
   if (!open || (open.mask & bit) !== 0) return undefined
   const onset = onsetAt(ground, index)
   const late = back > 0 && isExchanged(ground, from, back, strike.at)
+  const odd = onset.rolled ? 0 : joinCost(ground, from, back, strike.at)
   const struck: Open = {
     mask: open.mask | bit,
     struck: open.struck + 1,
     foreign: open.foreign,
     at: open.at ?? strike.at,
     late: open.late || late,
+    odd: Math.max(open.odd, odd),
   }
   return {
     ...from,
@@ -68,7 +78,7 @@ const takeNote = (
       dueCost(onset, open, back === 0) +
       dueCost(onset, struck, back === 0) +
       (late ? (open.late ? limit.furtherEchoCost : limit.orderCost) : 0) +
-      (onset.rolled ? 0 : joinCost(ground, from, back, strike.at)) +
+      (struck.odd - open.odd) +
       (back > 0 && !late ? behindCost(from, back, strike.at) : 0),
     open: from.open.with(back, struck),
     step: stepOf(from, strike, 'note', index, note, late, from.top),
@@ -247,7 +257,7 @@ const openForeign = (ground: Ground, from: Reading, strike: Strike): Reading | u
   const onset = onsetAt(ground, index)
   if (onset.keys.includes(strike.key)) return undefined
   const next = moveOn(ground, from, strike, index)
-  const wrong: Open = { mask: 0, struck: 0, foreign: 1, at: strike.at, late: false }
+  const wrong = begunWrong(strike.at)
   return {
     ...next,
     cost: next.cost + dueCost(onset, wrong, true) + farCost(strike, onset.keys),

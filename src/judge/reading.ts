@@ -43,6 +43,8 @@ export interface Open {
   readonly at: Ms | undefined
   /** It came after an onset written later, and that slip is counted. */
   readonly late: boolean
+  /** What its odd timing has cost so far: a chord torn apart is odd once, not once a note. */
+  readonly odd: number
 }
 
 /** Where a repetition ends and what follows begins; not yet sure while other readings differ. */
@@ -74,7 +76,23 @@ export interface Reading {
   readonly cuts: readonly Cut[]
 }
 
-export const untouched: Open = { mask: 0, struck: 0, foreign: 0, at: undefined, late: false }
+export const untouched: Open = {
+  mask: 0,
+  struck: 0,
+  foreign: 0,
+  at: undefined,
+  late: false,
+  odd: 0,
+}
+
+/** An onset begun with one of its notes, or with a foreign key. */
+export const begunWith = (note: number, at: Ms): Open => ({
+  ...untouched,
+  at,
+  mask: 1 << note,
+  struck: 1,
+})
+export const begunWrong = (at: Ms): Open => ({ ...untouched, at, foreign: 1 })
 
 export const idleReading = (pace: number): Reading => ({
   cost: 0,

@@ -59,9 +59,9 @@ export const openOnsets = 4
 export const exchangedGap = 0.5
 /** The order of two onsets is certain above 60 ms and guessed at 22 (mazurka.org.uk/experiments). */
 export const exchangedLeast = ms(30)
-export const exchangedMost = ms(150)
+export const exchangedMost = ms(80)
 /** Before any tempo is known. */
-export const exchangedUnknown = ms(90)
+export const exchangedUnknown = ms(80)
 /** The next onset has begun but is not complete: the hands are apart, not the onsets exchanged. */
 export const apartGap = 1
 export const apartLeast = ms(60)
@@ -84,7 +84,7 @@ export const unknownGap = ms(250)
 /** After the last onset is complete: longer than a stutter (up to 0.45 s), shorter than a pause (0.6 s up). */
 export const settle = ms(550)
 /** The last onset is struck, but not complete or not right: what lacks may still come. */
-export const settleLacking = ms(900)
+export const settleLacking = ms(1000)
 /** Whether the last onset was struck wrong or is still to come is as good as undecided. */
 export const doubtWait = ms(2500)
 /** A key that begins nothing may turn out to be a wrong first note for this long. */
@@ -94,6 +94,8 @@ export const silenceBars = 2
 export const silenceLeast = ms(4000)
 /** Before any tempo is known: 50 quarters a minute, slow practice. */
 export const unknownQuarter = ms(1200)
+/** No slower tempo is believed when silence is measured: 20 quarters a minute. */
+export const slowestQuarter = ms(3000)
 /** The clock of the page runs ahead of keys that are still on their way to us. */
 export const deliveryLag = ms(30)
 
