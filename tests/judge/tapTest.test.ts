@@ -52,11 +52,11 @@ test.each<[string, string, object]>([
   expect(tap(text).lag).toMatchObject(lag)
 })
 
-test('the spread is the standard deviation, were the strikes normal', () => {
-  // Median 30, absolute deviations 0 to 30 by 5, each but 0 twice: their median is 15; 15 * 1.4826 = 22.2.
-  const { lag } = tap(`0 0 0 ${'0 5 10 15 20 25 30 35 40 45 50 55 60'}`)
+test('the spread is the sample standard deviation of the strikes that count', () => {
+  // Thirteen values a step of 5 apart: 5 * sqrt(13 * 14 / 12) = 19.47.
+  const { lag } = tap('90 90 90 0 5 10 15 20 25 30 35 40 45 50 55 60')
   expect(lag).toMatchObject({ kind: 'trusted', lag: 30, counted: 13 })
-  expect('spread' in lag && lag.spread).toBeCloseTo(22.24, 1)
+  expect('spread' in lag && lag.spread).toBeCloseTo(19.47, 2)
 })
 
 test('each stroke says whether it counted', () => {
@@ -89,6 +89,22 @@ test('under human jitter the lag is found within what the median of thirteen can
   expect(rms).toBeGreaterThan(0.8 * standardError)
   expect(rms).toBeLessThan(1.2 * standardError)
 })
+
+test.each([
+  [20, 0.99, 1],
+  [30, 0.9, 1],
+  [80, 0, 0.1],
+])(
+  'of people with a deviation of %s ms, between %s and %s are told a figure',
+  (sd, least, most) => {
+    const told = Array.from({ length: 500 }, (_, seed) => {
+      const { clicks, taps } = human(seed, 30, sd)
+      return judgeTaps(clicks, taps).lag.kind
+    }).filter((kind) => kind === 'trusted')
+    expect(told.length / 500).toBeGreaterThanOrEqual(least)
+    expect(told.length / 500).toBeLessThanOrEqual(most)
+  },
+)
 
 test('missed, doubled and stray strikes, up to a fifth, leave an even player’s lag as it is', () => {
   const mishap = fc.constantFrom('missed', 'doubled', 'other side')
