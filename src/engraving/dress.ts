@@ -5,6 +5,9 @@ interface Size {
   readonly height: number
 }
 
+/** In the drawing's units, 180 to a staff space: bar numbers, the only text, stay smaller than the notes. */
+const barNumberSize = '260px'
+
 /**
  * Makes the engraver's SVG a part of our page: ink is the page's own colour, no style sheet inside
  * (a strict content policy may refuse it), no description, and each note carries what a pencil needs.
@@ -20,6 +23,7 @@ export const dressSvg = (
     .replace(/<style[^>]*>[\s\S]*?<\/style>/, '')
     .replace(/color="black" font-family="[^"]*"/, 'fill="currentColor" stroke="currentColor"')
     .replaceAll('<text ', '<text stroke="none" ')
+    .replaceAll('font-size="324px"', `font-size="${barNumberSize}"`)
     .replace(
       /<svg /,
       `<svg width="${width}" height="${height}" aria-hidden="true" focusable="false" `,
