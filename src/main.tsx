@@ -65,6 +65,14 @@ const addressPort: Ports['address'] = {
   },
 }
 
+const saveByDownload = (name: string, text: string): void => {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/jsonl' }))
+  const link = Object.assign(document.createElement('a'), { href: address, download: name })
+  link.click()
+  // The download has its own hold on the data once it has begun.
+  window.setTimeout(() => URL.revokeObjectURL(address), 10_000)
+}
+
 /** Thirty times a second: the settling time of the judge is longer than that. */
 const momentMs = 33
 
@@ -85,6 +93,7 @@ const start = async (): Promise<void> => {
     storage: storagePort(storage),
     readPiece: readInWorker,
     samples: loadSamples,
+    saveFile: saveByDownload,
     now: () => ms(performance.now()),
     wallClock: () => Date.now(),
     newId: () => crypto.randomUUID(),

@@ -16,6 +16,10 @@ export const storagePort = (storage: Storage): StoragePort => ({
     if (!stored.ok) return explained(stored)
     return ok({ events: stored.value.events, unread: latest.value.unread.length })
   },
+  all: async () => {
+    const stored = await storage.events({ kind: 'all' })
+    return stored.ok ? ok(stored.value.events) : explained(stored)
+  },
   ofChunk: async (chunk) => {
     const events = await storage.events({ kind: 'chunk', chunk })
     return events.ok ? ok(events.value.events) : explained(events)

@@ -16,17 +16,23 @@ import type { Key, Ms, Tempo } from '@/music/units'
 /** A chunk being drilled: the judge listens, the coach counts. */
 export interface Drill {
   readonly chunk: Chunk
+  /** As wanted; where they changed while a repetition was under way, the judge starts anew when it has ended. */
   readonly settings: JudgeSettings
   readonly judge: Judge
+  /** What the judge began with. */
+  readonly inForce: InForce
   /** A repetition is under way. */
   readonly underWay: boolean
-  /** The settings changed while a repetition was under way: the judge starts anew when it has ended. */
-  readonly stale: boolean
   readonly coach: Coach
   /** Repetitions of this drill, the broken off included. */
   readonly repetitions: number
   /** Key events since the last repetition ended, for its take. */
   readonly heard: readonly KeyEvent[]
+}
+
+interface InForce {
+  readonly settings: JudgeSettings
+  readonly rung: Tempo
 }
 
 /** What happened, for the page, the journal and the sound. */
@@ -40,7 +46,7 @@ export type Effect =
       readonly kind: 'judged'
       readonly repetition: Repetition
       readonly take: Take
-      readonly rung: Tempo
+      readonly inForce: InForce
     }
   | { readonly kind: 'coach'; readonly command: Command }
 
@@ -53,33 +59,47 @@ export const beginDrill = (chunk: Chunk, settings: JudgeSettings, coach: Coach):
   chunk,
   settings,
   judge: beginJudge(chunk, settings),
+  inForce: { settings, rung: coach.rung },
   underWay: false,
-  stale: false,
   coach,
   repetitions: 0,
   heard: [],
 })
 
 /** The judge starts anew with other settings, after the repetition that is under way; the coach goes on. */
-export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill =>
-  drill.underWay
-    ? { ...drill, settings, stale: true }
-    : { ...drill, settings, stale: false, judge: beginJudge(drill.chunk, settings), heard: [] }
+export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill => {
+  const { chunk, coach, underWay } = drill
+  if (underWay) return { ...drill, settings }
+  const inForce = { settings, rung: coach.rung }
+  return { ...drill, settings, inForce, judge: beginJudge(chunk, settings), heard: [] }
+}
 
 export const stepDrill = (before: Drill, event: JudgeEvent): DrillStep => {
-  const drill = before.stale && !before.underWay ? changeJudging(before, before.settings) : before
+  const stale = before.settings !== before.inForce.settings && !before.underWay
+  const drill = stale ? changeJudging(before, before.settings) : before
   const [judge, findings] = stepJudge(drill.judge, event)
   const heard = event.kind === 'clock' ? drill.heard : [...drill.heard.slice(-longestTake), event]
   return findings.reduce<DrillStep>(
-    ([now, effects], finding) => {
-      const [next, more] = take(now, finding, event.at)
+    ([now, effects], finding, i) => {
+      const [next, more] = take(now, finding, { at: event.at, next: nextBeginning(findings, i) })
       return [next, [...effects, ...more]]
     },
     [{ ...drill, judge, heard }, []],
   )
 }
 
-const take = (drill: Drill, finding: Finding, at: Ms): DrillStep => {
+/** When the repetition after the i-th finding began, where it has already begun. */
+const nextBeginning = (findings: readonly Finding[], i: number): Ms | undefined => {
+  const began = findings.slice(i + 1).find((finding) => finding.kind === 'began')
+  return began?.at
+}
+
+interface Moment {
+  readonly at: Ms
+  readonly next: Ms | undefined
+}
+
+const take = (drill: Drill, finding: Finding, moment: Moment): DrillStep => {
   switch (finding.kind) {
     case 'began':
       return [
@@ -92,18 +112,19 @@ const take = (drill: Drill, finding: Finding, at: Ms): DrillStep => {
     case 'stray':
       return [drill, [{ kind: 'stray', key: finding.key }]]
     case 'ended':
-      return end(drill, finding.repetition, at)
+      return end(drill, finding.repetition, moment)
   }
 }
 
-const end = (drill: Drill, repetition: Repetition, at: Ms): DrillStep => {
-  const rung = drill.coach.rung
+const end = (drill: Drill, repetition: Repetition, { at, next }: Moment): DrillStep => {
   const [coach, commands] = stepCoach(drill.coach, coachRepetition(repetition, at))
-  const take: Take = { events: drill.heard.filter((e) => e.at >= repetition.start) }
+  const isOfIt = (e: KeyEvent): boolean =>
+    e.at >= repetition.start && (next === undefined || e.at < next)
+  const take: Take = { events: drill.heard.filter(isOfIt) }
   return [
     { ...drill, underWay: false, coach, repetitions: drill.repetitions + 1 },
     [
-      { kind: 'judged', repetition, take, rung },
+      { kind: 'judged', repetition, take, inForce: drill.inForce },
       ...commands.map((command): Effect => ({ kind: 'coach', command })),
     ],
   ]

@@ -92,6 +92,7 @@ export interface StoragePort {
   readonly latestSession: () => Promise<
     Result<{ readonly events: readonly JournalEvent[]; readonly unread: number }, string>
   >
+  readonly all: () => Promise<Result<readonly JournalEvent[], string>>
   readonly ofChunk: (chunk: ChunkId) => Promise<Result<readonly JournalEvent[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
   readonly pieces: () => Promise<Result<readonly Omit<StoredPiece, 'bytes'>[], string>>
@@ -141,6 +142,8 @@ export interface Ports {
     fileName: string,
   ) => Promise<Result<ReadPiece, ReadProblem>>
   readonly samples: () => Promise<readonly Sample[]>
+  /** Gives a text to the person as a file. */
+  readonly saveFile: (name: string, text: string) => void
   /** The clock of the key events. */
   readonly now: () => Ms
   readonly wallClock: () => number

@@ -109,14 +109,7 @@ export const createPractice = (
     for (const effect of effects) {
       marks.take(effect)
       if (effect.kind === 'judged' && !keptCoach)
-        stored.push(
-          session.repetition({
-            practising,
-            ...effect,
-            standard: drill?.settings.standard ?? settings.getState().standard,
-            verdictAt: at,
-          }),
-        )
+        stored.push(session.repetition({ practising, ...effect, verdictAt: at }))
       if (effect.kind !== 'coach') continue
       if (!keptCoach) stored.push(session.command(practising, effect.command))
       if (effect.command.kind === 'tempo') followTempo(coach)

@@ -1,4 +1,5 @@
-import { handChoices, type HandChoice } from '@/music/music'
+import { handChoices } from '@/music/music'
+import type { Place } from '@/music/place'
 import { pieceId, type PieceId } from '@/music/units'
 
 /** Where the person is; it stands in the address, so that a reload comes back to the same place. */
@@ -7,13 +8,6 @@ export type Route =
   | { readonly kind: 'piece'; readonly piece: PieceId }
   | { readonly kind: 'practice'; readonly piece: PieceId; readonly place: Place }
   | { readonly kind: 'summary' }
-
-/** A stretch of a piece in exact quarter notes from the start, as 'numerator' or 'numerator_denominator'. */
-export interface Place {
-  readonly from: string
-  readonly to: string
-  readonly hand: HandChoice
-}
 
 /** { kind: 'practice', piece: 'p1', place: { from: '0', to: '7_2', hand: 'right' } } -> '#/practice/p1/0-7_2/right' */
 export const formatRoute = (route: Route): string => {

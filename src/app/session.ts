@@ -2,11 +2,13 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Command } from '@/coach/coach'
 import { eventId, sessionId, type SessionId } from '@/journal/ids'
 import type { DrillBegun, JournalEvent } from '@/journal/journal'
+import { formatJournal } from '@/journal/lines'
 import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
 import type { Standard } from '@/judge/flaw'
 import type { Repetition } from '@/judge/repetition'
 import type { Take } from '@/music/keyEvent'
 import type { Ms, Tempo } from '@/music/units'
+import type { Drill } from './drill'
 import type { Ports } from './ports'
 import type { Practising } from './practising'
 
@@ -29,6 +31,8 @@ export interface Session {
   readonly pieceAdded: (piece: Practising['score'], fileName: string) => Promise<void>
   readonly drillBegun: (practising: Practising, from: DrillStart) => Promise<void>
   readonly repetition: (judged: Judged) => Promise<void>
+  /** Gives the whole record, of all sessions, to the person as one file. */
+  readonly save: () => Promise<void>
   readonly command: (practising: Practising, command: Command) => Promise<void>
 }
 
@@ -42,8 +46,8 @@ export interface Judged {
   readonly practising: Practising
   readonly repetition: Repetition
   readonly take: Take
-  readonly rung: Tempo
-  readonly standard: Standard
+  /** The rung and the judge's settings at which it was judged. */
+  readonly inForce: Drill['inForce']
   readonly verdictAt: Ms
 }
 
@@ -109,11 +113,17 @@ export const createSession = (ports: Ports): Session => {
       }
       return write(event)
     },
-    repetition: ({ practising, repetition, take, rung, standard, verdictAt }) => {
+    repetition: ({ practising, repetition, take, inForce, verdictAt }) => {
       if (store.getState().persistence === undefined) void askToPersist()
       const { drill, chunk } = practising
-      const context = { drill, chunk, rung, standard, verdictAt }
+      const context = { drill, chunk, rung: inForce.rung, ...inForce.settings, verdictAt }
       return write(recordRepetition(stamp(), context, repetition, take))
+    },
+    save: async () => {
+      const all = await ports.storage.all()
+      if (!all.ok) return store.setState({ problem: all.reason })
+      const day = new Date(ports.wallClock()).toISOString().slice(0, 10)
+      ports.saveFile(`passagework-${day}.jsonl`, formatJournal(all.value))
     },
     command: async (practising, command) => {
       const event = recordCommand(practising, command, stamp)

@@ -21,6 +21,7 @@ const usage = `Usage: npm run -s cli -- VERB OPTIONS
   read   --piece FILE
   judge  --piece FILE --take FILE [--hand left|right|both] [--from BAR --to BAR]
          [--tempo N] [--standard notes|flow|time]
+  judge  --piece FILE --journal FILE
 With --json: one JSON object. With --jobs FILE: one job, a JSON object, a line.
 `
 

@@ -8,18 +8,27 @@ import { ok, type Result } from '@/music/result'
 import { quarterMs, tempo } from '@/music/units'
 import { judgeTake } from './atTempo'
 import { loadPiece, loadTake } from './files'
+import { judgeJournal } from './judgeJournal'
 import { checkNames, choiceOf, numberOf, wordOf, type Options } from './options'
 import { choosePassage } from './passage'
 import type { Answer } from './verb'
 
 const known = ['piece', 'take', 'hand', 'from', 'to', 'tempo', 'standard']
+const knownWithJournal = ['piece', 'journal']
 /** The first one holds when none is given. */
 const standards: readonly [Standard, ...Standard[]] = ['flow', 'notes', 'time']
 /** Quarter notes a minute that a person or a metronome can mean. */
 const tempoBounds = { from: 5, to: 1000 }
 
-/** `judge --piece FILE --take FILE ...`: the take's repetitions of the passage and their verdicts. */
+/**
+ * `judge --piece FILE --take FILE ...`: the take's repetitions of the passage and their verdicts;
+ * with `--journal FILE` in place of the take, the recorded repetitions of the piece judged again.
+ */
 export const judge = (options: Options): Result<Answer, string> => {
+  if (options.has('journal')) {
+    const names = checkNames(options, knownWithJournal)
+    return names.ok ? judgeJournal(options) : names
+  }
   const names = checkNames(options, known)
   const settings = names.ok ? chooseSettings(options) : names
   if (!settings.ok) return settings

@@ -8,7 +8,7 @@
  *
  * Example: sessionBegun, pieceAdded, drillBegun, repetition x 5, rungChanged 72 -> 76, repetition ...
  */
-import type { HandChoice } from '@/music/music'
+import type { Place } from '@/music/place'
 import type { ChunkId, Key, NoteId, PieceId, Tempo } from '@/music/units'
 import type { DrillId, EventId, SessionId } from './ids'
 import type {
@@ -42,14 +42,10 @@ export interface PieceAdded extends Entry {
 }
 
 /** Where a chunk stands in its piece. */
-export interface RecordedPlace {
-  /** The first and the last onset, in quarters from the start of the score: '3_2' is one and a half. */
-  readonly from: string
-  readonly to: string
+export interface RecordedPlace extends Place {
   /** Bar numbers as printed; a pickup is bar 0. */
   readonly fromBar: number
   readonly toBar: number
-  readonly hand: HandChoice
 }
 
 /** 'classic' metronome marks, or rungs so many per cent apart. */
@@ -106,6 +102,9 @@ export interface RepetitionRecorded extends Entry {
   readonly chunk: ChunkId
   readonly rung: Tempo
   readonly standard: RecordedStandard
+  readonly forgiveBrushed: boolean
+  /** The time of one click of the metronome, from the first key; absent where none sounded. */
+  readonly clickMs?: number
   readonly verdict: RecordedVerdict
   /** From the first key to the verdict. */
   readonly tookMs: number

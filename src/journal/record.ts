@@ -1,6 +1,6 @@
-import { formatFraction } from '@/music/fraction'
 import type { Chunk } from '@/music/chunk'
 import type { Take } from '@/music/keyEvent'
+import { placeOf } from '@/music/place'
 import type { Key, Ms, NoteId, Tempo } from '@/music/units'
 import type { DrillId, EventId, SessionId } from './ids'
 import type { RecordedFigures, RecordedFlaw, RecordedPlace, RepetitionRecorded } from './journal'
@@ -37,6 +37,9 @@ export interface RepetitionContext {
   readonly chunk: Chunk
   readonly rung: Tempo
   readonly standard: RecordedStandard
+  readonly forgiveBrushed: boolean
+  /** The time of one click of the metronome, where it sounded. */
+  readonly click?: Ms
   /** When the verdict came, on the clock of the key events. */
   readonly verdictAt: Ms
 }
@@ -56,6 +59,8 @@ export const recordRepetition = (
   chunk: context.chunk.id,
   rung: context.rung,
   standard: context.standard,
+  forgiveBrushed: context.forgiveBrushed,
+  ...(context.click === undefined ? {} : { clickMs: tenth(context.click - repetition.start) }),
   verdict: repetition.verdict,
   tookMs: tenth(Math.max(0, context.verdictAt - repetition.start)),
   flaws: repetition.flaws.map((flaw) => recordFlaw(flaw, repetition.start)),
@@ -64,16 +69,11 @@ export const recordRepetition = (
 })
 
 /** Where a chunk stands, to be found again by its first and last onset. */
-export const recordPlace = (chunk: Chunk, fromBar: number, toBar: number): RecordedPlace => {
-  const last = chunk.start + (chunk.onsets.at(-1)?.start ?? 0)
-  return {
-    from: formatFraction(chunk.start, chunk.ticksPerQuarter),
-    to: formatFraction(last, chunk.ticksPerQuarter),
-    fromBar,
-    toBar,
-    hand: chunk.hand,
-  }
-}
+export const recordPlace = (chunk: Chunk, fromBar: number, toBar: number): RecordedPlace => ({
+  ...placeOf(chunk),
+  fromBar,
+  toBar,
+})
 
 const tenth = (value: number): number => Math.round(value * 10) / 10
 

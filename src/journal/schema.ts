@@ -88,6 +88,8 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
     chunk,
     rung: tempoValue,
     standard,
+    forgiveBrushed: v.boolean(),
+    clickMs: optional(number),
     verdict: v.picklist(recordedVerdicts),
     tookMs: duration,
     flaws: v.array(flaw),

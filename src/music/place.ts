@@ -1,10 +1,15 @@
-import { cutChunk, type Chunk } from '@/music/chunk'
-import { formatFraction, parseFraction } from '@/music/fraction'
-import type { Score } from '@/music/music'
-import { tick } from '@/music/units'
-import type { Place } from './route'
+import { cutChunk, type Chunk } from './chunk'
+import { formatFraction, parseFraction } from './fraction'
+import type { HandChoice, Score } from './music'
+import { tick } from './units'
 
-/** The place of a chunk as it stands in the address: its first and last onset, in quarters of the score. */
+/** Where a chunk stands in its piece: its first and last onset, in exact quarters from the start ('3_2' is one and a half). */
+export interface Place {
+  readonly from: string
+  readonly to: string
+  readonly hand: HandChoice
+}
+
 export const placeOf = (chunk: Chunk): Place => {
   const fraction = (t: number): string => formatFraction(t, chunk.ticksPerQuarter)
   return {

@@ -1,5 +1,4 @@
 import { useEffect, useRef, type PointerEvent } from 'react'
-import type { Chunk } from '@/music/chunk'
 import { formatKey, isBlackKey } from '@/music/pitch'
 import { key, ms, type Key, type Ms } from '@/music/units'
 
@@ -8,18 +7,18 @@ export interface KeysOnScreen {
   readonly release: (at: Ms, pointer: number) => void
 }
 
-/** Only the stretch of the keyboard that the chunk needs, with the pressed keys. It can be played. */
+/** Only the stretch of the keyboard that holds these keys, with the pressed ones. It can be played. */
 export const KeyboardStrip = ({
-  chunk,
+  keys,
   screen,
   watchKeys,
 }: {
-  readonly chunk: Chunk
+  readonly keys: readonly Key[]
   readonly screen: KeysOnScreen
   readonly watchKeys: (see: (key: Key, down: boolean) => void) => () => void
 }) => {
   const box = useRef<HTMLDivElement>(null)
-  const { white, black } = stretchOf(chunk)
+  const { white, black } = stretchOf(keys)
   useEffect(
     () =>
       watchKeys((pressed, down) => {
@@ -75,8 +74,9 @@ export const KeyboardStrip = ({
 /** At least an octave and a half, so that a short chunk does not get keys like doors. */
 const leastWhite = 11
 
-const stretchOf = (chunk: Chunk): { white: readonly Key[]; black: readonly Key[] } => {
-  const keys = chunk.onsets.flatMap((onset) => onset.notes.map((note) => note.key))
+const stretchOf = (
+  keys: readonly Key[],
+): { readonly white: readonly Key[]; readonly black: readonly Key[] } => {
   let low = whiteAt(Math.min(...keys) - 2, -1)
   let high = whiteAt(Math.max(...keys) + 2, 1)
   while (countWhite(low, high) < leastWhite) {

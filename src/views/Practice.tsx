@@ -39,7 +39,11 @@ export const Practice = ({ practising }: { readonly practising: Practising }) =>
       <Count />
       <Ladder beat={beat} word={beatWord(time)} />
       <div className="practice-keys">
-        <KeyboardStrip chunk={chunk} screen={app.screenKeys} watchKeys={app.instrument.watchKeys} />
+        <KeyboardStrip
+          keys={chunk.onsets.flatMap((onset) => onset.notes.map((note) => note.key))}
+          screen={app.screenKeys}
+          watchKeys={app.instrument.watchKeys}
+        />
       </div>
       <PracticeControls />
     </main>

@@ -1,5 +1,6 @@
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
+import { SoundNote } from './SoundNote'
 
 /** What can be asked for in a drill; each has its key, so that the hands need not go to the mouse. */
 export const PracticeControls = () => {
@@ -44,27 +45,4 @@ export const PracticeControls = () => {
       </button>
     </div>
   )
-}
-
-/** Why nothing sounds, or not yet. */
-const SoundNote = () => {
-  const app = useApp()
-  const sound = useSelected(app.sound, (state) => state)
-  switch (sound.kind) {
-    case 'asleep':
-    case 'ready':
-      return null
-    case 'off':
-      return <p className="sound-note soft">Sound is off: see Options.</p>
-    case 'blocked':
-      return <p className="sound-note soft">The browser holds the sound back: click once more.</p>
-    case 'loading':
-      return (
-        <p className="sound-note soft">
-          Fetching the piano: {sound.loaded} of {sound.wanted}
-        </p>
-      )
-    case 'failed':
-      return <p className="sound-note soft">{sound.message}</p>
-  }
 }

@@ -57,6 +57,11 @@ export const Summary = () => {
         </div>
       </section>
       <Flaws flaws={review.flaws.slice(0, 8)} />
+      <div className="row">
+        <button type="button" onClick={() => void app.session.save()}>
+          Save the whole record as a file
+        </button>
+      </div>
       <p className="soft">
         {plural(review.repetitions, 'repetition')} in {plural(Math.round(review.minutes), 'minute')}
         .

@@ -1,67 +1,10 @@
 import { expect, test } from 'vitest'
-import { createApp, type App } from '@/app/app'
+import { createApp } from '@/app/app'
 import { formatRoute } from '@/app/route'
 import { decodeTake } from '@/journal/take'
-import { parseKey } from '@/music/pitch'
-import { key, ms, tempo, tick, type Key } from '@/music/units'
-import { writeMidiFile } from '@/score/writeMidiFile'
-import type { Sample } from '@/app/ports'
-import { anySuggestion, createDesk, settled, type Desk } from '../support/fakePorts'
-
-const keysOf = (names: string): Key[] => names.split(' ').map((name) => parseKey(name) ?? key(0))
-
-/** One bar of 4/4: the notes as quarters in the right hand. */
-const sampleOf = (title: string, names: string): Sample => ({
-  title,
-  remark: '',
-  fileName: `${title}.mid`,
-  suggestion: anySuggestion,
-  bytes: writeMidiFile({
-    title,
-    ticksPerQuarter: 480,
-    tempos: [{ start: tick(0), tempo: tempo(120) }],
-    times: [{ start: tick(0), time: { beats: 4, beatType: 4 } }],
-    keys: [],
-    tracks: [
-      {
-        name: 'right hand',
-        notes: keysOf(names).map((key, i) => ({
-          key,
-          start: tick(480 * i),
-          length: tick(480),
-        })),
-      },
-    ],
-  }),
-})
-
-const melody = 'C4 D4 E4 F4'
-
-/** A desk with one sample, and its drill under way. */
-const sitDown = async (desk: Desk): Promise<App> => {
-  const app = createApp(desk.ports)
-  await app.open()
-  const [piece] = app.library.store.getState().listed
-  if (!piece) throw new Error('no sample is listed')
-  app.go({ kind: 'practice', piece: piece.id, place: { from: '0', to: '3', hand: 'right' } })
-  await settled()
-  return app
-}
-
-const play = async (desk: Desk, names: string): Promise<void> => {
-  for (const k of keysOf(names)) {
-    desk.strike(k)
-    desk.pass(910)
-  }
-  desk.pass(900)
-  await settled()
-}
-
-const state = (app: App) => {
-  const now = app.practice.store.getState()
-  if (!now) throw new Error('nothing is drilled')
-  return now
-}
+import { ms } from '@/music/units'
+import { createDesk, settled } from '../support/fakePorts'
+import { keysOf, melody, play, sampleOf, sitDown, state } from '../support/atTheDesk'
 
 test('on the first run the first sample opens by itself', async () => {
   const desk = createDesk([sampleOf('First', melody)])

@@ -137,6 +137,7 @@ function repetition(changed: Readonly<Record<string, unknown>>): unknown {
     chunk: 'p1:0-2:right',
     rung: 72,
     standard: 'flow',
+    forgiveBrushed: false,
     verdict: 'clean',
     tookMs: 900,
     flaws: [],

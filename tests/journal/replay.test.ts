@@ -68,7 +68,14 @@ const played = (number: number, verdict: Verdict, onset: number, start: Ms): Rep
 
 test('a repetition is recorded compactly: flaws, figures, take', () => {
   const stamp = { id: eventId('e1'), session: sessionId('s1'), atEpochMs: clockStart }
-  const context = { drill, chunk, rung: tempo(72), standard: 'flow', verdictAt: ms(2_000) } as const
+  const context = {
+    drill,
+    chunk,
+    rung: tempo(72),
+    standard: 'flow',
+    forgiveBrushed: false,
+    verdictAt: ms(2_000),
+  } as const
   const event = recordRepetition(stamp, context, played(0, 'flawed', 1, ms(1_000)), { events: [] })
   expect([event.kind, event.piece, event.chunk, event.tookMs]).toEqual([
     'repetition',
@@ -129,7 +136,14 @@ const practise = (letters: readonly string[], pace: number) => {
       continue
     }
     const repetition = played(i, verdict, i % 3, ms(at - 900))
-    const context = { drill, chunk, rung: coach.rung, standard: 'flow', verdictAt: at } as const
+    const context = {
+      drill,
+      chunk,
+      rung: coach.rung,
+      standard: 'flow',
+      forgiveBrushed: false,
+      verdictAt: at,
+    } as const
     hear(coachRepetition(repetition, at))
     journal.push(recordRepetition(stamp(at), context, repetition, { events: [] }))
   }

@@ -44,6 +44,7 @@ export const repetition = (
   ...where(chunk),
   rung: tempo(rung),
   standard: 'flow',
+  forgiveBrushed: false,
   verdict: verdicts[letter],
   tookMs: 2_000,
   flaws: flaws.map(flaw),

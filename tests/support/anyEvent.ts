@@ -92,6 +92,7 @@ export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
     ...where,
     rung: anyTempo,
     standard: fc.constantFrom(...recordedStandards),
+    forgiveBrushed: fc.boolean(),
     verdict: fc.constantFrom(...recordedVerdicts),
     tookMs: fc.nat(60_000),
     flaws: fc.array(anyFlaw, { maxLength: 4 }),

@@ -12,6 +12,8 @@ export interface Desk {
   readonly storage: Storage
   /** What the app asked of the sound, in order. */
   readonly sounded: string[]
+  /** Files given to the person, by name. */
+  readonly saved: ReadonlyMap<string, string>
   /** Strikes a key now and lifts it shortly after. */
   readonly strike: (key: number) => void
   /** The same by the simulated player. */
@@ -41,6 +43,7 @@ export const createDesk = (
   const hashWatchers = new Set<(hash: string) => void>()
   const midiWatchers = new Set<(state: MidiState) => void>()
   const sounded: string[] = []
+  const saved = new Map<string, string>()
   const listen = (hear: (event: KeyEvent) => void) => {
     hearers.add(hear)
     return () => hearers.delete(hear)
@@ -105,6 +108,7 @@ export const createDesk = (
     storage: storagePort(storage),
     readPiece: (bytes, fileName) => Promise.resolve(readWithHands(bytes, fileName)),
     samples: () => Promise.resolve(samples),
+    saveFile: (name, text) => saved.set(name, text),
     now: () => ms(now),
     wallClock: () => epoch + now,
     newId: () => `id-${startAt}-${ids++}`,
@@ -125,6 +129,7 @@ export const createDesk = (
     ports,
     storage,
     sounded,
+    saved,
     pass,
     goTo,
     address: () => hash,
