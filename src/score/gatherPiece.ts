@@ -1,6 +1,6 @@
 import type { KeySignature } from '@/music/music'
 import { tempo, type Tick } from '@/music/units'
-import { joinNotes } from './joinNotes'
+import { joinNotes, type FileNote } from './joinNotes'
 import type { Part } from './part'
 import { drumChannel, type SmfEvent, type SmfFile, type SmfPiece, type TimeChange } from './score'
 import { chooseTitle } from './title'
@@ -14,7 +14,7 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
     warnings.push(`${count(hanging, 'note')} never ended in the file; closed at the track’s end.`)
   const channels = joined.map((track) => new Set(track.notes.map((n) => n.channel)))
   const sounding = channels.filter((set) => [...set].some((c) => c !== drumChannel))
-  const drumNotes = joined.flatMap((t) => t.notes).filter((n) => n.channel === drumChannel).length
+  const drumNotes = joined.reduce((sum, { notes }) => sum + notes.filter(isDrum).length, 0)
   if (drumNotes > 0) warnings.push(`${count(drumNotes, 'note')} on the drum channel (10) left out.`)
   const parts = file.tracks.flatMap((events, i) =>
     gatherParts(events, joined[i]?.notes ?? [], sounding.length === 1),
@@ -35,16 +35,16 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
 const isMark = ({ kind }: SmfEvent): boolean =>
   kind === 'tempo' || kind === 'time' || kind === 'key'
 
-type JoinedNote = ReturnType<typeof joinNotes>['notes'][number]
+const isDrum = ({ channel }: FileNote): boolean => channel === drumChannel
 
 /** A track is a part; where one track holds all notes, each of its channels is a part. */
 const gatherParts = (
   events: readonly SmfEvent[],
-  notes: readonly JoinedNote[],
+  notes: readonly FileNote[],
   byChannel: boolean,
 ): Part[] => {
   const name = events.find((e) => e.kind === 'name')?.text ?? ''
-  const pitched = notes.filter((n) => n.channel !== drumChannel)
+  const pitched = notes.filter((n) => !isDrum(n))
   const channels = [...new Set(pitched.map((n) => n.channel))].toSorted((a, b) => a - b)
   const groups = byChannel ? channels.map((c) => [c]) : channels.length > 0 ? [channels] : []
   return groups.map((group) => ({
