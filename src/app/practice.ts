@@ -5,8 +5,10 @@ import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
 import type { Repetition } from '@/judge/repetition'
 import { formatBeats } from '@/music/beat'
 import type { Chunk } from '@/music/chunk'
+import { nameKey } from '@/music/spelling'
 import { ms, quarterMs, type Ms } from '@/music/units'
-import { beginDrill, changeJudging, stepDrill, type Drill, type Effect } from './drill'
+import { beginDrill, changeJudging, moveClick, stepDrill, type Drill, type Effect } from './drill'
+import { clicksFrom, followClicks, type Clicks } from './followClicks'
 import type { Instrument } from './instrument'
 import { createMarkBoard, type MarkBoard } from './markBoard'
 import type { Ports, Stop } from './ports'
@@ -64,8 +66,8 @@ export const createPractice = (
   const marks = createMarkBoard()
   let practising: Practising | undefined
   let drill: Drill | undefined
-  /** The time of one click of the metronome, while it sounds. */
-  let click: Ms | undefined
+  /** The clicks of the metronome, while it sounds. */
+  let clicks: Clicks | undefined
   /** Where the person's own drill stands while the simulated player shows one; nothing of that is recorded. */
   let keptCoach: Coach | undefined
   let stopListening: Stop = () => {}
@@ -77,8 +79,11 @@ export const createPractice = (
     standard: settings.getState().standard,
     forgiveBrushed: settings.getState().forgiveBrushed,
     quarter: quarterMs(coach.rung),
-    ...(click === undefined ? {} : { click }),
+    ...(clicks === undefined ? {} : { click: struck(clicks) }),
   })
+  /** When a strike on the first click comes in. The simulated player has no lag. */
+  const struck = ({ first }: Clicks): Ms =>
+    keptCoach ? first : ms(first + settings.getState().lagMs)
   const judgeAnew = (): void => {
     if (drill) drill = changeJudging(drill, judging(drill.coach))
   }
@@ -103,8 +108,13 @@ export const createPractice = (
   /** Marks at once; verdict, counters and sentence when the record of them is stored. */
   const carryOut = (coach: Coach, effects: readonly Effect[], at: Ms): void => {
     if (!practising) return
-    const { time } = practising
-    const sentenceOf = (reason: Reason): string => explain(reason, (t) => formatBeats(t, time))
+    const { time, signature } = practising
+    const sentenceOf = (reason: Reason): string =>
+      explain(
+        reason,
+        (t) => formatBeats(t, time),
+        (k) => nameKey(k, signature),
+      )
     const stored: Promise<void>[] = []
     for (const effect of effects) {
       marks.take(effect)
@@ -124,13 +134,19 @@ export const createPractice = (
   }
 
   const followTempo = (coach: Coach): void => {
-    if (click !== undefined) click = ports.sound.changeTempo(coach.rung)?.firstBeat
+    const changed = clicks && ports.sound.changeTempo(coach.rung)
+    clicks = changed && practising && clicksFrom(changed.firstBeat, practising.time, coach.rung)
     judgeAnew()
   }
+  ports.sound.watchBeats(({ at }) => {
+    if (!clicks || !drill) return
+    clicks = followClicks(clicks, at)
+    drill = moveClick(drill, struck(clicks))
+  })
 
   const stopMetronome = (): void => {
     ports.sound.stopMetronome()
-    click = undefined
+    clicks = undefined
     judgeAnew()
     update({ metronome: 'off' })
   }
@@ -149,7 +165,7 @@ export const createPractice = (
     })
     // It may have been switched off, or the drill left, while it started.
     if (store.getState()?.metronome !== 'starting' || !started) return stopMetronome()
-    click = started.firstBeat
+    clicks = clicksFrom(started.firstBeat, time, drill?.coach.rung ?? state.coach.rung)
     judgeAnew()
     update({ metronome: 'on' })
   }
@@ -167,9 +183,9 @@ export const createPractice = (
   /** In a moment; where the metronome sounds, when the chunk's place in the bar comes round again. */
   const nextStart = ({ barLength, ticksPerQuarter }: Chunk, { rung }: Coach): Ms => {
     const soon = ports.now() + breathMs
-    if (click === undefined) return ms(soon)
+    if (!clicks) return ms(soon)
     const bar = (barLength / ticksPerQuarter) * quarterMs(rung)
-    return ms(click + Math.max(0, Math.ceil((soon - click) / bar)) * bar)
+    return ms(clicks.first + Math.max(0, Math.ceil((soon - clicks.first) / bar)) * bar)
   }
   /** Gives the person's own drill back as it was. */
   const stopSimulated = (): void => {
@@ -188,7 +204,7 @@ export const createPractice = (
     ports.player.stop()
     ports.sound.quiet()
     ports.sound.stopMetronome()
-    click = undefined
+    clicks = undefined
     drill = undefined
     practising = undefined
     marks.clear()

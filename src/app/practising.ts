@@ -1,6 +1,7 @@
 import type { DrillId } from '@/journal/ids'
 import type { Chunk } from '@/music/chunk'
 import type { Bar, Score, TimeSignature } from '@/music/music'
+import type { Signature } from '@/music/spelling'
 import type { Tempo } from '@/music/units'
 
 /** What is being drilled. */
@@ -10,6 +11,8 @@ export interface Practising {
   readonly chunk: Chunk
   readonly time: TimeSignature
   readonly bars: { readonly first: Bar; readonly last: Bar }
+  /** The key signature where the chunk begins, for the names of its keys. */
+  readonly signature: Signature
   readonly goalTempo: Tempo
 }
 

@@ -96,7 +96,7 @@ export const createSession = (ports: Ports): Session => {
     pieceAdded: ({ id, title }, fileName) =>
       write({ v: 1, kind: 'pieceAdded', ...stamp(), piece: id, title, fileName }),
     drillBegun: (practising, { streakGoal, startTempo, standard }) => {
-      const { drill, chunk, bars, goalTempo } = practising
+      const { drill, chunk, bars, time, goalTempo } = practising
       const event: DrillBegun = {
         v: 1,
         kind: 'drillBegun',
@@ -105,6 +105,7 @@ export const createSession = (ports: Ports): Session => {
         piece: chunk.piece,
         chunk: chunk.id,
         place: recordPlace(chunk, bars.first.number, bars.last.number),
+        time,
         streakGoal,
         goalTempo,
         startTempo,

@@ -6,6 +6,7 @@ import { coachEventsOf, latestDrill } from '@/journal/replay'
 import type { Chunk } from '@/music/chunk'
 import type { Score } from '@/music/music'
 import { chunkAt, type Place } from '@/music/place'
+import { signatureAt } from '@/music/spelling'
 import { tempoAt } from '@/music/tempoMap'
 import type { Tempo } from '@/music/units'
 import type { OpenPiece } from './library'
@@ -56,6 +57,7 @@ export const takeUp = async (
     chunk,
     time: bars.first.time,
     bars,
+    signature: signatureAt(piece.score.keys, chunk.start),
     goalTempo,
   })
   const { streakGoal, standard } = settings

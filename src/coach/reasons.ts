@@ -1,5 +1,5 @@
 import type { FlawKind } from '@/judge/flaw'
-import { formatKey } from '@/music/pitch'
+import { formatKey as formatPlainKey } from '@/music/pitch'
 import type { Key, Tempo } from '@/music/units'
 
 /** The same flaw at the same place again and again: to be solved, not repeated. */
@@ -40,8 +40,15 @@ export type FormatTempo = (tempo: Tempo) => string
 
 const inQuarters: FormatTempo = (tempo) => `${Math.round(tempo)}`
 
+/** How a key is named; a page spells it by the key signature. */
+export type FormatKey = (key: Key) => string
+
 /** The reason in one sentence: "Three of the last five were flawed: down from 72 to 69." */
-export const explain = (reason: Reason, format: FormatTempo = inQuarters): string => {
+export const explain = (
+  reason: Reason,
+  format: FormatTempo = inQuarters,
+  formatKey: FormatKey = formatPlainKey,
+): string => {
   switch (reason.kind) {
     case 'streak':
       return `${capital(count(reason.streak))} clean in a row: up from ${format(reason.from)} to ${format(reason.to)}.`
@@ -52,7 +59,7 @@ export const explain = (reason: Reason, format: FormatTempo = inQuarters): strin
     case 'flawedInARow':
       return `${capital(count(reason.flawed))} flawed in a row: hands off, look at the place, then go on.`
     case 'sameFlaw':
-      return explainProblem(reason.problem)
+      return explainProblem(reason.problem, formatKey)
     case 'person':
       return `Your choice: ${reason.to > reason.from ? 'up' : 'down'} from ${format(reason.from)} to ${format(reason.to)}.`
     case 'longAtWork':
@@ -75,7 +82,10 @@ const explainEvidence = (evidence: Evidence): string => {
   }
 }
 
-const explainProblem = ({ flaw, place, written, played, times: n }: Problem): string => {
+const explainProblem = (
+  { flaw, place, written, played, times: n }: Problem,
+  formatKey: FormatKey,
+): string => {
   const where = `at onset ${place + 1}`
   const often = n === 2 ? 'twice' : `${count(n)} times`
   const writtenKey = written === undefined ? undefined : formatKey(written)

@@ -1,4 +1,4 @@
-import { alterInSignature, type Spelling } from './spelling'
+import { alterInSignature, type Spelling } from '@/music/spelling'
 
 /** A head as it comes in reading order on one staff. */
 export interface Head extends Spelling {

@@ -1,7 +1,7 @@
 import type { Key } from '@/music/units'
 import type { Page, PageNote, PageStaff } from './page'
 import type { PencilMark } from './pencilMark'
-import { alterInSignature, spell } from './spelling'
+import { alterInSignature, spell } from '@/music/spelling'
 import {
   accidentalStrokes,
   arrowStrokes,

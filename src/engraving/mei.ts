@@ -1,7 +1,7 @@
 import type { Note } from '@/music/music'
 import { groupLayer, type Group } from './beams'
 import type { Piece } from './layers'
-import { nameOf, spell } from './spelling'
+import { nameOf, spell } from '@/music/spelling'
 import type { Stretch } from './stretch'
 import { graceAt, headId, write, type Staff, type WrittenBar, type Writing } from './writing'
 

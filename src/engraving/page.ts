@@ -1,4 +1,4 @@
-import type { Signature } from './spelling'
+import type { Signature } from '@/music/spelling'
 
 /** Where everything stands on a drawing, in the drawing's own units: read once, no layout asked. */
 export interface Page {

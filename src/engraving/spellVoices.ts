@@ -1,6 +1,6 @@
 import type { Note } from '@/music/music'
 import type { Key } from '@/music/units'
-import { scalePlace, spell, type Signature, type Spelling } from './spelling'
+import { scalePlace, spell, type Signature, type Spelling } from '@/music/spelling'
 import type { Voice, WrittenChord } from './voices'
 
 export interface SignedBar {

@@ -8,6 +8,7 @@
  *
  * Example: sessionBegun, pieceAdded, drillBegun, repetition x 5, rungChanged 72 -> 76, repetition ...
  */
+import type { TimeSignature } from '@/music/music'
 import type { Place } from '@/music/place'
 import type { ChunkId, Key, NoteId, PieceId, Tempo } from '@/music/units'
 import type { DrillId, EventId, SessionId } from './ids'
@@ -57,6 +58,8 @@ export interface DrillBegun extends Entry {
   readonly piece: PieceId
   readonly chunk: ChunkId
   readonly place: RecordedPlace
+  /** Where the chunk begins, so that tempi can be shown in its beat. */
+  readonly time: TimeSignature
   readonly streakGoal: number
   readonly goalTempo: Tempo
   /** The rung at which the drill starts. */

@@ -14,6 +14,7 @@ import {
 const name = v.pipe(v.string(), v.nonEmpty('must not be empty'))
 const number = v.pipe(v.number(), v.finite())
 const count = v.pipe(v.number(), v.integer(), v.minValue(0))
+const positive = v.pipe(count, v.minValue(1))
 const duration = v.pipe(number, v.minValue(0))
 const tempoValue = v.pipe(number, v.gtValue(0), v.transform(tempo))
 const keyNumber = v.pipe(count, v.maxValue(127), v.transform(key))
@@ -76,7 +77,8 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
     piece,
     chunk,
     place,
-    streakGoal: v.pipe(count, v.minValue(1)),
+    time: v.strictObject({ beats: positive, beatType: positive }),
+    streakGoal: positive,
     goalTempo: tempoValue,
     startTempo: tempoValue,
     ladder: v.union([v.literal('classic'), v.pipe(number, v.gtValue(0))]),

@@ -9,6 +9,7 @@
 import type { JournalEvent, RecordedPlace, RepetitionRecorded } from '@/journal/journal'
 import { compareEvents } from '@/journal/merge'
 import type { RecordedVerdict } from '@/journal/words'
+import type { TimeSignature } from '@/music/music'
 import type { ChunkId, PieceId, Tempo } from '@/music/units'
 import { countFlaws, countSubstitutions, type FlawCount, type Substitution } from './flaws'
 import { practisedMinutes } from './minutes'
@@ -23,6 +24,8 @@ export interface ChunkReview {
   readonly title?: string
   readonly place?: RecordedPlace
   readonly goalTempo?: Tempo
+  /** The time signature where the chunk begins, for tempi in its beat. */
+  readonly time?: TimeSignature
   readonly tally: Tally
   readonly longestStreak: number
   /** The rung at the first repetition and the one reached at the end. */
@@ -98,7 +101,7 @@ const reviewChunk = (sorted: readonly JournalEvent[], repetitions: Repetitions):
     chunk,
     piece,
     ...(added?.kind === 'pieceAdded' ? { title: added.title } : {}),
-    ...(begun ? { place: begun.place, goalTempo: begun.goalTempo } : {}),
+    ...(begun ? { place: begun.place, goalTempo: begun.goalTempo, time: begun.time } : {}),
     tally: countVerdicts(repetitions),
     longestStreak: longestStreak(repetitions),
     fromRung,

@@ -1,3 +1,4 @@
+import { beatQuarters, isCompound } from '@/music/beat'
 import type { TimeSignature } from '@/music/music'
 import type { Accent } from './sound'
 
@@ -41,11 +42,7 @@ export const clickBar = (time: TimeSignature, perBeat: number): Bar => {
 }
 
 /** The beat in `pulsesPerQuarter`ths of a quarter. */
-export const beatLength = (time: TimeSignature): number =>
-  ((4 * pulsesPerQuarter) / time.beatType) * (isCompound(time) ? 3 : 1)
-
-export const isCompound = ({ beats, beatType }: TimeSignature): boolean =>
-  beatType >= 4 && beats > 3 && beats % 3 === 0
+export const beatLength = (time: TimeSignature): number => pulsesPerQuarter * beatQuarters(time)
 
 /** How the beats of a bar fall into groups; each group begins with an accent (common practice, no source). */
 const groups: ReadonlyMap<number, readonly number[]> = new Map([

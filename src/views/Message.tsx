@@ -1,11 +1,14 @@
 import type { Said } from '@/app/practice'
+import type { Practising } from '@/app/practising'
 import type { Repetition } from '@/judge/repetition'
+import { nameKey } from '@/music/spelling'
+import type { Key } from '@/music/units'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
 import { describeRepetition } from './words'
 
 /** One sentence at a time: what the coach asks, or the last verdict. It keeps its place when empty. */
-export const Message = () => {
+export const Message = ({ signature }: Pick<Practising, 'signature'>) => {
   const app = useApp()
   const said = useSelected(app.practice.store, (state) => state?.said)
   const paused = useSelected(app.practice.store, (state) => state?.coach.paused)
@@ -19,7 +22,7 @@ export const Message = () => {
     >
       <p role="status" aria-live="polite">
         {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
-        {sentenceOf(said, last)}
+        {sentenceOf(said, last, (key) => nameKey(key, signature))}
       </p>
       {paused && (
         <button type="button" onPointerDown={keepFocus} onClick={() => app.practice.goOn()}>
@@ -30,7 +33,11 @@ export const Message = () => {
   )
 }
 
-const sentenceOf = (said: Said | undefined, last: Repetition | undefined): string => {
+const sentenceOf = (
+  said: Said | undefined,
+  last: Repetition | undefined,
+  nameOf: (key: Key) => string,
+): string => {
   switch (said?.kind) {
     case 'reason':
       return said.sentence
@@ -40,7 +47,7 @@ const sentenceOf = (said: Said | undefined, last: Repetition | undefined): strin
       return 'That key begins nothing here.'
     case undefined:
       return last
-        ? describeRepetition(last)
+        ? describeRepetition(last, nameOf)
         : 'Play when you are ready: the first key begins a repetition.'
   }
 }

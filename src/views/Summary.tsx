@@ -1,6 +1,8 @@
 import { useMemo } from 'react'
 import { formatRoute } from '@/app/route'
+import { formatBeats } from '@/music/beat'
 import { formatKey } from '@/music/pitch'
+import type { Tempo } from '@/music/units'
 import type { FlawCount } from '@/review/flaws'
 import type { ChunkReview } from '@/review/review'
 import { useApp, useSelected } from './context'
@@ -93,7 +95,8 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
   const app = useApp()
   const listed = useSelected(app.library.store, (state) => state.listed)
   const title = chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? 'A piece'
-  const { place, tally } = chunk
+  const { place, tally, time } = chunk
+  const beat = (tempo: Tempo): string => (time ? formatBeats(tempo, time) : `${Math.round(tempo)}`)
   const bars =
     place &&
     (place.fromBar === place.toBar
@@ -114,9 +117,9 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
       </td>
       <td>{chunk.longestStreak}</td>
       <td>
-        {Math.round(chunk.fromRung)}
-        {chunk.toRung === chunk.fromRung ? '' : ` → ${Math.round(chunk.toRung)}`}
-        {chunk.goalTempo === undefined ? '' : ` of ${Math.round(chunk.goalTempo)}`}
+        {beat(chunk.fromRung)}
+        {chunk.toRung === chunk.fromRung ? '' : ` → ${beat(chunk.toRung)}`}
+        {chunk.goalTempo === undefined ? '' : ` of ${beat(chunk.goalTempo)}`}
         {chunk.secure && ', secure'}
       </td>
       <td>

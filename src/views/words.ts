@@ -2,7 +2,7 @@ import type { FlawKind, Mark, Standard } from '@/judge/flaw'
 import type { Verdict } from '@/judge/repetition'
 import type { Bar, HandChoice, TimeSignature } from '@/music/music'
 import { beatQuarters } from '@/music/beat'
-import { formatKey } from '@/music/pitch'
+import type { Key } from '@/music/units'
 
 /** Every word on the screens that is made from data. */
 export const handWords: Readonly<Record<HandChoice, string>> = {
@@ -45,10 +45,13 @@ export const beatWord = (time: TimeSignature): string => {
 
 export const percent = (share: number): string => `${Math.round(share * 100)} %`
 
-/** One flaw in a few words: 'D#4 in place of E4'. */
-export const describeMark = (mark: Mark): string => {
-  const written = mark.expected ? formatKey(mark.expected.key) : 'the note'
-  const played = mark.played ? formatKey(mark.played.key) : 'another key'
+/** How a key is named in the music at hand. */
+type NameOf = (key: Key) => string
+
+/** One flaw in a few words: 'E♭4 in place of E4'. */
+export const describeMark = (mark: Mark, nameOf: NameOf): string => {
+  const written = mark.expected ? nameOf(mark.expected.key) : 'the note'
+  const played = mark.played ? nameOf(mark.played.key) : 'another key'
   switch (mark.kind) {
     case 'right':
       return `${written} right`
@@ -79,12 +82,12 @@ export const describeMark = (mark: Mark): string => {
   }
 }
 
-/** A verdict with its first flaws, as it is announced: 'Flawed: D#4 in place of E4.' */
-export const describeRepetition = (repetition: {
-  readonly verdict: Verdict
-  readonly flaws: readonly Mark[]
-}): string => {
-  const flaws = repetition.flaws.slice(0, 2).map(describeMark)
+/** A verdict with its first flaws, as it is announced: 'Flawed: E♭4 in place of E4.' */
+export const describeRepetition = (
+  repetition: { readonly verdict: Verdict; readonly flaws: readonly Mark[] },
+  nameOf: NameOf,
+): string => {
+  const flaws = repetition.flaws.slice(0, 2).map((flaw) => describeMark(flaw, nameOf))
   const more = repetition.flaws.length - flaws.length
   const rest = more > 0 ? `, and ${more} more` : ''
   return flaws.length === 0

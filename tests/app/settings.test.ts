@@ -12,6 +12,7 @@ test('settings survive being stored and read back', () => {
     inputName: 'Stage 88',
     transpose: -12,
     sound: false,
+    lagMs: -31,
   }
   expect(decodeSettings(JSON.parse(JSON.stringify(mine)))).toEqual(mine)
 })
@@ -21,7 +22,11 @@ test.each<[string, unknown]>([
   ['null', null],
   ['a text', 'dark'],
   ['an old shape', { colour: 'blue' }],
-  ['values out of bounds', { streakGoal: 99, transpose: 25, standard: 'kind', input: '' }],
+  [
+    'values out of bounds',
+    { streakGoal: 99, transpose: 25, standard: 'kind', input: '', lagMs: 301 },
+  ],
+  ['a lag that is no whole number', { lagMs: 12.5 }],
 ])('%s gives the defaults', (_, stored) => {
   expect(decodeSettings(stored)).toEqual(defaultSettings)
 })
@@ -29,10 +34,11 @@ test.each<[string, unknown]>([
 test('whatever was stored, the settings are within bounds', () => {
   fc.assert(
     fc.property(fc.anything(), (stored) => {
-      const { streakGoal, transpose, input } = decodeSettings(stored)
+      const { streakGoal, transpose, input, lagMs } = decodeSettings(stored)
       expect(streakGoal).toBeGreaterThanOrEqual(3)
       expect(streakGoal).toBeLessThanOrEqual(10)
       expect(Math.abs(transpose)).toBeLessThanOrEqual(farthestTranspose)
+      expect(Math.abs(lagMs)).toBeLessThanOrEqual(300)
       expect(input).not.toBe('')
     }),
   )

@@ -187,6 +187,7 @@ test('the drill to take up again is the one begun last, of this chunk', () => {
     piece: pieceId('p1'),
     chunk: chunkId(name),
     place: { from: '0', to: '1', fromBar: 1, toBar: 1, hand: 'right' },
+    time: { beats: 4, beatType: 4 },
     streakGoal: 5,
     goalTempo: tempo(120),
     startTempo: tempo(72),

@@ -84,6 +84,7 @@ export const drillBegun = (seconds: number, chunk = 'a'): JournalEvent => ({
   kind: 'drillBegun',
   ...where(chunk),
   place: { from: '0', to: '3_2', fromBar: 1, toBar: 1, hand: 'right' },
+  time: { beats: 4, beatType: 4 },
   streakGoal: 5,
   goalTempo: tempo(120),
   startTempo: tempo(72),

@@ -82,6 +82,7 @@ export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
     place: fc.constant({ from: '0', to: '3_2', fromBar: 0, toBar: 1, hand: 'both' } as const),
     streakGoal: fc.integer({ min: 3, max: 10 }),
     goalTempo: anyTempo,
+    time: fc.constantFrom({ beats: 4, beatType: 4 }, { beats: 6, beatType: 8 }),
     startTempo: anyTempo,
     ladder: fc.constantFrom('classic' as const, 4),
     standard: fc.constantFrom(...recordedStandards),

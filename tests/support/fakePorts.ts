@@ -16,6 +16,8 @@ export interface Desk {
   readonly saved: ReadonlyMap<string, string>
   /** Strikes a key now and lifts it shortly after. */
   readonly strike: (key: number) => void
+  /** Tells the app that a click is heard at this time. */
+  readonly click: (at: number) => void
   /** The same by the simulated player. */
   readonly simulate: (key: number) => void
   /** Lets time pass in small steps, as the page's clock does. */
@@ -42,6 +44,7 @@ export const createDesk = (
   const moments = new Set<() => void>()
   const hashWatchers = new Set<(hash: string) => void>()
   const midiWatchers = new Set<(state: MidiState) => void>()
+  const beatWatchers = new Set<(beat: { readonly at: Ms }) => void>()
   const sounded: string[] = []
   const saved = new Map<string, string>()
   const listen = (hear: (event: KeyEvent) => void) => {
@@ -99,6 +102,10 @@ export const createDesk = (
         return { firstBeat: later(500) }
       },
       stopMetronome: () => sounded.push('stop'),
+      watchBeats: (see) => {
+        beatWatchers.add(see)
+        return () => beatWatchers.delete(see)
+      },
       hearChunk: (_, at) => {
         sounded.push(`hear ${at}`)
         return Promise.resolve()
@@ -135,6 +142,7 @@ export const createDesk = (
     address: () => hash,
     setMidi: (state) => midiWatchers.forEach((see) => see(state)),
     strike: (struck) => strikeFor(hearers, struck),
+    click: (at) => beatWatchers.forEach((see) => see({ at: ms(at) })),
     simulate: (struck) => strikeFor(playerHearers, struck),
   }
 }

@@ -1,5 +1,5 @@
-import type { KeySignature } from '@/music/music'
-import type { Key } from '@/music/units'
+import type { KeySignature } from './music'
+import type { Key, Tick } from './units'
 
 /** A key as it is written: the staff step and how far it is raised or lowered. */
 export interface Spelling {
@@ -95,6 +95,19 @@ export const nameOf = (step: number): { readonly letter: string; readonly octave
   letter: letters[letterOf(step)] ?? 'c',
   octave: Math.floor(step / 7),
 })
+
+const signs: Readonly<Record<number, string>> = { [-2]: '♭♭', [-1]: '♭', 1: '♯', 2: '♯♯' }
+
+/** A key as it is named in this key signature: 63 -> 'E♭4' in C major, 'D♯4' in E major. */
+export const nameKey = (key: Key, signature: Signature): string => {
+  const { step, alter } = spell(key, signature)
+  const { letter, octave } = nameOf(step)
+  return `${letter.toUpperCase()}${signs[alter] ?? ''}${octave}`
+}
+
+/** The key signature in force at a tick; C major where the score has none. */
+export const signatureAt = (keys: readonly KeySignature[], at: Tick): Signature =>
+  keys.findLast((signature) => signature.start <= at) ?? { fifths: 0, mode: 'major' }
 
 /** The MIDI key of a staff step without accidental: 28 -> 60. */
 export const semitonesOf = (step: number): number =>

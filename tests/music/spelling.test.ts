@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { parseKey } from '@/music/pitch'
 import { key } from '@/music/units'
-import { alterInSignature, nameOf, semitonesOf, spell, type Signature } from '@/engraving/spelling'
+import { alterInSignature, nameOf, semitonesOf, spell, type Signature } from '@/music/spelling'
 
 const signs = ['ff', 'f', '', '#', 'x'] as const
 
