@@ -1,4 +1,5 @@
 import { coachRepetition, stepCoach, type Coach, type Command } from '@/coach/coach'
+import { anchorClick } from '@/judge/anchorClick'
 import type { Mark } from '@/judge/flaw'
 import {
   beginJudge,
@@ -21,6 +22,8 @@ export interface Drill {
   readonly judge: Judge
   /** What the judge began with. */
   readonly inForce: InForce
+  /** The time of a click, where it was found to have moved while a repetition was under way. */
+  readonly moved: Ms | undefined
   /** A repetition is under way. */
   readonly underWay: boolean
   readonly coach: Coach
@@ -60,6 +63,7 @@ export const beginDrill = (chunk: Chunk, settings: JudgeSettings, coach: Coach):
   settings,
   judge: beginJudge(chunk, settings),
   inForce: { settings, rung: coach.rung },
+  moved: undefined,
   underWay: false,
   coach,
   repetitions: 0,
@@ -71,12 +75,28 @@ export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill => {
   const { chunk, coach, underWay } = drill
   if (underWay) return { ...drill, settings }
   const inForce = { settings, rung: coach.rung }
-  return { ...drill, settings, inForce, judge: beginJudge(chunk, settings), heard: [] }
+  const judge = beginJudge(chunk, settings)
+  return { ...drill, settings, inForce, moved: undefined, judge, heard: [] }
 }
 
+/**
+ * A click falls at another time than was thought. Nothing that was heard is lost: a repetition under
+ * way is judged by the clicks that it began with, the next one by these.
+ */
+export const moveClick = (drill: Drill, click: Ms): Drill => {
+  const settings = { ...drill.settings, click }
+  if (isStale(drill)) return { ...drill, settings }
+  if (drill.underWay) return { ...drill, moved: click }
+  const inForce = { ...drill.inForce, settings }
+  return { ...drill, settings, inForce, moved: undefined, judge: anchorClick(drill.judge, click) }
+}
+
+/** Other settings are wanted than those that the judge began with. */
+const isStale = (drill: Drill): boolean => drill.settings !== drill.inForce.settings
+
 export const stepDrill = (before: Drill, event: JudgeEvent): DrillStep => {
-  const stale = before.settings !== before.inForce.settings && !before.underWay
-  const drill = stale ? changeJudging(before, before.settings) : before
+  const drill =
+    isStale(before) && !before.underWay ? changeJudging(before, before.settings) : before
   const [judge, findings] = stepJudge(drill.judge, event)
   const heard = event.kind === 'clock' ? drill.heard : [...drill.heard.slice(-longestTake), event]
   return findings.reduce<DrillStep>(
@@ -121,8 +141,9 @@ const end = (drill: Drill, repetition: Repetition, { at, next }: Moment): DrillS
   const isOfIt = (e: KeyEvent): boolean =>
     e.at >= repetition.start && (next === undefined || e.at < next)
   const take: Take = { events: drill.heard.filter(isOfIt) }
+  const ended = { ...drill, underWay: false, coach, repetitions: drill.repetitions + 1 }
   return [
-    { ...drill, underWay: false, coach, repetitions: drill.repetitions + 1 },
+    drill.moved === undefined ? ended : moveClick(ended, drill.moved),
     [
       { kind: 'judged', repetition, take, inForce: drill.inForce },
       ...commands.map((command): Effect => ({ kind: 'coach', command })),

@@ -71,6 +71,8 @@ export interface SoundPort {
   }) => Promise<{ readonly firstBeat: Ms } | undefined>
   readonly changeTempo: (tempo: Tempo) => { readonly firstBeat: Ms } | undefined
   readonly stopMetronome: () => void
+  /** Tells each click of the metronome, shortly before it is heard at `at`. */
+  readonly watchBeats: (see: (beat: { readonly at: Ms }) => void) => Stop
   /** Resolves at the end, or when stopped. */
   readonly hearChunk: (chunk: Chunk, tempo: Tempo) => Promise<void>
   readonly quiet: () => void

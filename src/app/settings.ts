@@ -1,4 +1,5 @@
 import { standards, type Standard } from '@/judge/flaw'
+import { farthestLag } from '@/judge/tapTest'
 
 export const themes = ['auto', 'light', 'dark'] as const
 export type Theme = (typeof themes)[number]
@@ -16,6 +17,8 @@ export interface Settings {
   /** Semitones added to every key of the keyboard. */
   readonly transpose: number
   readonly sound: boolean
+  /** How long after a click a strike on it comes in, milliseconds; negative: before it (tapTest.ts). */
+  readonly lagMs: number
 }
 
 export const defaultSettings: Settings = {
@@ -27,6 +30,7 @@ export const defaultSettings: Settings = {
   inputName: '',
   transpose: 0,
   sound: true,
+  lagMs: 0,
 }
 
 export const standardChoices = standards
@@ -39,7 +43,7 @@ export const decodeSettings = (stored: unknown): Settings => {
   const given: Readonly<Record<string, unknown>> =
     typeof stored === 'object' && stored !== null ? { ...stored } : {}
   const fallback = defaultSettings
-  const { streakGoal, forgiveBrushed, input, inputName, transpose, sound } = given
+  const { streakGoal, forgiveBrushed, input, inputName, transpose, sound, lagMs } = given
   return {
     theme: themes.find((t) => t === given['theme']) ?? fallback.theme,
     standard: standards.find((s) => s === given['standard']) ?? fallback.standard,
@@ -54,5 +58,9 @@ export const decodeSettings = (stored: unknown): Settings => {
         ? transpose
         : fallback.transpose,
     sound: typeof sound === 'boolean' ? sound : fallback.sound,
+    lagMs:
+      typeof lagMs === 'number' && Number.isInteger(lagMs) && Math.abs(lagMs) <= farthestLag
+        ? lagMs
+        : fallback.lagMs,
   }
 }
