@@ -9,6 +9,8 @@ export interface Ground {
   readonly onsets: readonly GroundOnset[]
   /** Where each key is written: onset * 32 + index of the note, ascending. */
   readonly places: ReadonlyMap<Key, readonly number[]>
+  /** Keys that need not come but may, somewhere in the chunk. */
+  readonly allowed: ReadonlySet<Key>
 }
 
 export interface GroundOnset {
@@ -16,9 +18,13 @@ export interface GroundOnset {
   readonly notes: readonly ExpectedNote[]
   readonly keys: readonly Key[]
   readonly auxiliaries: readonly Key[]
+  /** Keys that are written for both hands. */
+  readonly unisons: readonly Key[]
   readonly rolled: boolean
   /** Ticks to the next onset; of the last onset, to the one before. */
   readonly gap: number
+  /** What all onsets before this one cost when they are left out. */
+  readonly lackBefore: number
 }
 
 /** Masks of struck notes are 31 bits; larger clusters are cut into onsets at the same time. */
@@ -26,6 +32,7 @@ const mostNotes = 31
 
 export const layGround = (chunk: Chunk): Ground => {
   const onsets: GroundOnset[] = []
+  let lackBefore = 0
   for (const onset of chunk.onsets) {
     for (let from = 0; from < onset.notes.length; from += mostNotes) {
       const notes = onset.notes.slice(from, from + mostNotes)
@@ -34,9 +41,12 @@ export const layGround = (chunk: Chunk): Ground => {
         notes,
         keys: notes.map((n) => n.key),
         auxiliaries: onset.auxiliaries,
+        unisons: notes.filter((n) => n.ids.length > 1).map((n) => n.key),
         rolled: onset.rolled,
         gap: 0,
+        lackBefore,
       })
+      lackBefore += lackCost(notes.length)
     }
   }
   const spaced = onsets.map((onset, i) => {
@@ -44,7 +54,8 @@ export const layGround = (chunk: Chunk): Ground => {
     const from = onsets[i + 1] ? onset : (onsets[i - 1] ?? onset)
     return { ...onset, gap: next.start - from.start || chunk.ticksPerQuarter }
   })
-  return { chunk, last: spaced.length - 1, onsets: spaced, places: placesOf(spaced) }
+  const allowed = new Set(spaced.flatMap((o) => [...o.auxiliaries, ...o.unisons]))
+  return { chunk, last: spaced.length - 1, onsets: spaced, places: placesOf(spaced), allowed }
 }
 
 const placesOf = (onsets: readonly GroundOnset[]): Map<Key, number[]> => {

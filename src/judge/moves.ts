@@ -1,68 +1,98 @@
-import type { Ms } from '@/music/units'
-import { isNear, lackCost, type Ground } from './ground'
+import { isNear, type Ground } from './ground'
+import { behindOddness, isExchanged, joinOddness, nextPace, stepOddness } from './oddness'
 import {
   begunWith,
   begunWrong,
   dueCost,
   onsetAt,
   untouched,
+  type Act,
   type Open,
   type Reading,
+  type Step,
   type Strike,
 } from './reading'
 import * as limit from './thresholds'
 
-/** Every way of taking one strike as a part of the repetition that goes on, pushed onto `into`. */
-export const pushMoves = (
+/** Where new readings are gathered; dearer ones than `atMost` are not worth making. */
+export interface Harvest {
+  readonly readings: Reading[]
+  atMost: number
+}
+
+export const gather = (harvest: Harvest, reading: Reading): void => {
+  if (reading.cost > harvest.atMost) return
+  harvest.readings.push(reading)
+  harvest.atMost = Math.min(harvest.atMost, reading.cost + limit.keepWithin)
+}
+
+/** Every way of taking one strike as a part of the repetition that goes on. */
+export const gatherMoves = (
   ground: Ground,
   from: Reading,
   strike: Strike,
-  atMost: number,
-  into: Reading[],
+  harvest: Harvest,
+  isBest: boolean,
+): void => {
+  gatherNotes(ground, from, strike, harvest, isBest)
+  if (ground.allowed.has(strike.key)) gatherAuxiliary(ground, from, strike, harvest)
+  gatherBounce(from, strike, harvest)
+  gatherEcho(ground, from, strike, harvest)
+  gatherForeign(ground, from, strike, harvest)
+  if (from.top < ground.last) openForeign(ground, from, strike, harvest)
+}
+
+/** Only the best reading looks for the key further ahead than this many onsets. */
+const lookAhead = 6
+
+const gatherNotes = (
+  ground: Ground,
+  from: Reading,
+  strike: Strike,
+  harvest: Harvest,
+  isBest: boolean,
 ): void => {
   const places = ground.places.get(strike.key)
-  if (places) {
-    for (const place of places) {
-      const onset = place >> 5
-      if (onset > from.top - limit.openOnsets && onset >= from.low) {
-        push(into, takeNote(ground, from, strike, onset, place & 31), atMost)
-      }
-    }
+  if (!places) return
+  const lowest = Math.max(from.low, from.top - limit.openOnsets + 1)
+  const highest = isBest ? ground.last : from.top + lookAhead
+  for (let i = firstFrom(places, lowest << 5); i < places.length; i++) {
+    const place = places[i] ?? 0
+    const index = place >> 5
+    if (index > highest) return
+    if (index > from.top) openNote(ground, from, strike, harvest, index, place & 31)
+    else takeNote(ground, from, strike, harvest, index, place & 31)
   }
-  push(into, takeAuxiliary(ground, from, strike), atMost)
-  push(into, takeBounce(from, strike), atMost)
-  push(into, takeEcho(ground, from, strike), atMost)
-  push(into, takeForeign(ground, from, strike, 0), atMost)
-  push(into, takeForeign(ground, from, strike, 1), atMost)
-  if (from.top < ground.last) push(into, openForeign(ground, from, strike), atMost)
 }
 
-const push = (into: Reading[], reading: Reading | undefined, atMost: number): void => {
-  if (reading && reading.cost <= atMost) into.push(reading)
+/** The first index of a sorted list whose value is at least `least`. */
+const firstFrom = (sorted: readonly number[], least: number): number => {
+  let low = 0
+  let high = sorted.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((sorted[middle] ?? 0) < least) low = middle + 1
+    else high = middle
+  }
+  return low
 }
 
+/** A note of an onset that is open: in any order, together or apart, or so late that the order is lost. */
 const takeNote = (
   ground: Ground,
   from: Reading,
   strike: Strike,
+  harvest: Harvest,
   index: number,
   note: number,
-): Reading | undefined => {
-  if (index > from.top) {
-    const next = moveOn(ground, from, strike, index)
-    return {
-      ...next,
-      open: [begunWith(note, strike.at), ...next.open.slice(1)],
-      step: stepOf(from, strike, 'note', index, note, false, index),
-    }
-  }
+): void => {
   const back = from.top - index
   const open = from.open[back]
   const bit = 1 << note
-  if (!open || (open.mask & bit) !== 0) return undefined
+  if (!open || (open.mask & bit) !== 0) return
   const onset = onsetAt(ground, index)
   const late = back > 0 && isExchanged(ground, from, back, strike.at)
-  const odd = onset.rolled ? 0 : joinCost(ground, from, back, strike.at)
+  const odd = onset.rolled ? 0 : joinOddness(ground, from, back, strike.at)
   const struck: Open = {
     mask: open.mask | bit,
     struck: open.struck + 1,
@@ -71,222 +101,193 @@ const takeNote = (
     late: open.late || late,
     odd: Math.max(open.odd, odd),
   }
-  return {
-    ...from,
-    cost:
-      from.cost -
-      dueCost(onset, open, back === 0) +
-      dueCost(onset, struck, back === 0) +
-      (late ? (open.late ? limit.furtherEchoCost : limit.orderCost) : 0) +
-      (struck.odd - open.odd) +
-      (back > 0 && !late ? behindCost(from, back, strike.at) : 0),
-    open: from.open.with(back, struck),
-    step: stepOf(from, strike, 'note', index, note, late, from.top),
-  }
+  const due = dueCost(onset, struck, back === 0) - dueCost(onset, open, back === 0)
+  const order = late ? (open.late ? limit.furtherEchoCost : limit.orderCost) : 0
+  const behind = back > 0 && !late ? behindOddness(from, back, strike.at) : 0
+  const cost = from.cost + due + order + behind + (struck.odd - open.odd)
+  if (cost > harvest.atMost) return
+  const step = stepOf(from, strike, 'note', index, note, late, from.top)
+  gather(harvest, goOn(from, cost, from.open.with(back, struck), step, from.echoAt))
 }
 
-/** How odd it is that a note comes so long after the next onset began, though not so late as to be a slip. */
-const behindCost = (from: Reading, back: number, at: Ms): number => {
-  const next = from.open[laterThan(from, back)]?.at ?? at
-  return clamp((at - next) / limit.stragglerLeast, 0, 1) * limit.oddTimeCost
-}
-
-/** The nearest onset touched after the one `back` before the top; -1 when there is none. */
-const laterThan = (from: Reading, back: number): number => {
-  let later = back - 1
-  while (later >= 0 && from.open[later]?.at === undefined) later--
-  return later
-}
-
-/** A note of the onset `back` before the top comes now: are the two exchanged, or only apart? */
-const isExchanged = (ground: Ground, from: Reading, back: number, at: Ms): boolean => {
-  const open = from.open[back]
-  const later = laterThan(from, back)
-  const next = from.open[later]
-  if (!open || next?.at === undefined) return false
-  const after = at - next.at
-  const onset = onsetAt(ground, from.top - back)
-  const nextOnset = onsetAt(ground, from.top - later)
-  const gap = from.pace * (nextOnset.start - onset.start)
-  if (open.at !== undefined && open.at <= next.at) {
-    const room = limit.stragglerGap * (gap || limit.unknownGap) * (onset.rolled ? 2 : 1)
-    return after > Math.max(limit.stragglerLeast, room)
-  }
-  const isWhole = next.struck === nextOnset.keys.length
-  if (!isWhole) {
-    const room = gap ? clamp(limit.apartGap * gap, limit.apartLeast, limit.apartMost) : 0
-    return after > (room || limit.apartUnknown)
-  }
-  const room = gap ? clamp(limit.exchangedGap * gap, limit.exchangedLeast, limit.exchangedMost) : 0
-  return after > (room || limit.exchangedUnknown)
-}
-
-/** Opens the onset at `index`: what is lacking before it falls due. */
-const moveOn = (ground: Ground, from: Reading, strike: Strike, index: number): Reading => {
-  const top = from.open[0]
-  if (!top) throw new Error('a repetition has a top onset')
-  const onset = onsetAt(ground, from.top)
-  let skipped = 0
-  const open: Open[] = [untouched]
-  for (let i = index - 1; i > from.top; i--) {
-    skipped += lackCost(onsetAt(ground, i).keys.length)
-    if (open.length < limit.openOnsets) open.push(untouched)
-  }
-  for (const old of from.open) if (open.length < limit.openOnsets) open.push(old)
-  // What was leapt over is not waited for, or late notes would be paid back dearer than they were.
-  const isLeap = skipped > limit.leapCost
-  const ticks = onsetAt(ground, index).start - onset.start
-  // After a stutter the music goes on from the second strike.
-  const since = from.echoAt ?? top.at
-  const passed = since === undefined ? 0 : strike.at - since
-  return {
-    ...from,
-    cost:
-      from.cost +
-      dueCost(onset, top, false) -
-      dueCost(onset, top, true) +
-      (isLeap ? limit.leapCost : skipped) +
-      (passed > 0 ? stepTimeCost(from.pace * ticks, passed) : 0),
-    top: index,
-    low: isLeap ? index : from.low,
-    open,
-    pace: passed > 0 && ticks > 0 ? nextPace(from.pace, passed / ticks) : from.pace,
-    echoAt: undefined,
-  }
-}
-
-/** How odd it is that the next onset comes after `passed` where `expected` was written (0 = unknown). */
-const stepTimeCost = (expected: number, passed: number): number => {
-  if (expected <= 0) return 0
-  const ratio = passed / expected
-  if (ratio < 0.7) return Math.min(3, (0.7 - ratio) * 6)
-  return ratio > 1.6 ? Math.min(2, (ratio - 1.6) * 2) : 0
-}
-
-/** How odd it is that a note joins an onset so long after its first. */
-const joinCost = (ground: Ground, from: Reading, back: number, at: Ms): number => {
-  const first = from.open[back]?.at
-  if (first === undefined) return 0
-  const gap = from.pace * onsetAt(ground, from.top - back).gap || limit.unknownGap
-  const free = Math.max(80, 0.35 * gap)
-  return clamp((at - first - free) / Math.max(80, 0.4 * gap), 0, 1) * limit.oddTimeCost
-}
-
-/** The pace follows the player, a good third at a time, never by more than a factor of two. */
-const nextPace = (pace: number, seen: number): number =>
-  pace === 0 ? seen : 0.6 * pace + 0.4 * clamp(seen, pace / 2, pace * 2)
-
-/** A note that needs not come but may: an ornament's, or the other hand's strike of a unison. */
-const takeAuxiliary = (ground: Ground, from: Reading, strike: Strike): Reading | undefined => {
-  const allows = (index: number): boolean => {
-    const onset = ground.onsets[index]
-    if (!onset) return false
-    return (
-      onset.auxiliaries.includes(strike.key) ||
-      (index === from.top && onset.notes.some((n) => n.key === strike.key && n.ids.length > 1))
-    )
-  }
-  const onset = [from.top, from.top + 1, from.top - 1].find(allows)
-  if (onset === undefined) return undefined
-  return { ...from, step: stepOf(from, strike, 'auxiliary', onset, -1, false, from.top) }
-}
-
-/** The key itself, not the finger, struck twice. */
-const takeBounce = (from: Reading, strike: Strike): Reading | undefined => {
-  let step = from.step
-  while (step && strike.at - step.strike.at < limit.bounce) {
-    if (step.strike.key === strike.key) {
-      const bounced = stepOf(from, strike, 'auxiliary', step.onset, -1, false, from.top)
-      return { ...from, cost: from.cost + limit.bounceCost, step: bounced }
-    }
-    step = step.before
-  }
-  return undefined
-}
-
-/** A key of the top onset, struck again. Further keys of it at once are the same slip. */
-const takeEcho = (ground: Ground, from: Reading, strike: Strike): Reading | undefined => {
-  const top = from.open[0]
-  const note = onsetAt(ground, from.top).keys.indexOf(strike.key)
-  if (!top || note < 0 || (top.mask & (1 << note)) === 0) return undefined
-  const isSame = from.echoAt !== undefined && strike.at - from.echoAt < limit.echoTogether
-  const gap = from.pace * onsetAt(ground, from.top).gap
-  const isOld = top.at !== undefined && strike.at - top.at > Math.max(limit.settle, 1.6 * gap)
-  return {
-    ...from,
-    cost:
-      from.cost +
-      (isSame ? limit.furtherEchoCost : limit.echoCost + (isOld ? limit.oddTimeCost : 0)),
-    echoAt: strike.at,
-    step: stepOf(from, strike, 'echo', from.top, note, false, from.top),
-  }
-}
-
-/** A foreign key at the top onset or the one before it. */
-const takeForeign = (
+/** A note of an onset after the top one. */
+const openNote = (
   ground: Ground,
   from: Reading,
   strike: Strike,
-  back: 0 | 1,
-): Reading | undefined => {
-  const open = from.open[back]
-  const index = from.top - back
-  if (!open || index < from.low) return undefined
-  const onset = onsetAt(ground, index)
-  if (onset.keys.includes(strike.key)) return undefined
-  const lacking = onset.keys.length - open.struck
-  if (back === 1 && (open.foreign >= lacking || isExchanged(ground, from, back, strike.at)))
-    return undefined
-  const more: Open = { ...open, foreign: open.foreign + 1, at: open.at ?? strike.at }
-  return {
-    ...from,
-    cost:
-      from.cost -
-      dueCost(onset, open, back === 0) +
-      dueCost(onset, more, back === 0) +
-      farCost(strike, onset.keys) +
-      (back === 0 ? 0.75 * joinCost(ground, from, 0, strike.at) : 1),
-    open: from.open.with(back, more),
-    step: stepOf(from, strike, 'foreign', index, -1, false, from.top),
-  }
+  harvest: Harvest,
+  index: number,
+  note: number,
+): void => {
+  const cost = from.cost + costOfOpening(ground, from, strike, index)
+  if (cost > harvest.atMost) return
+  const step = stepOf(from, strike, 'note', index, note, false, index)
+  gather(harvest, open(ground, from, strike, index, cost, begunWith(note, strike.at), step))
 }
 
 /** A foreign key in place of the next onset, or of a note of it. */
-const openForeign = (ground: Ground, from: Reading, strike: Strike): Reading | undefined => {
+const openForeign = (ground: Ground, from: Reading, strike: Strike, harvest: Harvest): void => {
   const index = from.top + 1
   const onset = onsetAt(ground, index)
-  if (onset.keys.includes(strike.key)) return undefined
-  const next = moveOn(ground, from, strike, index)
-  const wrong = begunWrong(strike.at)
+  if (onset.keys.includes(strike.key)) return
+  const opening = from.cost + costOfOpening(ground, from, strike, index) + limit.slipCost
+  if (opening > harvest.atMost) return
+  const cost = opening + (isNear(strike.key, onset.keys) ? 0 : limit.farKeyCost)
+  const step = stepOf(from, strike, 'foreign', index, -1, false, index)
+  gather(harvest, open(ground, from, strike, index, cost, begunWrong(strike.at), step))
+}
+
+/** What falls due when the onset at `index` opens: what lacks before it, and odd timing. */
+const costOfOpening = (ground: Ground, from: Reading, strike: Strike, index: number): number => {
+  const top = from.open[0]
+  const onset = onsetAt(ground, from.top)
+  if (!top) return Infinity
+  const ticks = onsetAt(ground, index).start - onset.start
+  return (
+    dueCost(onset, top, false) -
+    dueCost(onset, top, true) +
+    Math.min(limit.leapCost, skippedCost(ground, from.top, index)) +
+    stepOddness(from.pace * ticks, passedSince(from, strike))
+  )
+}
+
+/** What the onsets between two cost when they are left out. */
+const skippedCost = (ground: Ground, from: number, to: number): number =>
+  onsetAt(ground, to).lackBefore - onsetAt(ground, from + 1).lackBefore
+
+/** Time since the top onset; after a stutter the music goes on from the second strike. */
+const passedSince = (from: Reading, strike: Strike): number => {
+  const since = from.echoAt ?? from.open[0]?.at
+  return since === undefined ? 0 : strike.at - since
+}
+
+const open = (
+  ground: Ground,
+  from: Reading,
+  strike: Strike,
+  index: number,
+  cost: number,
+  begun: Open,
+  step: Step,
+): Reading => {
+  const opened: Open[] = [begun]
+  for (let i = index - 1; i > from.top && opened.length < limit.openOnsets; i--) {
+    opened.push(untouched)
+  }
+  for (const old of from.open) if (opened.length < limit.openOnsets) opened.push(old)
+  const ticks = onsetAt(ground, index).start - onsetAt(ground, from.top).start
+  const passed = passedSince(from, strike)
+  // What was leapt over is not waited for, or late notes would be paid back dearer than they were.
+  const isLeap = skippedCost(ground, from.top, index) > limit.leapCost
   return {
-    ...next,
-    cost: next.cost + dueCost(onset, wrong, true) + farCost(strike, onset.keys),
-    open: [wrong, ...next.open.slice(1)],
-    step: stepOf(from, strike, 'foreign', index, -1, false, index),
+    cost,
+    top: index,
+    low: isLeap ? index : from.low,
+    open: opened,
+    pace: passed > 0 && ticks > 0 ? nextPace(from.pace, passed / ticks) : from.pace,
+    echoAt: undefined,
+    calmAt: undefined,
+    step,
+    cuts: from.cuts,
   }
 }
 
-const farCost = (strike: Strike, keys: readonly Strike['key'][]): number =>
-  isNear(strike.key, keys) ? 0 : limit.farKeyCost
+/** A note that needs not come but may: an ornament's, or the other hand's strike of a unison. */
+const gatherAuxiliary = (ground: Ground, from: Reading, strike: Strike, harvest: Harvest): void => {
+  const onset = [from.top, from.top + 1, from.top - 1].find(
+    (index) =>
+      ground.onsets[index]?.auxiliaries.includes(strike.key) ||
+      (index === from.top && onsetAt(ground, index).unisons.includes(strike.key)),
+  )
+  if (onset === undefined) return
+  const step = stepOf(from, strike, 'auxiliary', onset, -1, false, from.top)
+  gather(harvest, goOn(from, from.cost, from.open, step, from.echoAt))
+}
 
-export const clamp = (x: number, low: number, high: number): number =>
-  Math.min(high, Math.max(low, x))
+/** The key itself, not the finger, struck twice. */
+const gatherBounce = (from: Reading, strike: Strike, harvest: Harvest): void => {
+  let last = from.step
+  while (last && strike.at - last.strike.at < limit.bounce) {
+    if (last.strike.key === strike.key) {
+      const step = stepOf(from, strike, 'auxiliary', last.onset, -1, false, from.top)
+      gather(harvest, goOn(from, from.cost + limit.bounceCost, from.open, step, from.echoAt))
+      return
+    }
+    last = last.before
+  }
+}
+
+/** A key of the top onset, struck again. Further keys of it at once are the same slip. */
+const gatherEcho = (ground: Ground, from: Reading, strike: Strike, harvest: Harvest): void => {
+  const top = from.open[0]
+  const onset = onsetAt(ground, from.top)
+  const note = onset.keys.indexOf(strike.key)
+  if (!top || note < 0 || (top.mask & (1 << note)) === 0) return
+  const isSame = from.echoAt !== undefined && strike.at - from.echoAt < limit.echoTogether
+  const isOld =
+    top.at !== undefined && strike.at - top.at > Math.max(limit.settle, 1.6 * from.pace * onset.gap)
+  const echo = isSame ? limit.furtherEchoCost : limit.echoCost + (isOld ? limit.oddTimeCost : 0)
+  if (from.cost + echo > harvest.atMost) return
+  const step = stepOf(from, strike, 'echo', from.top, note, false, from.top)
+  gather(harvest, goOn(from, from.cost + echo, from.open, step, strike.at))
+}
+
+/** A foreign key at the top onset, or in place of a note that lacks in the one before. */
+const gatherForeign = (ground: Ground, from: Reading, strike: Strike, harvest: Harvest): void => {
+  const atTop = 0.75 * joinOddness(ground, from, 0, strike.at)
+  addForeign(ground, from, strike, harvest, 0, atTop)
+  const before = from.open[1]
+  if (!before || from.top - 1 < from.low) return
+  const lacking = onsetAt(ground, from.top - 1).keys.length - before.struck
+  if (before.foreign >= lacking || isExchanged(ground, from, 1, strike.at)) return
+  addForeign(ground, from, strike, harvest, 1, 1)
+}
+
+const addForeign = (
+  ground: Ground,
+  from: Reading,
+  strike: Strike,
+  harvest: Harvest,
+  back: 0 | 1,
+  odd: number,
+): void => {
+  const open = from.open[back]
+  const onset = onsetAt(ground, from.top - back)
+  if (!open || onset.keys.includes(strike.key)) return
+  const more: Open = { ...open, foreign: open.foreign + 1, at: open.at ?? strike.at }
+  const due = dueCost(onset, more, back === 0) - dueCost(onset, open, back === 0)
+  const far = isNear(strike.key, onset.keys) ? 0 : limit.farKeyCost
+  const cost = from.cost + due + far + odd
+  if (cost > harvest.atMost) return
+  const step = stepOf(from, strike, 'foreign', from.top - back, -1, false, from.top)
+  gather(harvest, goOn(from, cost, from.open.with(back, more), step, from.echoAt))
+}
+
+/** The same repetition, one step on, the top onset as before. */
+const goOn = (
+  from: Reading,
+  cost: number,
+  open: readonly Open[],
+  step: Step,
+  echoAt: Reading['echoAt'],
+): Reading => ({
+  cost,
+  top: from.top,
+  low: from.low,
+  open,
+  pace: from.pace,
+  echoAt,
+  calmAt: undefined,
+  step,
+  cuts: from.cuts,
+})
 
 const stepOf = (
   from: Reading,
   strike: Strike,
-  act: 'note' | 'foreign' | 'echo' | 'auxiliary',
+  act: Act,
   onset: number,
   note: number,
   late: boolean,
   top: number,
-): NonNullable<Reading['step']> => ({
-  before: from.step,
-  strike,
-  act,
-  onset,
-  note,
-  late,
-  top,
-  back: false,
-})
+): Step => ({ before: from.step, strike, act, onset, note, late, top, back: false })

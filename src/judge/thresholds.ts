@@ -14,6 +14,8 @@ export const furtherLackCost = 6
 export const orderCost = 10
 /** Going back inside the chunk: one slip, and a little more, so that a plain repeated key stays one. */
 export const restartCost = 11
+/** Going back takes a moment; without one it is less likely. */
+export const hurriedReturnCost = 2
 /** Ahead by any distance: no leap costs more, so that the judge finds the player again. */
 export const leapCost = 34
 /** The same key again: a little cheaper than a foreign key, since fingers do this more often. */
