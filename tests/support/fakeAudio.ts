@@ -9,19 +9,25 @@ export interface StartedSource {
 export interface FakeAudio {
   readonly started: StartedSource[]
   readonly opened: () => number
-  /** Moves the audio clock; sources whose stop has come end. The page's clock runs 1000 ms ahead of it. */
+  /** Moves the audio clock; sources whose stop has come end. */
   readonly move: (bySeconds: number) => void
 }
 
 /**
  * An AudioContext without sound for what stands above it: when is what started. `blocked`: it never
- * starts running, as without a gesture of the person.
+ * starts running, as without a gesture of the person. `heardAt`: what the browser says of when sound
+ * of an audio time is heard on the page's clock, which otherwise runs 1000 ms ahead.
  */
 export const installFakeAudio = (
   stub: (name: string, value: unknown) => void,
-  { blocked = false }: { readonly blocked?: boolean } = {},
+  {
+    blocked = false,
+    heardAt = (audio) => audio * 1000 + 1000,
+  }: { readonly blocked?: boolean; readonly heardAt?: (audioSeconds: number) => number } = {},
 ): FakeAudio => {
   const started: StartedSource[] = []
+  /** Those that were told to stop. */
+  const stopping = new Set<StartedSource>()
   let count = 0
   let now = 1
   const parameter = () => ({
@@ -47,7 +53,9 @@ export const installFakeAudio = (
         started.push(record)
       },
       stop: (at = now) => {
-        if (record) record.stopAt = Math.min(record.stopAt, at)
+        if (!record) return
+        record.stopAt = Math.min(record.stopAt, at)
+        stopping.add(record)
       },
     }
     let record: StartedSource | undefined
@@ -71,7 +79,7 @@ export const installFakeAudio = (
     get currentTime(): number {
       return now
     }
-    getOutputTimestamp = () => ({ contextTime: now, performanceTime: now * 1000 + 1000 })
+    getOutputTimestamp = () => ({ contextTime: now, performanceTime: heardAt(now) })
     createGain = node
     createBufferSource = source
     createBuffer = buffer
@@ -92,8 +100,9 @@ export const installFakeAudio = (
     opened: () => count,
     move: (bySeconds) => {
       now += bySeconds
-      for (const one of started)
+      for (const one of stopping)
         if (one.stopAt <= now) {
+          stopping.delete(one)
           one.stopAt = Infinity
           one.end()
         }
