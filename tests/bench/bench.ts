@@ -1,7 +1,8 @@
 /** `npm run bench`: every benchmark on fixed inputs; exit code 1 when one exceeds its budget. */
+import { benchJudge } from './judge'
 import { benchScore } from './score'
 
-const measures = [...benchScore()]
+const measures = [...(await benchJudge()), ...benchScore()]
 
 const figure = (value: number): string =>
   value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: false })
