@@ -3,7 +3,8 @@
  * run what they say through ports (ports.ts).
  *
  * screen: what the address names (route.ts). library: the pieces. instrument: everything that plays.
- * practice: the drill under way. session: this sitting, written into the journal.
+ * practice: the drill under way. session: this sitting, written into the journal. tapTest: the lag
+ * against the metronome's clicks.
  *
  * Example: `const app = createApp(ports); await app.open()`; a view reads `app.practice.store` and
  * calls `app.practice.raise()`.
@@ -25,6 +26,7 @@ import { formatRoute, parseRoute, type Route } from './route'
 import { createSession, type Session } from './session'
 import { decodeSettings, defaultSettings, type Settings } from './settings'
 import { takeUp } from './takeUp'
+import { createTapTest, type TapTest } from './tapTest'
 
 /** What stands on the page. */
 export type Screen =
@@ -33,6 +35,7 @@ export type Screen =
   | { readonly kind: 'piece'; readonly piece: OpenPiece }
   | { readonly kind: 'practice'; readonly practising: Practising }
   | { readonly kind: 'summary' }
+  | { readonly kind: 'tapTest' }
   /** The address names a piece or a place that is not here. */
   | { readonly kind: 'lost' }
 
@@ -50,6 +53,7 @@ export interface App {
   readonly instrument: Instrument
   readonly practice: Practice
   readonly session: Session
+  readonly tapTest: TapTest
   readonly settings: StoreApi<Settings>
   readonly sound: StoreApi<SoundState>
   readonly screenKeys: ScreenKeysPort
@@ -57,6 +61,8 @@ export interface App {
   readonly credits: string
   readonly open: () => Promise<void>
   readonly go: (route: Route) => void
+  /** From the tap test to where it was asked for. */
+  readonly goBack: () => void
   readonly addFile: (file: ChosenFile) => Promise<void>
   /** The figures of a session's events. */
   readonly review: typeof reviewEvents
@@ -80,9 +86,12 @@ export const createApp = (ports: Ports): App => {
   const instrument = createInstrument(ports)
   const session = createSession(ports)
   const practice = createPractice(ports, instrument, session, settings)
+  const tapTest = createTapTest(ports, instrument)
   const goals = new Map<Score['id'], Tempo>()
   /** The address of a drill that begins with the simulated player. */
   let simulatedAt: string | undefined
+  /** The latest address that was not the tap test's. */
+  let before = formatRoute({ kind: 'pieces' })
   /** Counts the moves, so that a slow one does not overtake the next. */
   let moves = 0
 
@@ -93,6 +102,8 @@ export const createApp = (ports: Ports): App => {
     const route = parseRoute(hash)
     const next = await screenOf(route)
     if (move !== moves) return
+    tapTest.reset()
+    if (route.kind !== 'tapTest') before = hash
     if (next.screen.kind !== 'practice') practice.end()
     else if (next.coach) practice.begin(next.screen.practising, next.coach)
     screen.setState(() => next.screen, true)
@@ -107,6 +118,7 @@ export const createApp = (ports: Ports): App => {
     switch (route.kind) {
       case 'pieces':
       case 'summary':
+      case 'tapTest':
         return { screen: route }
       case 'piece': {
         const piece = await library.open(route.piece)
@@ -159,11 +171,13 @@ export const createApp = (ports: Ports): App => {
     instrument,
     practice,
     session,
+    tapTest,
     settings,
     sound,
     screenKeys: ports.screenKeys,
     credits: ports.credits,
     go,
+    goBack: () => ports.address.write(before),
     open: async () => {
       settings.setState(decodeSettings(await ports.storage.loadSettings()), true)
       applySettings(settings.getState())

@@ -8,6 +8,7 @@ export type Route =
   | { readonly kind: 'piece'; readonly piece: PieceId }
   | { readonly kind: 'practice'; readonly piece: PieceId; readonly place: Place }
   | { readonly kind: 'summary' }
+  | { readonly kind: 'tapTest' }
 
 /** { kind: 'practice', piece: 'p1', place: { from: '0', to: '7_2', hand: 'right' } } -> '#/practice/p1/0-7_2/right' */
 export const formatRoute = (route: Route): string => {
@@ -20,6 +21,8 @@ export const formatRoute = (route: Route): string => {
       return `#/practice/${route.piece}/${route.place.from}-${route.place.to}/${route.place.hand}`
     case 'summary':
       return '#/summary'
+    case 'tapTest':
+      return '#/taptest'
   }
 }
 
@@ -27,6 +30,7 @@ export const formatRoute = (route: Route): string => {
 export const parseRoute = (hash: string): Route => {
   const [kind, piece, stretch, hand] = hash.replace(/^#\/?/, '').split('/')
   if (kind === 'summary') return { kind }
+  if (kind === 'taptest') return { kind: 'tapTest' }
   if (kind === 'piece' && piece) return { kind, piece: pieceId(piece) }
   const [, from, to] = /^(\d+(?:_\d+)?)-(\d+(?:_\d+)?)$/.exec(stretch ?? '') ?? []
   const chosen = handChoices.find((h) => h === hand)

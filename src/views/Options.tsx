@@ -1,3 +1,4 @@
+import { formatRoute } from '@/app/route'
 import {
   farthestTranspose,
   standardChoices,
@@ -7,7 +8,7 @@ import {
 } from '@/app/settings'
 import { useApp, useSelected } from './context'
 import { Sheet } from './Sheet'
-import { standardWords } from './words'
+import { describeLag, standardWords } from './words'
 
 const themeWords = { auto: 'as the machine', light: 'day', dark: 'evening' } as const
 
@@ -91,6 +92,10 @@ export const Options = () => {
         />
         Sound
       </label>
+      <p data-lag={settings.lagMs}>
+        Lag against the click: {describeLag(settings.lagMs)}.{' '}
+        <a href={formatRoute({ kind: 'tapTest' })}>Measure the lag …</a>
+      </p>
       <label>
         Page
         <select

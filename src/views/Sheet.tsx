@@ -1,6 +1,6 @@
 import { useEffect, useRef, type ReactNode } from 'react'
 
-/** A sheet that opens under its word in the head; Escape or a press elsewhere closes it. */
+/** A sheet that opens under its word in the head; Escape, a press elsewhere or another page closes it. */
 export const Sheet = ({
   word,
   className = '',
@@ -25,9 +25,11 @@ export const Sheet = ({
       close()
       details.current.querySelector('summary')?.focus()
     }
+    window.addEventListener('hashchange', close)
     window.addEventListener('pointerdown', onPress)
     window.addEventListener('keydown', onKey, { capture: true })
     return () => {
+      window.removeEventListener('hashchange', close)
       window.removeEventListener('pointerdown', onPress)
       window.removeEventListener('keydown', onKey, { capture: true })
     }

@@ -6,6 +6,7 @@ import { Piece } from './Piece'
 import { Pieces } from './Pieces'
 import { Practice } from './Practice'
 import { Summary } from './Summary'
+import { TapTest } from './TapTest'
 
 /** The head of every page, and the screen that the address names. */
 export const Shell = () => {
@@ -57,6 +58,8 @@ const Screen = ({
       return <Practice key={screen.practising.chunk.id} practising={screen.practising} />
     case 'summary':
       return <Summary />
+    case 'tapTest':
+      return <TapTest />
     case 'lost':
       return (
         <main className="page">

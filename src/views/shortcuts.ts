@@ -7,37 +7,29 @@ export const keepFocus = (event: PointerEvent): void => event.preventDefault()
 /** Space, Enter, arrows and escape; letters belong to the computer's piano keys. */
 export const useShortcuts = (): void => {
   const app = useApp()
+  useKeys({
+    Space: () => app.practice.goOnOrMetronome(),
+    Enter: () => void app.practice.hear(),
+    ArrowUp: () => app.practice.raise(),
+    ArrowDown: () => app.practice.lower(),
+    ArrowLeft: () => app.neighbour(-1),
+    ArrowRight: () => app.neighbour(1),
+    Escape: () => app.endSession(),
+  })
+}
+
+/** What each key of the computer does, by its code, where the focus has no use for it. */
+export const useKeys = (actions: Readonly<Record<string, () => void>>): void =>
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
-      const run = event.repeat || isTyping(event.target) ? undefined : actionOf(event.code)
+      const run = event.repeat || isTyping(event.target) ? undefined : actions[event.code]
       if (!run) return
       event.preventDefault()
       run()
     }
-    const actionOf = (code: string): (() => void) | undefined => {
-      switch (code) {
-        case 'Space':
-          return () => app.practice.goOnOrMetronome()
-        case 'Enter':
-          return () => void app.practice.hear()
-        case 'ArrowUp':
-          return () => app.practice.raise()
-        case 'ArrowDown':
-          return () => app.practice.lower()
-        case 'ArrowLeft':
-          return () => app.neighbour(-1)
-        case 'ArrowRight':
-          return () => app.neighbour(1)
-        case 'Escape':
-          return () => app.endSession()
-        default:
-          return undefined
-      }
-    }
     window.addEventListener('keydown', press)
     return () => window.removeEventListener('keydown', press)
-  }, [app])
-}
+  }, [actions])
 
 /** Where Space and Enter already mean something. */
 const isTyping = (target: EventTarget | null): boolean =>

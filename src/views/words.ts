@@ -1,8 +1,10 @@
+import type { TapTestState } from '@/app/tapTest'
 import type { FlawKind, Mark, Standard } from '@/judge/flaw'
 import type { Verdict } from '@/judge/repetition'
+import type { Lag } from '@/judge/tapTest'
 import type { Bar, HandChoice, TimeSignature } from '@/music/music'
 import { beatQuarters } from '@/music/beat'
-import type { Key } from '@/music/units'
+import type { Key, Tempo } from '@/music/units'
 
 /** Every word on the screens that is made from data. */
 export const handWords: Readonly<Record<HandChoice, string>> = {
@@ -112,3 +114,41 @@ export const flawWords: Readonly<Record<FlawKind, string>> = {
 }
 
 export const plural = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`
+
+/** 31 -> '31 ms after the click'. */
+export const describeLag = (lag: number): string => {
+  const whole = Math.round(lag)
+  if (whole === 0) return 'none'
+  return `${Math.abs(whole)} ms ${whole > 0 ? 'after' : 'before'} the click`
+}
+
+/** What to do in the tap test, or what it found. */
+export const describeTapTest = (state: TapTestState, tempo: Tempo): string => {
+  switch (state.kind) {
+    case 'ready':
+      return `Press Space, and the clicks begin, ${tempo} a minute.`
+    case 'starting':
+      return 'The clicks begin …'
+    case 'silent':
+      return 'No click can sound.'
+    case 'listening':
+      return 'Strike any key with each click.'
+    case 'done':
+      return describeMeasured(state.lag)
+  }
+}
+
+const describeMeasured = (measured: Lag): string => {
+  if (measured.kind === 'few')
+    return `Only ${plural(measured.counted, 'strike')} can be counted: measure again, one strike to each click.`
+  const lag = Math.round(measured.lag) === 0 ? 'on the click' : describeLag(measured.lag)
+  const figure = `${lag}, give or take ${Math.round(measured.spread)} ms`
+  switch (measured.kind) {
+    case 'trusted':
+      return `You strike ${figure}.`
+    case 'uneven':
+      return `You strike ${figure}. That is too uneven to tell the lag: measure again.`
+    case 'far':
+      return `You strike ${figure}. So much cannot be left out; wireless headphones and loudspeakers are often the cause.`
+  }
+}

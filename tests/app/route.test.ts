@@ -11,6 +11,7 @@ const piece = fc.stringMatching(/^p[0-9a-f]{16}$/).map(pieceId)
 const route: fc.Arbitrary<Route> = fc.oneof(
   fc.constant({ kind: 'pieces' } as const),
   fc.constant({ kind: 'summary' } as const),
+  fc.constant({ kind: 'tapTest' } as const),
   fc.record({ kind: fc.constant('piece' as const), piece }),
   fc.record({
     kind: fc.constant('practice' as const),
