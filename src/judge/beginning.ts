@@ -116,11 +116,12 @@ export const gatherStray = (
 const earlyOnsets = 2
 
 /** How like the first onset, or the one that was to come next, the key is. */
-const likeness = (ground: Ground, past: Reading, strike: Strike): 'fits' | 'near' | 'far' => {
+const likeness = (ground: Ground, past: Reading, strike: Strike): keyof typeof limit.strayCost => {
   const first = onsetAt(ground, 0).keys
   if (first.includes(strike.key)) return 'fits'
-  const next = isIdle(past) ? [] : (ground.onsets[past.top + 1]?.keys ?? [])
-  if (isNear(strike.key, first) || isNear(strike.key, next)) return 'near'
+  const next = isIdle(past) ? undefined : ground.onsets[past.top + 1]
+  if (next && isNear(strike.key, next.keys)) return 'next'
   const place = ground.places.get(strike.key)?.[0]
-  return place !== undefined && place >> 5 <= earlyOnsets ? 'near' : 'far'
+  const isEarly = place !== undefined && place >> 5 <= earlyOnsets
+  return isEarly || isNear(strike.key, first) ? 'near' : 'far'
 }

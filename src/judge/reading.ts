@@ -1,6 +1,6 @@
 import type { Key, Ms } from '@/music/units'
 import { lackCost, type Ground, type GroundOnset } from './ground'
-import { breakOffCost, slipCost } from './thresholds'
+import { breakOffCost, noTryCost, slipCost } from './thresholds'
 
 /** A key struck. `number` counts all strikes of the drill. */
 export interface Strike {
@@ -131,7 +131,10 @@ export const onsetsLeft = (ground: Ground, reading: Reading): number => ground.l
 export const closingCost = (ground: Ground, reading: Reading): number => {
   const open = reading.open[0]
   if (!open) return 0
-  if (isBrokenOff(ground, reading)) return breakOffCost
+  if (isBrokenOff(ground, reading)) {
+    const isNothing = reading.top === 0 && open.foreign === 0 && reading.echoAt === undefined
+    return isNothing ? noTryCost : breakOffCost
+  }
   const onset = onsetAt(ground, reading.top)
   const top = dueCost(onset, open, false) - dueCost(onset, open, true)
   return reading.top === ground.last

@@ -24,8 +24,13 @@ export const echoCost = 9
 export const furtherEchoCost = 0.3
 /** Breaking off in the middle: dearer than one slip, cheaper than two. */
 export const breakOffCost = 12
-/** A key that begins nothing; one that would fit the beginning, or nearly, is less likely to be none of it. */
-export const strayCost = { far: 8, near: 11, fits: 12 } as const
+/** Only the first onset was tried: little is broken off. */
+export const noTryCost = 9
+/**
+ * A key that begins nothing; one that would fit the beginning, or nearly, is less likely to be none of
+ * it, and one near what was to come next hardly left the repetition.
+ */
+export const strayCost = { far: 8, near: 11, fits: 12, next: 15 } as const
 /** Beginning again at once costs nearly an extra note, less the longer the pause, nothing after the settling time. */
 export const quickStartCost = 9
 /** After a pause of this many gaps the first key of the chunk is a new beginning rather than a slip. */
@@ -41,10 +46,10 @@ export const farStartCost = 3
 /** What odd timing may cost at most: less than half a slip, it never makes or unmakes one. */
 export const oddTimeCost = 4
 
-/** Readings dearer than the best by this much are given up: four slips in a row are looked through. */
-export const keepWithin = 42
-/** And no more than this many are kept: the most that fits in 50 microseconds a key. */
-export const keepAtMost = 24
+/** Readings dearer than the best by this much are given up: three slips in a row are looked through. */
+export const keepWithin = 34
+/** And no more than this many are kept; half as many judge the measured takes just the same. */
+export const keepAtMost = 14
 /** A cut between repetitions stands when every reading without it is dearer by this: half a slip and a bit. */
 export const cutLead = 6
 /** A mark of a key is shown as right while a reading this little dearer than the best sees it so. */
