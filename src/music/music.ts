@@ -36,9 +36,13 @@ export interface Note {
   readonly barIndex: number
   /** An auxiliary note without a place of its own in the beat: allowed when played, never demanded. */
   readonly grace?: true
+  /** How many grace notes, or chords of them, still come between this one and its main note. */
+  readonly graceRank?: number
   readonly ornament?: Ornament
   readonly rolled?: true
   readonly fingers?: readonly Finger[]
+  /** How the file spells the pitch, as a scientific pitch name: 'Cb4' is key 59. Absent where it does not say. */
+  readonly spelling?: string
 }
 
 /** `beats` of the note value `beatType` in a bar: 6/8 is { beats: 6, beatType: 8 }. */

@@ -1,11 +1,18 @@
-import type { Hand } from '@/music/music'
+import type { Hand, Note } from '@/music/music'
 import type { Key, Tick } from '@/music/units'
 
 export interface PartNote {
   readonly start: Tick
   readonly length: Tick
   readonly key: Key
+  readonly marks?: NoteMarks | undefined
 }
+
+/** What a printed score says of a note besides its key and place. */
+export type NoteMarks = Pick<
+  Note,
+  'grace' | 'graceRank' | 'ornament' | 'rolled' | 'fingers' | 'spelling'
+>
 
 /** The notes that the file keeps together: one track or one channel. */
 export interface Part {

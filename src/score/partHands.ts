@@ -32,10 +32,11 @@ export const giveHands = (parts: readonly Part[]): HandedNotes => {
 }
 
 const splitAtMiddleC = (notes: readonly PartNote[]): HandedNote[] =>
-  notes.map(({ start, length, key }) => ({
+  notes.map(({ start, length, key, marks }) => ({
     start,
     length,
     key,
+    marks,
     hand: key >= middleC ? 'right' : 'left',
     handFrom: 'inferred',
   }))
@@ -45,7 +46,14 @@ const middleC = key(60)
 const hold = (part: Part, hand: Hand | undefined): HandedNote[] =>
   hand === undefined
     ? []
-    : part.notes.map(({ start, length, key }) => ({ start, length, key, hand, handFrom: 'file' }))
+    : part.notes.map(({ start, length, key, marks }) => ({
+        start,
+        length,
+        key,
+        marks,
+        hand,
+        handFrom: 'file',
+      }))
 
 /** The hand of the first of two parts: by the names unless they contradict each other, else by position. */
 const decideTwo = (one: Part, two: Part, [a, b]: readonly (Hand | undefined)[]): Hand => {

@@ -1,12 +1,60 @@
-import type { Result } from '@/music/result'
+import { failed, type Result } from '@/music/result'
+import { gatherMusicXml } from './gatherMusicXml'
 import { gatherPiece } from './gatherPiece'
 import { parseMidiFile } from './midiFile'
-import type { ReadProblem } from './readProblem'
+import { looksLikeZip, openMxl } from './mxl'
+import { parseMusicXml } from './parseMusicXml'
+import { largestFile, type ReadProblem } from './readProblem'
 import type { PieceRead } from './score'
+import { looksLikeMidi } from './smfChunks'
 import { validate } from './validate'
+import { decodeXml, looksLikeXml } from './xmlText'
 
-/** A Standard MIDI File of format 0 or 1 as a `Score`. The file's name serves as title where the file gives none. */
-export const readPiece = (bytes: Uint8Array, fileName: string): Result<PieceRead, ReadProblem> => {
+/**
+ * A Standard MIDI File of format 0 or 1, or MusicXML, plain or compressed, as a `Score`: told apart
+ * by the content, whatever the name. The file's name serves as title where the file gives none.
+ * `wanted` chooses among the parts of a MusicXML file (`PieceRead.parts`).
+ */
+export const readPiece = (
+  bytes: Uint8Array,
+  fileName: string,
+  wanted?: readonly number[],
+): Result<PieceRead, ReadProblem> => {
+  if (bytes.length === 0) return failed({ kind: 'empty' })
+  if (bytes.length > largestFile) return failed({ kind: 'tooLarge', bytes: bytes.length })
+  if (looksLikeMidi(bytes)) return readMidiPiece(bytes, fileName)
+  if (looksLikeXml(bytes)) return readXmlPiece(bytes, fileName, wanted)
+  if (!looksLikeZip(bytes)) return failed({ kind: 'unknownFormat' })
+  const score = openMxl(bytes)
+  if (!score.ok) return score
+  if (!looksLikeXml(score.value.bytes))
+    return failed({ kind: 'brokenArchive', what: 'what it names as its score is no XML' })
+  const piece = readXmlPiece(score.value.bytes, fileName, wanted)
+  return piece.ok ? withWarnings(piece.value, score.value.warnings) : piece
+}
+
+const readMidiPiece = (bytes: Uint8Array, fileName: string): Result<PieceRead, ReadProblem> => {
   const file = parseMidiFile(bytes)
   return file.ok ? validate(gatherPiece(file.value, fileName)) : file
 }
+
+const readXmlPiece = (
+  bytes: Uint8Array,
+  fileName: string,
+  wanted?: readonly number[],
+): Result<PieceRead, ReadProblem> => {
+  const xml = decodeXml(bytes)
+  if (!xml.ok) return xml
+  const file = parseMusicXml(xml.value.text)
+  if (!file.ok) return file
+  const piece = gatherMusicXml(file.value, fileName, wanted)
+  return piece.ok ? withWarnings(piece.value, xml.value.warnings) : piece
+}
+
+const withWarnings = (
+  piece: PieceRead,
+  warnings: readonly string[],
+): { readonly ok: true; readonly value: PieceRead } => ({
+  ok: true,
+  value: { ...piece, warnings: [...warnings, ...piece.warnings] },
+})

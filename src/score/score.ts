@@ -1,10 +1,12 @@
 /**
  * Bytes of a file to a `Score`, and back.
  *
- * `readPiece` reads a Standard MIDI File in two stages. What the file says, odd as it may be, is an
- * `SmfFile`: tracks of events in file ticks. From it `gatherPiece` makes an `SmfPiece` (parts of
- * notes with lengths, tempo, time and key marks), and `validate` makes the `Score` that the rest
- * relies on. `readTake` reads recorded playing into a `Take`; `writeMidiFile` writes both.
+ * `readPiece` reads a Standard MIDI File or MusicXML, plain or compressed, in two stages. What the
+ * file says, odd as it may be, is an `SmfFile`, tracks of events in file ticks, or a `MusicXmlFile`
+ * (musicXml.ts), parts of measures of events in divisions. From the one `gatherPiece` makes an
+ * `SmfPiece` (parts of notes with lengths, tempo, time and key marks) and `validate` a `Score`; from
+ * the other `gatherMusicXml` does. `finishScore` is the last step of both: what the rest relies on.
+ * `readTake` reads recorded playing into a `Take`; `writeMidiFile` writes both.
  *
  * Example: `readPiece(bytes, 'waltz.mid')` -> { ok: true, value: { score, warnings: [] } }, or
  * { ok: false, reason: { kind: 'noNotes' } }, which `explainReadProblem` puts into one sentence.
@@ -17,6 +19,18 @@ import type { Part } from './part'
 export interface PieceRead {
   readonly score: Score
   readonly warnings: readonly string[]
+  /** '' or absent when the file does not say. */
+  readonly composer?: string
+  /** The parts that the file has, where it has several: all that `readPiece` can be asked to take. */
+  readonly parts?: readonly PartOffered[]
+  /** Indices of bars in the order in which they are played, where repeats make it another than the written one. */
+  readonly playOrder?: readonly number[]
+}
+
+export interface PartOffered {
+  readonly name: string
+  readonly notes: number
+  readonly taken: boolean
 }
 
 /** `at` counts from the start of the track; velocity-0 note-ons are note-offs already. */

@@ -41,6 +41,11 @@ export const findChunks = (bytes: Uint8Array): Result<SmfChunks, ReadProblem> =>
   return findTracks(bytes, { from: headerEnd, to }, header.value, announced)
 }
 
+/** Whether the bytes begin as a Standard MIDI File does, bare or wrapped in RIFF. */
+export const looksLikeMidi = (bytes: Uint8Array): boolean =>
+  lettersAt(bytes, 0) === 'MThd' ||
+  (lettersAt(bytes, 0) === 'RIFF' && lettersAt(bytes, 8) === 'RMID')
+
 export const truncated = (lacking: string, byte: number): ReadProblem => ({
   kind: 'truncated',
   lacking,

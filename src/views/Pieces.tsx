@@ -40,8 +40,9 @@ export const Pieces = () => {
       <section className="bring" aria-labelledby="bring">
         <h2 id="bring">Bring a piece of your own</h2>
         <p>
-          A Standard MIDI File (<i>.mid</i>) with a track for each hand serves best. Drop it
-          anywhere on this page, or choose it. It stays on this machine.
+          A score in MusicXML (<i>.musicxml</i>, <i>.xml</i>, <i>.mxl</i>) serves best; a Standard
+          MIDI File (<i>.mid</i>) serves too, best with a track for each hand. Drop it anywhere on
+          this page, or choose it. It stays on this machine.
         </p>
         <button type="button" onClick={() => picker.current?.click()}>
           Choose a file …
@@ -50,16 +51,20 @@ export const Pieces = () => {
           ref={picker}
           className="unseen"
           type="file"
-          accept=".mid,.midi,.kar,.rmi,audio/midi"
+          accept={scoreFiles}
           multiple
           tabIndex={-1}
-          aria-label="MIDI file"
+          aria-label="File of a piece"
           onChange={(event) => void take(event.target.files)}
         />
       </section>
     </main>
   )
 }
+
+/** What the file dialog offers; the content decides, whatever the name. */
+const scoreFiles =
+  '.musicxml,.xml,.mxl,.mid,.midi,.kar,.rmi,audio/midi,application/vnd.recordare.musicxml,application/vnd.recordare.musicxml+xml'
 
 /** Files dropped anywhere on the page; tells whether one is held over it. */
 const useDrop = (take: (files: FileList | undefined) => Promise<void>): boolean => {

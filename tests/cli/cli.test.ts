@@ -177,7 +177,7 @@ describe('bad input', () => {
       ],
       [
         'c',
-        `${notMidi}: This is no Standard MIDI File (it does not begin with “MThd”): export the piece as a MIDI file (.mid) and choose that.`,
+        `${notMidi}: This is neither a Standard MIDI File nor MusicXML (it begins with neither “MThd” nor “<”): export the piece as MusicXML (.musicxml, .mxl) or as a MIDI file (.mid) and choose that.`,
       ],
       ['d', 'The piece has bars 1 to 12: --to must be a whole number from 1 to 12, not “99”.'],
       ['e', '--from 9 comes after --to 8.'],

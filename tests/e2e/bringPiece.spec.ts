@@ -93,7 +93,7 @@ const badFiles: readonly (readonly [string, File, RegExp])[] = [
   [
     'a text',
     { name: 'letter.mid', bytes: new TextEncoder().encode('Dear friend, here is the piece.') },
-    /no Standard MIDI File/,
+    /neither a Standard MIDI File nor MusicXML/,
   ],
   [
     'a MIDI file cut short',
@@ -134,7 +134,7 @@ const expectRefusal = async (page: Page, name: string, reason: RegExp): Promise<
   await expect(alert).toHaveText(reason)
   const [file, ...sentences] = (await alert.innerText()).split(/: |(?<=[.!?]) /)
   expect(file).toBe(name)
-  expect(sentences.join(': ')).toMatch(/^[A-Z][^.]*(\(\.mid\)[^.]*)?\.$/)
+  expect(sentences.join(': ')).toMatch(/^[A-Z][^.]*(\(\.[^)]*\)[^.]*)*\.$/)
   await drop(page, tenNotes)
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
   await expect(alert).toHaveCount(0)

@@ -123,9 +123,9 @@ const table: readonly (readonly [string, string, number | string])[] = [
   ['test-corrupt-file-extra-byte', putIn(plain, inside, '\x00'), 'corrupt'],
   ['test-corrupt-file-missing-byte', cutOut(plain, inside), 'truncated'],
   ['test-empty-file', '', 'empty'],
-  ['test-not-a-midi-file', 'This is not a MIDI file', 'notMidi'],
-  ['test-syx-7e-06-01-id-request', '\xf0\x7e\x7f\x06\x01\xf7', 'notMidi'],
-  ['test-minimal (a clip of MIDI 2.0)', 'SMF2CLIP\x00\x20\x00\x00', 'notMidi'],
+  ['test-not-a-midi-file', 'This is not a MIDI file', 'unknownFormat'],
+  ['test-syx-7e-06-01-id-request', '\xf0\x7e\x7f\x06\x01\xf7', 'unknownFormat'],
+  ['test-minimal (a clip of MIDI 2.0)', 'SMF2CLIP\x00\x20\x00\x00', 'unknownFormat'],
 ]
 
 describe('files made by the framework test-midi-files', () => {

@@ -18,7 +18,7 @@ describe('a file that cannot be read gets one sentence', () => {
     [
       'a text',
       text('Dear pianist, this is no music.'),
-      'This is no Standard MIDI File (it does not begin with “MThd”): export the piece as a MIDI file (.mid) and choose that.',
+      'This is neither a Standard MIDI File nor MusicXML (it begins with neither “MThd” nor “<”): export the piece as MusicXML (.musicxml, .mxl) or as a MIDI file (.mid) and choose that.',
     ],
     [
       'a header and no more',
@@ -73,12 +73,12 @@ describe('a file that cannot be read gets one sentence', () => {
     [
       'without notes',
       smf(['00 FF 51 03 07 A1 20']),
-      'The file is a MIDI file without a single note: choose another, or export the piece with its notes.',
+      'The file is without a single note: choose another, or export the piece with its notes.',
     ],
     [
       'with drums only',
       smf(['00 99 24 40 10 99 24 00']),
-      'The file has notes on the drum channel (10) only: choose a file with a piano part.',
+      'The file has notes for drums only (channel 10, or without pitch): choose a file with a piano part.',
     ],
     [
       'with the first note after weeks',
@@ -121,7 +121,9 @@ describe('damage of any kind', () => {
     (_, whole) => {
       for (let length = 0; length < whole.length; length++) {
         const reason = problemOf(whole.slice(0, length))
-        expect(reason.kind).toBe(length === 0 ? 'empty' : length < 4 ? 'notMidi' : 'truncated')
+        expect(reason.kind).toBe(
+          length === 0 ? 'empty' : length < 4 ? 'unknownFormat' : 'truncated',
+        )
       }
     },
   )
