@@ -75,9 +75,9 @@ export const Summary = () => {
 /** More than half clean is the floor of a good day. */
 const verdictOnSession = (share: number | undefined): string => {
   if (share === undefined) return 'No repetition came to its end.'
-  return share > 0.5
-    ? 'More than half was correct repetition: that is what the fingers keep.'
-    : 'Less than half was correct repetition. Tomorrow: a slower tempo, or smaller chunks.'
+  if (share > 0.5) return 'More than half was correct repetition: that is what the fingers keep.'
+  const how = share === 0.5 ? 'Only half' : 'Less than half'
+  return `${how} was correct repetition. Tomorrow: a slower tempo, or smaller chunks.`
 }
 
 const ShareBar = ({ clean, flawed }: { readonly clean: number; readonly flawed: number }) => {
