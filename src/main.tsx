@@ -74,6 +74,12 @@ const saveByDownload = (name: string, text: string): void => {
   window.setTimeout(() => URL.revokeObjectURL(address), 10_000)
 }
 
+const credits = [
+  sampleCredit,
+  'Notation: engraved by Verovio (LGPL-3.0-or-later), in a file of its own that may be replaced.',
+  'Text face: Source Serif 4 (SIL Open Font License 1.1).',
+].join(' ')
+
 /** Thirty times a second: the settling time of the judge is longer than that. */
 const momentMs = 33
 
@@ -84,7 +90,7 @@ const start = async (): Promise<void> => {
   const computerKeys = createComputerKeys(window)
   const screenKeys = createScreenKeys()
   const app = createApp({
-    credits: sampleCredit,
+    credits,
     person: mergeDevices([midi, computerKeys, screenKeys]),
     midi,
     computerKeys: computerKeysPort(computerKeys),
