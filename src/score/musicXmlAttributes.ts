@@ -18,6 +18,7 @@ export const readAttributes = (element: XmlElement): readonly XmlEvent[] => {
   const time = upper(childrenOf(element, 'time')).map(readTime)[0]
   const transpositions = childrenOf(element, 'transpose').map(readTranspose)
   return [
+    ...transpositions.map((transpose) => ({ kind: 'attributes', transpose }) as const),
     {
       kind: 'attributes',
       ...(divisions !== undefined && divisions > 0 ? { divisions } : {}),
@@ -25,7 +26,6 @@ export const readAttributes = (element: XmlElement): readonly XmlEvent[] => {
       ...(fifths ? { fifths } : {}),
       ...(time ? { time } : {}),
     },
-    ...transpositions.map((transpose) => ({ kind: 'attributes', transpose }) as const),
   ]
 }
 
