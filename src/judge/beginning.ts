@@ -1,5 +1,5 @@
 import { ms } from '@/music/units'
-import { isNear, lackCost, type Ground } from './ground'
+import { isNear, isWritten, lackCost, type Ground } from './ground'
 import { gather, type Harvest } from './moves'
 import {
   begunWith,
@@ -12,7 +12,6 @@ import {
   type Cut,
   type Open,
   type Reading,
-  type Step,
   type Strike,
 } from './reading'
 import * as limit from './thresholds'
@@ -30,36 +29,53 @@ export const gatherBeginnings = (
   harvest: Harvest,
 ): void => {
   const first = onsetAt(ground, 0)
-  const begin = (act: Act, onset: number, note: number, open: readonly Open[], extra: number) => {
-    if (cost + extra > harvest.atMost) return
-    const step = firstStep(strike, act, onset, note)
-    const reading = { cost: cost + extra, top: onset, low: 0, open, pace: past.pace, step, cuts }
-    gather(harvest, { ...reading, echoAt: undefined, calmAt: undefined })
+  const begin: Beginning = { past, strike, cuts, harvest }
+  if (isWritten(first, strike.key)) {
+    const note = first.keys.indexOf(strike.key)
+    gatherBeginning(begin, cost, 'note', 0, note, [begunWith(note, strike.at)])
+  } else {
+    const wrong = limit.slipCost + (isNear(first, strike.key) ? 0 : limit.farStartCost)
+    gatherBeginning(begin, cost + wrong, 'foreign', 0, -1, [begunWrong(strike.at)])
   }
-  const note = first.keys.indexOf(strike.key)
-  if (note >= 0) begin('note', 0, note, [begunWith(note, strike.at)], 0)
-  const second = ground.onsets[1]?.keys.indexOf(strike.key) ?? -1
-  if (second >= 0) {
-    const open = [begunWith(second, strike.at), untouched]
-    begin('note', 1, second, open, lackCost(first.keys.length))
+  const second = ground.onsets[1]
+  if (second && isWritten(second, strike.key)) {
+    const note = second.keys.indexOf(strike.key)
+    const lacking = lackCost(first.keys.length)
+    gatherBeginning(begin, cost + lacking, 'note', 1, note, [begunWith(note, strike.at), untouched])
   }
-  if (first.auxiliaries.includes(strike.key)) begin('auxiliary', 0, -1, [untouched], 1)
-  if (note < 0) {
-    const far = isNear(strike.key, first.keys) ? 0 : limit.farStartCost
-    begin('foreign', 0, -1, [begunWrong(strike.at)], limit.slipCost + far)
+  if (first.auxiliaries.includes(strike.key)) {
+    gatherBeginning(begin, cost + 1, 'auxiliary', 0, -1, [untouched])
   }
 }
 
-const firstStep = (strike: Strike, act: Act, onset: number, note: number): Step => ({
-  before: undefined,
-  strike,
-  act,
-  onset,
-  note,
-  late: false,
-  top: onset,
-  back: false,
-})
+interface Beginning {
+  readonly past: Reading
+  readonly strike: Strike
+  readonly cuts: readonly Cut[]
+  readonly harvest: Harvest
+}
+
+const gatherBeginning = (
+  { past, strike, cuts, harvest }: Beginning,
+  cost: number,
+  act: Act,
+  onset: number,
+  note: number,
+  open: readonly Open[],
+): void => {
+  if (cost > harvest.atMost) return
+  gather(harvest, {
+    cost,
+    top: onset,
+    low: 0,
+    open,
+    pace: past.pace,
+    echoAt: undefined,
+    calmAt: undefined,
+    step: { before: undefined, strike, act, onset, note, late: false, top: onset, back: false },
+    cuts,
+  })
+}
 
 /** What it costs to begin, or to leave, without a pause; a long pause before the first key speaks for it. */
 export const hasteCost = (ground: Ground, past: Reading, strike: Strike, pause: number): number => {
@@ -68,7 +84,7 @@ export const hasteCost = (ground: Ground, past: Reading, strike: Strike, pause: 
       !isIdle(past) &&
       past.pace > 0 &&
       pause > limit.freshGap * past.pace * onsetAt(ground, past.top).gap &&
-      onsetAt(ground, 0).keys.includes(strike.key)
+      isWritten(onsetAt(ground, 0), strike.key)
     return isFresh ? -limit.freshStartGain : 0
   }
   const keys = onsetAt(ground, Math.max(0, past.top)).keys
@@ -117,11 +133,11 @@ const earlyOnsets = 2
 
 /** How like the first onset, or the one that was to come next, the key is. */
 const likeness = (ground: Ground, past: Reading, strike: Strike): keyof typeof limit.strayCost => {
-  const first = onsetAt(ground, 0).keys
-  if (first.includes(strike.key)) return 'fits'
+  const first = onsetAt(ground, 0)
+  if (isWritten(first, strike.key)) return 'fits'
   const next = isIdle(past) ? undefined : ground.onsets[past.top + 1]
-  if (next && isNear(strike.key, next.keys)) return 'next'
+  if (next && isNear(next, strike.key)) return 'next'
   const place = ground.places.get(strike.key)?.[0]
   const isEarly = place !== undefined && place >> 5 <= earlyOnsets
-  return isEarly || isNear(strike.key, first) ? 'near' : 'far'
+  return isEarly || isNear(first, strike.key) ? 'near' : 'far'
 }

@@ -28,7 +28,7 @@ export const isNoTry = (ground: Ground, reading: Reading, steps: readonly Step[]
   onsetsLeft(ground, reading) > 1 &&
   steps.every((s) =>
     s.act === 'foreign'
-      ? !isNear(s.strike.key, onsetAt(ground, s.onset).keys)
+      ? !isNear(onsetAt(ground, s.onset), s.strike.key)
       : s.act !== 'echo' && s.onset === 0,
   )
 

@@ -18,6 +18,8 @@ export interface GroundOnset {
   readonly notes: readonly ExpectedNote[]
   readonly keys: readonly Key[]
   readonly auxiliaries: readonly Key[]
+  /** For each of the 128 keys how like a written one it is. */
+  readonly likeness: Uint8Array
   /** Keys that are written for both hands. */
   readonly unisons: readonly Key[]
   readonly rolled: boolean
@@ -40,6 +42,7 @@ export const layGround = (chunk: Chunk): Ground => {
         start: onset.start,
         notes,
         keys: notes.map((n) => n.key),
+        likeness: likenessTo(notes.map((n) => n.key)),
         auxiliaries: onset.auxiliaries,
         unisons: notes.filter((n) => n.ids.length > 1).map((n) => n.key),
         rolled: onset.rolled,
@@ -86,6 +89,22 @@ export const groupByOnset = <T extends { readonly onset: number }>(
 export const lackCost = (count: number): number =>
   count === 0 ? 0 : slipCost + (count - 1) * furtherLackCost
 
-/** Semitones to the nearest of the keys; an octave counts as near. */
-export const isNear = (key: Key, keys: readonly Key[]): boolean =>
-  keys.some((k) => Math.abs(k - key) <= 2 || Math.abs(k - key) === 12)
+const near = 1
+const written = 2
+
+/** The onset asks for this key. */
+export const isWritten = (onset: GroundOnset, key: Key): boolean => onset.likeness[key] === written
+
+/** The key is written here, or within a whole tone or an octave of one that is. */
+export const isNear = (onset: GroundOnset, key: Key): boolean => (onset.likeness[key] ?? 0) >= near
+
+const likenessTo = (keys: readonly Key[]): Uint8Array => {
+  const likeness = new Uint8Array(128)
+  for (const key of keys) {
+    for (const step of [-12, -2, -1, 1, 2, 12]) {
+      if (key + step >= 0 && key + step < 128) likeness[key + step] = near
+    }
+  }
+  for (const key of keys) likeness[key] = written
+  return likeness
+}

@@ -9,7 +9,7 @@ import * as limit from './thresholds'
 export type Shown = readonly NamedMark[]
 
 /** So many of the latest shown marks are remembered; older ones no longer change. */
-const memory = 48
+const memory = 32
 
 /** What changes on the page when `now` is believed after `before` was. */
 export const showMarks = (
@@ -103,26 +103,25 @@ const difference = (
   from: number,
   oldest: number,
 ): readonly [Shown, readonly Finding[]] => {
-  const findings: Finding[] = []
-  const next = new Map(shown.map((s) => [s.slot, s]))
-  const present = new Set(named.map((n) => n.slot))
-  for (const old of shown) {
-    const isCovered =
-      old.mark.onset >= from &&
-      (!('played' in old.mark) || !old.mark.played || old.mark.played.index >= oldest)
-    if (isCovered && !present.has(old.slot)) {
-      next.delete(old.slot)
-      findings.push({ kind: 'unmark', slot: old.slot })
-    }
-  }
-  for (const { slot, mark } of named) {
-    const old = next.get(slot)
-    if (old && isSameMark(old.mark, mark)) continue
-    next.delete(slot)
-    next.set(slot, { slot, mark })
-    findings.push({ kind: 'mark', slot, mark })
-  }
-  return [[...next.values()].slice(-memory), findings]
+  const fresh = named.filter(({ slot, mark }) => {
+    const old = shown.find((s) => s.slot === slot)
+    return !old || !isSameMark(old.mark, mark)
+  })
+  const gone = shown.filter(
+    ({ slot, mark }) => isCovered(mark, from, oldest) && !named.some((n) => n.slot === slot),
+  )
+  if (fresh.length === 0 && gone.length === 0) return [shown, []]
+  const isStale = (slot: string): boolean =>
+    gone.some((g) => g.slot === slot) || fresh.some((f) => f.slot === slot)
+  const next = [...shown.filter((s) => !isStale(s.slot)), ...fresh].slice(-memory)
+  const unmarks = gone.map(({ slot }) => ({ kind: 'unmark' as const, slot }))
+  return [next, [...unmarks, ...fresh.map((f) => ({ kind: 'mark' as const, ...f }))]]
+}
+
+/** The mark belongs to what was named anew, so that its absence there means that it is gone. */
+const isCovered = (mark: Mark, from: number, oldest: number): boolean => {
+  const played = 'played' in mark ? mark.played : undefined
+  return mark.onset >= from && (!played || played.index >= oldest)
 }
 
 const isSameMark = (a: Mark, b: Mark): boolean =>

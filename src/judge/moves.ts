@@ -1,4 +1,4 @@
-import { isNear, type Ground } from './ground'
+import { isNear, isWritten, type Ground } from './ground'
 import { behindOddness, isExchanged, joinOddness, nextPace, stepOddness } from './oddness'
 import {
   begunWith,
@@ -129,10 +129,10 @@ const openNote = (
 const openForeign = (ground: Ground, from: Reading, strike: Strike, harvest: Harvest): void => {
   const index = from.top + 1
   const onset = onsetAt(ground, index)
-  if (onset.keys.includes(strike.key)) return
+  if (isWritten(onset, strike.key)) return
   const opening = from.cost + costOfOpening(ground, from, strike, index) + limit.slipCost
   if (opening > harvest.atMost) return
-  const cost = opening + (isNear(strike.key, onset.keys) ? 0 : limit.farKeyCost)
+  const cost = opening + (isNear(onset, strike.key) ? 0 : limit.farKeyCost)
   const step = stepOf(from, strike, 'foreign', index, -1, false, index)
   gather(harvest, open(ground, from, strike, index, cost, begunWrong(strike.at), step))
 }
@@ -221,8 +221,9 @@ const gatherBounce = (from: Reading, strike: Strike, harvest: Harvest): void => 
 const gatherEcho = (ground: Ground, from: Reading, strike: Strike, harvest: Harvest): void => {
   const top = from.open[0]
   const onset = onsetAt(ground, from.top)
+  if (!top || !isWritten(onset, strike.key)) return
   const note = onset.keys.indexOf(strike.key)
-  if (!top || note < 0 || (top.mask & (1 << note)) === 0) return
+  if ((top.mask & (1 << note)) === 0) return
   const isSame = from.echoAt !== undefined && strike.at - from.echoAt < limit.echoTogether
   const isOld =
     top.at !== undefined && strike.at - top.at > Math.max(limit.settle, 1.6 * from.pace * onset.gap)
@@ -253,10 +254,17 @@ const addForeign = (
 ): void => {
   const open = from.open[back]
   const onset = onsetAt(ground, from.top - back)
-  if (!open || onset.keys.includes(strike.key)) return
-  const more: Open = { ...open, foreign: open.foreign + 1, at: open.at ?? strike.at }
+  if (!open || isWritten(onset, strike.key)) return
+  const more: Open = {
+    mask: open.mask,
+    struck: open.struck,
+    foreign: open.foreign + 1,
+    at: open.at ?? strike.at,
+    late: open.late,
+    odd: open.odd,
+  }
   const due = dueCost(onset, more, back === 0) - dueCost(onset, open, back === 0)
-  const far = isNear(strike.key, onset.keys) ? 0 : limit.farKeyCost
+  const far = isNear(onset, strike.key) ? 0 : limit.farKeyCost
   const cost = from.cost + due + far + odd
   if (cost > harvest.atMost) return
   const step = stepOf(from, strike, 'foreign', from.top - back, -1, false, from.top)

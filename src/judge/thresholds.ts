@@ -49,7 +49,7 @@ export const oddTimeCost = 4
 /** Readings dearer than the best by this much are given up: three slips in a row are looked through. */
 export const keepWithin = 34
 /** And no more than this many are kept; half as many judge the measured takes just the same. */
-export const keepAtMost = 14
+export const keepAtMost = 12
 /** A cut between repetitions stands when every reading without it is dearer by this: half a slip and a bit. */
 export const cutLead = 6
 /** A mark of a key is shown as right while a reading this little dearer than the best sees it so. */
@@ -127,8 +127,11 @@ export const unevenMean = 0.2
 export const loneGap = 0.42
 /** Gaps shorter than this are off by their chords' spread: deviations under 30 ms are nobody's fault. */
 export const deviationLeast = ms(30)
-/** Clean under 12 %, flawed from 50 %. */
-export const driftShare = 0.31
+/** Clean under 12 %, flawed from 50 %; of few gaps less is known, so more is asked. */
+export const driftShare = 0.3
+export const driftShareOfThree = 0.33
+/** A change of the gap by less is not heard at any tempo as one of tempo. */
+export const driftLeast = ms(45)
 /** Clean up to 60 ms, flawed from 200; 95 of 100 chords of professionals are under 68, 99 under 178. */
 export const chordSpread = ms(140)
 /** Against the click: a quarter of the gap, within what is surely heard (60 ms) and surely off. */

@@ -92,7 +92,10 @@ const namePulse = (heard: readonly HeardOnset[], stopped: ReadonlySet<number>): 
   const drift = driftOf(raw)
   const last = gaps.at(-1)
   const flaws: Flaw[] = []
-  const isDrift = gaps.length >= 3 && Math.abs(drift.total) >= limit.driftShare
+  const least = gaps.length > 3 ? limit.driftShare : limit.driftShareOfThree
+  const written = pace * Math.min(...gaps.map((g) => g.ticks))
+  const isDrift =
+    Math.abs(drift.total) >= least && Math.abs(drift.total) * written >= limit.driftLeast
   if (isDrift && last) flaws.push(flawAt('drift', last.to, drift.total * pace * last.ticks))
   const flat = raw.map((d, i) => ({ ...d, share: d.share - drift.at(i) }))
   const uneven = mean(flat.map((d) => (isAudible(d) ? Math.abs(d.share) : 0))) ?? 0
