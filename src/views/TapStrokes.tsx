@@ -2,7 +2,7 @@ import { tapsWanted } from '@/app/tapTest'
 import type { TapStroke } from '@/judge/tapTest'
 
 /** Milliseconds from the line of the clicks to the edge; farther strokes stand at the edge. */
-const edge = 120
+const edge = 150
 const middle = 50
 const step = 20
 

@@ -24,10 +24,9 @@ export const TapTest = () => {
     <main className="page tap-test">
       <h1>Tap test</h1>
       <p>
-        A key struck on a click comes in a little early or late, always by about as much: the
-        loudspeaker and the keyboard take their time, and most people strike just before the click.
-        Strike any key with each of sixteen clicks, and the judge leaves this lag out when it says
-        early or late against the metronome.
+        Your key comes in a little before or after the click, always by about as much: loudspeaker
+        and keyboard take their time, and most people strike just before a click. Strike any key
+        with each of sixteen clicks, and the judge leaves this lag out when it says early or late.
       </p>
       <p className="tap-message" role="status" aria-live="polite" data-state={state.kind}>
         {describeTapTest(state, tapTempo)}
@@ -55,13 +54,13 @@ export const TapTest = () => {
         </button>
         <SoundNote />
       </div>
+      <KeyboardStrip keys={tapKeys} screen={app.screenKeys} watchKeys={app.instrument.watchKeys} />
       <p aria-live="polite" className="tap-in-use" data-lag={inUse}>
         In use: {describeLag(inUse)}.{' '}
         <span className="soft">
           Measure again with other loudspeakers, headphones or another keyboard.
         </span>
       </p>
-      <KeyboardStrip keys={tapKeys} screen={app.screenKeys} watchKeys={app.instrument.watchKeys} />
     </main>
   )
 }

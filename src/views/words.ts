@@ -126,7 +126,7 @@ export const describeLag = (lag: number): string => {
 export const describeTapTest = (state: TapTestState, tempo: Tempo): string => {
   switch (state.kind) {
     case 'ready':
-      return `Press Space, and the clicks begin, ${tempo} a minute.`
+      return `Start the clicks, and strike a key with each; they come ${tempo} a minute.`
     case 'starting':
       return 'The clicks begin …'
     case 'silent':
@@ -147,8 +147,8 @@ const describeMeasured = (measured: Lag): string => {
     case 'trusted':
       return `You strike ${figure}.`
     case 'uneven':
-      return `You strike ${figure}. That is too uneven to tell the lag: measure again.`
+      return `You strike ${figure}: too uneven to tell the lag. Measure again.`
     case 'far':
-      return `You strike ${figure}. So much cannot be left out; wireless headphones and loudspeakers are often the cause.`
+      return `You strike ${figure}: too much to leave out. Wireless headphones may be the cause.`
   }
 }
