@@ -65,12 +65,14 @@ export const Summary = () => {
         </button>
       </div>
       <p className="soft">
-        {plural(review.repetitions, 'repetition')} in {plural(Math.round(review.minutes), 'minute')}
-        .
+        {plural(review.repetitions, 'repetition')} in {spent(review.minutes)}.
       </p>
     </main>
   )
 }
+
+const spent = (minutes: number): string =>
+  minutes < 1 ? 'less than a minute' : plural(Math.round(minutes), 'minute')
 
 /** More than half clean is the floor of a good day. */
 const verdictOnSession = (share: number | undefined): string => {
