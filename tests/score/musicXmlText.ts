@@ -14,32 +14,40 @@ export interface VoiceOptions {
   readonly marks?: string
 }
 
-/** One voice of one measure as `note` elements. */
-export const voice = (line: string, options: VoiceOptions = {}): string =>
-  line
+/** One voice of one measure as `note` elements; equal notes of a tuplet are grouped by its number. */
+export const voice = (line: string, options: VoiceOptions = {}): string => {
+  let inTuplet = 0
+  return line
     .split(' ')
     .filter(Boolean)
-    .map((token) => noteOf(token, options))
+    .map((token) => {
+      const value = valueOf(Number(/\/(\d+)/.exec(token)?.[1] ?? 0) / (options.divisions ?? 4))
+      const first = inTuplet === 0
+      inTuplet = value && value.actual > 1 ? (inTuplet + 1) % value.actual : 0
+      const tuplet = !value || value.actual === 1 ? '' : first ? 'start' : inTuplet ? '' : 'stop'
+      return noteOf(token, options, value ? typeOf(value) : '', tuplet)
+    })
     .join('')
+}
 
-const noteOf = (token: string, options: VoiceOptions): string => {
+const noteOf = (token: string, options: VoiceOptions, type: string, tuplet: string): string => {
   const [, grace, names = '', length = '0', tied] =
     /^(g?)([^/]+?)(?:\/(\d+))?(~?)$/.exec(token) ?? []
-  const quarters = Number(length) / (options.divisions ?? 4)
   return names
     .split('+')
     .map((name, i) => {
-      const stops = name.startsWith('~')
-      const ties = [...(stops ? ['stop'] : []), ...(tied ? ['start'] : [])]
+      const ties = [...(name.startsWith('~') ? ['stop'] : []), ...(tied ? ['start'] : [])]
+      const notations = [
+        ...ties.map((kind) => `<tied type="${kind}"/>`),
+        ...(tuplet && i === 0 ? [`<tuplet type="${tuplet}"/>`] : []),
+      ].join('')
       return [
         `<note>${grace ? '<grace/>' : ''}${i > 0 ? '<chord/>' : ''}${pitchOf(name.replace('~', ''))}`,
         grace ? '' : `<duration>${length}</duration>`,
-        ties.map((type) => `<tie type="${type}"/>`).join(''),
-        `<voice>${options.voice ?? 1}</voice>${grace ? '<type>eighth</type>' : typeOf(quarters)}`,
+        ties.map((kind) => `<tie type="${kind}"/>`).join(''),
+        `<voice>${options.voice ?? 1}</voice>${grace ? '<type>eighth</type>' : type}`,
         options.staff ? `<staff>${options.staff}</staff>` : '',
-        ties.length > 0
-          ? `<notations>${ties.map((type) => `<tied type="${type}"/>`).join('')}</notations>`
-          : '',
+        notations ? `<notations>${notations}</notations>` : '',
         `${options.marks ?? ''}</note>`,
       ].join('')
     })
@@ -57,21 +65,35 @@ const pitchOf = (name: string): string => {
 
 const types = ['whole', 'half', 'quarter', 'eighth', '16th', '32nd', '64th']
 
-/** The printed note value: plain, dotted, or in a triplet or quintuplet. */
-const typeOf = (quarters: number): string => {
-  for (const [i, type] of types.entries()) {
-    const value = 4 / 2 ** i
-    if (quarters === value) return `<type>${type}</type>`
-    if (quarters === value * 1.5) return `<type>${type}</type><dot/>`
-    for (const [actual, normal] of [
-      [3, 2],
-      [5, 4],
-    ] as const)
-      if (Math.abs(quarters - (value * normal) / actual) < 1e-9)
-        return `<type>${type}</type><time-modification><actual-notes>${actual}</actual-notes><normal-notes>${normal}</normal-notes></time-modification>`
-  }
-  return ''
+interface Value {
+  readonly type: string
+  readonly dotted: boolean
+  /** So many notes of a tuplet in the time of `normal`; 1 in 1 otherwise. */
+  readonly actual: number
+  readonly normal: number
 }
+
+/** The printed note value: plain, dotted, or in a triplet or quintuplet. */
+const valueOf = (quarters: number): Value | undefined => {
+  for (const [i, type] of types.entries())
+    for (const [actual, normal, dotted] of [
+      [1, 1, false],
+      [1, 1, true],
+      [3, 2, false],
+      [5, 4, false],
+    ] as const) {
+      const value = (4 / 2 ** i) * (dotted ? 1.5 : 1) * (normal / actual)
+      if (Math.abs(quarters - value) < 1e-9) return { type, dotted, actual, normal }
+    }
+  return undefined
+}
+
+const typeOf = ({ type, dotted, actual, normal }: Value): string =>
+  `<type>${type}</type>${dotted ? '<dot/>' : ''}${
+    actual === 1
+      ? ''
+      : `<time-modification><actual-notes>${actual}</actual-notes><normal-notes>${normal}</normal-notes></time-modification>`
+  }`
 
 export const backup = (duration: number): string =>
   `<backup><duration>${duration}</duration></backup>`
