@@ -55,8 +55,7 @@ export const closeRepetition = (
     isDue: (onset) => !isBroken || onset < reading.top,
   }).map(({ mark }) => forgive(mark, first.strike.number, endOf, settings))
   const heard = hearOnsets(ground, named)
-  const { ticksPerQuarter, barOffset } = ground.chunk
-  const timed = nameTimeFlaws(heard, settings, ticksPerQuarter, barOffset)
+  const timed = nameTimeFlaws(heard, settings, ground.chunk)
   const marks: Mark[] = [...named, ...timed].toSorted((a, b) => a.onset - b.onset)
   const flaws = marks.filter((m): m is Flaw => m.kind !== 'right')
   return {
@@ -66,7 +65,11 @@ export const closeRepetition = (
     verdict: verdictOf(flaws, isBroken),
     flaws,
     marks,
-    figures: measure(heard, hearNotes(named, first.strike.number, endOf), ticksPerQuarter),
+    figures: measure(
+      heard,
+      hearNotes(named, first.strike.number, endOf),
+      ground.chunk.ticksPerQuarter,
+    ),
   }
 }
 

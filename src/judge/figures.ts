@@ -3,7 +3,7 @@ import { mean, standardDeviation } from './line'
 import type { Figures } from './repetition'
 import type { HeardOnset } from './hearing'
 import { gapsOf, paceOf } from './timing'
-import type { Hand } from '@/music/music'
+import { hands, type Hand } from '@/music/music'
 
 /** A written note as it was struck and let go. */
 export interface HeardNote {
@@ -57,19 +57,27 @@ const evennessOf = (heard: readonly HeardOnset[], pace: number): Partial<Figures
 }
 
 /** Mean time from a note's successor in the same hand to its own end; negative is a gap. */
-const overlapOf = (notes: readonly HeardNote[]): number | undefined => {
+const overlapOf = (notes: readonly HeardNote[]): number | undefined =>
+  mean(hands.flatMap((hand) => overlapsOf(notes.filter((n) => n.hand === hand))))
+
+/** Of one hand, in the order of the score. */
+const overlapsOf = (notes: readonly HeardNote[]): number[] => {
   const overlaps: number[] = []
-  for (const note of notes) {
-    if (note.until === undefined) continue
-    const next = notes.find((n) => n.hand === note.hand && n.onset > note.onset)
-    if (next) overlaps.push(note.until - next.at)
+  let here: number | undefined
+  let hereAt: Ms | undefined
+  let nextAt: Ms | undefined
+  for (const note of notes.toReversed()) {
+    if (note.onset !== here) [here, nextAt, hereAt] = [note.onset, hereAt, note.at]
+    else if (hereAt === undefined || note.at < hereAt) hereAt = note.at
+    if (nextAt !== undefined && note.until !== undefined) overlaps.push(note.until - nextAt)
   }
-  return mean(overlaps)
+  return overlaps
 }
 
 /** Mean time by which the left hand comes after the right at the onsets that they share. */
 const handLagOf = (notes: readonly HeardNote[]): number | undefined => {
   const lags: number[] = []
+  if (new Set(notes.map((n) => n.hand)).size < 2) return undefined
   for (const onset of new Set(notes.map((n) => n.onset))) {
     const of = (hand: Hand): number | undefined =>
       mean(notes.filter((n) => n.onset === onset && n.hand === hand).map((n) => n.at))

@@ -1,3 +1,4 @@
+import { clickGrid, type Chunk } from '@/music/chunk'
 import { ms, type Ms } from '@/music/units'
 import type { Flaw } from './flaw'
 import type { HeardOnset } from './hearing'
@@ -30,16 +31,15 @@ export const paceOf = (heard: readonly HeardOnset[]): number | undefined => {
 export const nameTimeFlaws = (
   heard: readonly HeardOnset[],
   settings: JudgeSettings,
-  ticksPerQuarter: number,
-  barOffset: number,
+  chunk: Chunk,
 ): Flaw[] => {
   if (settings.standard === 'notes') return []
-  const set = settings.quarter === undefined ? undefined : settings.quarter / ticksPerQuarter
+  const set = settings.quarter === undefined ? undefined : settings.quarter / chunk.ticksPerQuarter
   const stops = nameHesitations(gapsOf(heard), set)
   if (settings.standard === 'flow') return stops
   const grid =
     set !== undefined && settings.click !== undefined
-      ? nameAgainstClick(heard, set, settings.click, ticksPerQuarter, barOffset)
+      ? nameAgainstClick(heard, set, settings.click, chunk)
       : namePulse(heard, new Set(stops.map((s) => s.onset)))
   return [...stops, ...nameSpreads(heard), ...grid]
 }
@@ -47,19 +47,35 @@ export const nameTimeFlaws = (
 /** How many gaps to each side give the pace that a pause is measured by. */
 const around = 4
 
-const nameHesitations = (gaps: readonly Gap[], set: number | undefined): Flaw[] =>
-  gaps.flatMap((gap, i) => {
-    const others = gaps
-      .slice(Math.max(0, i - around), i + around + 1)
-      .filter((g) => g !== gap)
-      .map((g) => g.passed / g.ticks)
-    const pace = median(others) ?? set
+const nameHesitations = (gaps: readonly Gap[], set: number | undefined): Flaw[] => {
+  // No pace around a gap is quicker than the quickest, so most gaps need no look at their neighbours.
+  const quickest = Math.min(set ?? Infinity, ...gaps.map((g) => g.passed / g.ticks))
+  return gaps.flatMap((gap, i) => {
+    if (gap.passed < limit.hesitationGap * quickest * gap.ticks) return []
+    const pace = paceAround(gaps, i) ?? set
     if (pace === undefined || pace <= 0) return []
     const written = pace * gap.ticks
     const over = gap.passed - written
     if (gap.passed < limit.hesitationGap * written || over < limit.hesitationOver) return []
     return [flawAt('hesitation', gap.to, over)]
   })
+}
+
+/**
+ * The pace near a gap without it: the median of its neighbours, alone and in pairs, so that the long
+ * gaps of an uneven pulse (long, short, long, short) are not taken for stops.
+ */
+const paceAround = (gaps: readonly Gap[], i: number): number | undefined => {
+  const paces: number[] = []
+  for (let j = Math.max(0, i - around); j <= i + around; j++) {
+    const gap = gaps[j]
+    const next = gaps[j + 1]
+    if (!gap || j === i) continue
+    paces.push(gap.passed / gap.ticks)
+    if (next && j + 1 !== i) paces.push((gap.passed + next.passed) / (gap.ticks + next.ticks))
+  }
+  return median(paces)
+}
 
 const nameSpreads = (heard: readonly HeardOnset[]): Flaw[] =>
   heard
@@ -155,31 +171,41 @@ const nameAgainstClick = (
   heard: readonly HeardOnset[],
   pace: number,
   click: Ms,
-  ticksPerQuarter: number,
-  barOffset: number,
+  chunk: Chunk,
 ): Flaw[] => {
-  const quarter = pace * ticksPerQuarter
-  const upbeat = barOffset % ticksPerQuarter
-  const raw = heard.map((h) => h.at - click - (h.start + upbeat) * pace)
+  const { behind, beat } = clickGrid(chunk)
+  const raw = heard.map((h) => h.at - click - (h.start + behind) * pace)
   const middle = median(raw)
   if (middle === undefined) return []
-  const whole = Math.round(middle / quarter) * quarter
+  // Any click may be the one to begin with.
+  const whole = Math.round(middle / (beat * pace)) * beat * pace
   const off = heard.map((h, i) => ({ heard: h, by: (raw[i] ?? 0) - whole }))
-  const beyond = off.filter(({ heard: h, by }, i) => {
-    const gap = gapAround(heard, i) * pace
-    const room = Math.min(limit.clickMost, Math.max(limit.clickLeast, limit.clickGap * gap))
-    return h.afterStop ? false : Math.abs(by) > room
-  })
+  const isBeyond = (by: number, i: number): boolean => {
+    const room = clamp(
+      limit.clickGap * gapAround(heard, i) * pace,
+      limit.clickLeast,
+      limit.clickMost,
+    )
+    return !heard[i]?.afterStop && Math.abs(by) > room
+  }
+  const beyond = off.filter(({ by }, i) => isBeyond(by, i))
   if (beyond.length <= mostSingle) {
     return beyond.map(({ heard: h, by }) => flawAt(by > 0 ? 'late' : 'early', h, by))
   }
   const worst = beyond.reduce((a, b) => (Math.abs(b.by) > Math.abs(a.by) ? b : a))
+  const line = fitLine(off.map((o) => ({ x: o.heard.start, y: o.by })))
+  const fitted = (x: number): number => (line ? line.offset + line.slope * x : 0)
+  const apart = off.filter((o, i) => isBeyond(o.by - fitted(o.heard.start), i))
+  const last = off.at(-1)?.heard.start ?? 0
+  if (2 * apart.length < beyond.length && Math.abs(fitted(last) - fitted(0)) > limit.clickMost) {
+    return [flawAt('drift', worst.heard, worst.by)]
+  }
   const signs = new Set(beyond.map((b) => Math.sign(b.by)))
   if (signs.size > 1) return [flawAt('uneven', worst.heard, worst.by)]
-  const slope = fitLine(off.map((o) => ({ x: o.heard.start, y: o.by })))?.slope ?? 0
-  if (Math.abs(slope) >= limit.driftShare * pace) return [flawAt('drift', worst.heard, worst.by)]
   return [flawAt(worst.by > 0 ? 'late' : 'early', worst.heard, worst.by)]
 }
+
+const clamp = (x: number, low: number, high: number): number => Math.min(high, Math.max(low, x))
 
 const gapAround = (heard: readonly HeardOnset[], i: number): number => {
   const here = heard[i]

@@ -93,7 +93,7 @@ export const writeTake = (text: string, quarter = beat): Take => {
   const events: KeyEvent[] = []
   let at = 1000
   for (const word of wordsOf(text)) {
-    if (/^-?\d+$/.test(word)) at += Number(word)
+    if (/^-?\d+(\.\d+)?$/.test(word)) at += Number(word)
     else if (word === '.') at += quarter
     else {
       for (const name of word.replace(/[[\]]/g, '').split(' ')) {
