@@ -1,7 +1,7 @@
 import type { JudgeSettings } from '@/judge/judge'
 import type { Repetition } from '@/judge/repetition'
 import { replayTake } from '@/judge/replay'
-import type { Chunk } from '@/music/chunk'
+import { clickGrid, type Chunk } from '@/music/chunk'
 import type { Take } from '@/music/keyEvent'
 import { ms, type Ms } from '@/music/units'
 
@@ -30,13 +30,9 @@ export const judgeTake = (
 }
 
 /** The time of the click before the chunk's first onset, when the first right note is in time. */
-const fitClick = (
-  { marks }: Repetition,
-  { barOffset, ticksPerQuarter }: Chunk,
-  quarter: Ms,
-): Ms | undefined => {
+const fitClick = ({ marks }: Repetition, chunk: Chunk, quarter: Ms): Ms | undefined => {
   const first = marks.find((mark) => mark.kind === 'right')
   if (first?.kind !== 'right') return undefined
-  const upbeat = barOffset % ticksPerQuarter
-  return ms(first.played.at - ((first.expected.start + upbeat) / ticksPerQuarter) * quarter)
+  const { behind } = clickGrid(chunk)
+  return ms(first.played.at - ((first.expected.start + behind) / chunk.ticksPerQuarter) * quarter)
 }

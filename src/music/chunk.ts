@@ -9,6 +9,7 @@ import {
   type PieceId,
   type Tick,
 } from './units'
+import { beatQuarters } from './beat'
 import { formatFraction } from './fraction'
 
 /** One key that must be struck at an onset. */
@@ -45,9 +46,14 @@ export interface Chunk {
   readonly start: Tick
   /** Where the last note of the chunk ends in the score. */
   readonly end: Tick
-  /** How far the first onset lies behind the last bar line, and the length of that bar: for accents and silence. */
+  /**
+   * How far the first onset lies behind the last bar line, and the length of that bar: for accents and
+   * silence. A pickup is the end of a whole bar.
+   */
   readonly barOffset: Tick
   readonly barLength: Tick
+  /** What the metronome counts there; a quarter where it is left out. */
+  readonly beat?: Tick
   readonly onsets: readonly Onset[]
 }
 
@@ -73,7 +79,6 @@ export const cutChunk = (
   const onsets = groups.map((notes, i) =>
     onsetOf(notes, origin, keysBetween(grace, groups[i - 1]?.[0], notes[0])),
   )
-  const bar = score.bars[first.barIndex]
   const end = tick(main.reduce((latest, n) => Math.max(latest, n.start + n.length), 0))
   const fraction = (t: number): string => formatFraction(t, score.ticksPerQuarter)
   const last = main.at(-1)
@@ -84,10 +89,37 @@ export const cutChunk = (
     ticksPerQuarter: score.ticksPerQuarter,
     start: origin,
     end,
-    barOffset: tick(bar ? origin - bar.start : 0),
-    barLength: tick(bar ? bar.length : 4 * score.ticksPerQuarter),
+    ...placeInBar(score, first),
     onsets,
   }
+}
+
+const placeInBar = (
+  { bars, ticksPerQuarter }: Score,
+  first: Note,
+): Pick<Chunk, 'barOffset' | 'barLength' | 'beat'> => {
+  const bar = bars[first.barIndex]
+  if (!bar) return { barOffset: tick(0), barLength: tick(4 * ticksPerQuarter) }
+  const full = (bar.time.beats * 4 * ticksPerQuarter) / bar.time.beatType
+  const barLength = bar.number === 0 ? Math.max(full, bar.length) : bar.length
+  return {
+    barOffset: tick(first.start - bar.start + barLength - bar.length),
+    barLength: tick(barLength),
+    beat: tick(beatQuarters(bar.time) * ticksPerQuarter),
+  }
+}
+
+/** How far the chunk's first onset lies behind a click of the metronome, and from click to click. */
+export const clickGrid = ({
+  barOffset,
+  beat,
+  ticksPerQuarter,
+}: Pick<Chunk, 'barOffset' | 'beat' | 'ticksPerQuarter'>): {
+  readonly behind: number
+  readonly beat: number
+} => {
+  const counted = beat ?? ticksPerQuarter
+  return { behind: barOffset % counted, beat: counted }
 }
 
 /** How many keys the chunk demands. */
