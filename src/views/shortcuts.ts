@@ -22,7 +22,7 @@ export const useShortcuts = (): void => {
 export const useKeys = (actions: Readonly<Record<string, () => void>>): void =>
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
-      const run = event.repeat || isTyping(event.target) ? undefined : actions[event.code]
+      const run = event.repeat || isTaken(event) ? undefined : actions[event.code]
       if (!run) return
       event.preventDefault()
       run()
@@ -31,7 +31,9 @@ export const useKeys = (actions: Readonly<Record<string, () => void>>): void =>
     return () => window.removeEventListener('keydown', press)
   }, [actions])
 
-/** Where Space and Enter already mean something. */
-const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof Element &&
-  target.closest('input, select, textarea, button, a, summary') !== null
+/** The focus has a use for the key: fields for all of them, what can be pressed for Space and Enter. */
+const isTaken = ({ target, code }: KeyboardEvent): boolean => {
+  const fields = 'input, select, textarea'
+  const users = code === 'Space' || code === 'Enter' ? `${fields}, button, a, summary` : fields
+  return target instanceof Element && target.closest(users) !== null
+}
