@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import {
+  chooseStandard,
   heard,
   openDrill,
   play,
@@ -56,9 +57,7 @@ test('a repetition that the cable interrupts can be played on', async ({ page })
   await openDrill(page)
   const { streak, strokes, right } = shown(page)
   // How long the cable is out does not matter to the standard that judges keys and order alone.
-  await page.getByText('Options', { exact: true }).click()
-  await page.getByLabel('Judge').selectOption('notes')
-  await page.getByText('Options', { exact: true }).click()
+  await chooseStandard(page, 'notes')
   await repetition(page)
   await play(page, 'C5 D5 E5')
   await pull(page)

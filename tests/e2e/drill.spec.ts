@@ -36,7 +36,7 @@ test('a slip in the fourth repetition sends the counters back, and is shown and 
   await repetition(page, wrongF)
   await expect(streak).toHaveAttribute('data-streak', '0')
   await expect(streak).toHaveAccessibleName('0 of 5 clean repetitions in a row')
-  await expect(message).toHaveText('Flawed: F#5 in place of F5.')
+  await expect(message).toHaveText('Flawed: F♯5 in place of F5.')
   await expect(rung).toHaveAttribute('data-rung', '52')
   expect(await verdicts(strokes)).toEqual(['clean', 'clean', 'clean', 'flawed'])
   await expect(right).toHaveCount(4)
@@ -140,7 +140,7 @@ test('the same slip twice is named as a problem to solve', async ({ page }) => {
   await repetition(page)
   await repetition(page, wrongF)
   await expect(shown(page).message).toHaveText(
-    'F#5 in place of F5 at onset 4, twice: solve it before repeating it.',
+    'F♯5 in place of F5 at onset 4, twice: solve it before repeating it.',
   )
 })
 

@@ -1,5 +1,17 @@
 import type { Page } from '@playwright/test'
-import { drawn, firstPiece, goTo, openApp, repetition, shown } from './support/app'
+import {
+  chooseStandard,
+  drawn,
+  firstPiece,
+  goTo,
+  idOf,
+  inTime,
+  openApp,
+  openDrill,
+  repetition,
+  shown,
+  type,
+} from './support/app'
 import { expect, test } from './support/test'
 
 const start = (page: Page): Promise<void> =>
@@ -54,25 +66,24 @@ test('without a MIDI keyboard the computer’s keys play a clean repetition', as
   await openApp(page, { inputs: [] })
   await start(page)
   await drawn(page)
-  await inTime('ASDFGHJK', async (letter) => {
-    await page.keyboard.press(`Key${letter}`, { delay: 120 })
-  })
+  await chooseStandard(page, 'notes')
+  await type(page, 'ASDFGHJK')
   await expect(shown(page).message).toHaveText('Clean.')
   await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
 })
 
 test('the keys on screen play a clean repetition by the mouse', async ({ page }) => {
-  await openApp(page, { inputs: [] })
-  await start(page)
+  await openDrill(page, undefined, { inputs: [] })
   await drawn(page)
-  const scale = [72, 74, 76, 77, 79, 81, 83, 84]
+  await chooseStandard(page, 'notes')
+  const scale = [72, 74, 76, 77, 79]
   const points = await Promise.all(scale.map((key) => pointOn(page, key)))
   await inTime(points, async ({ x, y }) => {
     await page.mouse.up()
     await page.mouse.move(x, y)
     await page.mouse.down()
   })
-  await expect(shown(page).pressed).toHaveAttribute('data-key', '84')
+  await expect(shown(page).pressed).toHaveAttribute('data-key', '79')
   await page.mouse.up()
   await expect(shown(page).pressed).toHaveCount(0)
   await expect(shown(page).message).toHaveText('Clean.')
@@ -83,14 +94,10 @@ test.describe('on a touch screen', () => {
   test.use({ hasTouch: true })
 
   test('two fingers at once play a chord', async ({ page }) => {
-    await openApp(page, { inputs: [] })
-    await page.getByRole('heading', { name: firstPiece }).waitFor()
-    await page.getByRole('link', { name: 'Pieces' }).tap()
-    await page.getByRole('link', { name: 'Swallows under the Eaves' }).tap()
-    await page.getByRole('heading', { name: 'Swallows under the Eaves' }).waitFor()
-    await goTo(page, page.url().replace(/^.*#\/piece\/(\w+)$/, '#/practice/$1/0-1/right'))
-    await page.locator('.strip').waitFor()
+    const address = `#/practice/${idOf('swallows-under-the-eaves.mid')}/0-1/right`
+    await openApp(page, { inputs: [], address })
     await drawn(page)
+    await chooseStandard(page, 'notes')
     const fingers = await Promise.all([65, 69, 67, 70, 69, 72].map((key) => pointOn(page, key)))
     const thirds = [0, 2, 4].map((i) => fingers.slice(i, i + 2).map((at, id) => ({ ...at, id })))
     const touch = await page.context().newCDPSession(page)
@@ -112,18 +119,4 @@ const pointOn = async (page: Page, key: number): Promise<{ x: number; y: number 
   const box = await page.locator(`.strip [data-key="${key}"]`).boundingBox()
   if (!box) throw new Error(`no key ${key} on the screen`)
   return { x: box.x + box.width / 2, y: box.y + box.height - 12 }
-}
-
-/** Acts on one after another, each begun 350 ms after the one before: the hands of the test are slow. */
-const inTime = async <Each>(
-  all: Iterable<Each>,
-  act: (each: Each) => Promise<void>,
-): Promise<void> => {
-  const begin = performance.now()
-  let place = 0
-  for (const each of all) {
-    const wait = begin + place++ * 350 - performance.now()
-    if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait))
-    await act(each)
-  }
 }

@@ -26,16 +26,18 @@ interface Sight {
 
 test('the mark of a key is in the next frame, while the metronome runs, and no task is long', async ({
   page,
+  browser,
 }) => {
-  test.setTimeout(120_000)
+  test.setTimeout(90_000)
   await openDrill(page, passage.place)
   await drawn(page)
   const metronome = page.getByRole('button', { name: 'Metronome' })
   await metronome.click()
   await expect(metronome).toHaveAttribute('aria-pressed', 'true')
   await heard(page)
-  await watchLongTasks(page)
+  await browser.startTracing(page, { categories: ['toplevel', '__metadata'] })
   const sights = await playAndLook(page)
+  const tasks = tasksOf(await browser.stopTracing())
   tell(
     'in the judge, the coach and the page',
     sights.map((sight) => sight.heard),
@@ -51,7 +53,9 @@ test('the mark of a key is in the next frame, while the metronome runs, and no t
   expect(sights).toHaveLength(304)
   await expect(shown(page).strokes).toHaveCount(repetitions)
   expect(sights.filter(({ marks, wanted }) => marks < wanted)).toEqual([])
-  expect(await longTasks(page), 'tasks over 50 ms').toEqual([])
+  // Other programs may take the processor away amid a task: what counts is the page's own work.
+  expect(tasks.length).toBeGreaterThan(304)
+  expect(tasks.filter(({ work }) => work > 50)).toEqual([])
   await expect(metronome).toHaveAttribute('aria-pressed', 'true')
 })
 
@@ -70,7 +74,7 @@ const playAndLook = (page: Page): Promise<Sight[]> =>
       new MutationObserver(() => {
         changedAt = performance.now()
       }).observe(svg, { childList: true, subtree: true })
-      const strokes = document.getElementsByClassName('stroke-clean')
+      const strokes = (): number => document.querySelectorAll('.strokes [data-verdict]').length
       const look = async (key: number, place: number): Promise<Sight> => {
         const sent = performance.now()
         window.fakeMidi.send(keyboard, [0x90, key, 64], sent)
@@ -84,7 +88,7 @@ const playAndLook = (page: Page): Promise<Sight[]> =>
       }
       const sights: Promise<Sight>[] = []
       for (let played = 0; played < times; played++) {
-        while (strokes.length < played) await frame()
+        while (strokes() < played) await frame()
         const begin = performance.now()
         for (const [place, key] of keys.entries()) {
           const wait = begin + place * gap - performance.now()
@@ -97,20 +101,27 @@ const playAndLook = (page: Page): Promise<Sight[]> =>
     [stage, passage.keys, gapMs, repetitions] as const,
   )
 
-declare global {
-  interface Window {
-    longTasks: number[]
-  }
+interface TraceEvent {
+  readonly name: string
+  readonly pid: number
+  readonly tid: number
+  /** Microseconds: of the wall clock, and of the processor's work for this thread alone. */
+  readonly dur?: number
+  readonly tdur?: number
+  readonly args?: { readonly name?: string }
 }
 
-const watchLongTasks = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    window.longTasks = []
-    new PerformanceObserver((list) => {
-      for (const { duration } of list.getEntries()) window.longTasks.push(duration)
-    }).observe({ type: 'longtask' })
-  })
-const longTasks = (page: Page): Promise<readonly number[]> => page.evaluate(() => window.longTasks)
+/** The tasks of the page's main thread in a trace of the browser, ms. */
+const tasksOf = (trace: Buffer): { readonly wall: number; readonly work: number }[] => {
+  const { traceEvents } = JSON.parse(trace.toString()) as { traceEvents: readonly TraceEvent[] }
+  const mains = traceEvents.filter(
+    ({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain',
+  )
+  return traceEvents
+    .filter(({ name }) => /RunTask$/.test(name))
+    .filter(({ pid, tid }) => mains.some((main) => main.pid === pid && main.tid === tid))
+    .map(({ dur = 0, tdur = 0 }) => ({ wall: dur / 1000, work: tdur / 1000 }))
+}
 
 const tell = (what: string, times: readonly number[]): void => {
   const sorted = times.toSorted((a, b) => a - b)

@@ -1,5 +1,9 @@
 import { expect, type Locator, type Page } from '@playwright/test'
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { parseKey } from '@/music/pitch'
+import { readPiece } from '@/score/readPiece'
+import type { Standard } from '@/judge/flaw'
 import type { JournalEvent } from '@/journal/journal'
 import { installFakeMidi, type FakeMidiOptions } from '../../support/fakeMidiAccess'
 
@@ -76,14 +80,18 @@ export const openDrill = async (
   place: string = fiveNotes.place,
   midi: FakeMidiOptions = {},
 ): Promise<string> => {
-  await openApp(page, midi)
-  await page.getByRole('heading', { name: firstPiece }).waitFor()
-  const id = /#\/piece\/(\w+)/.exec(page.url())?.[1]
-  if (id === undefined) throw new Error(`no piece's page: ${page.url()}`)
-  const address = `#/practice/${id}/${place}`
-  await goTo(page, address)
+  const address = `#/practice/${idOf('morning-at-the-mill.mid')}/${place}`
+  await openApp(page, { address, ...midi })
   await page.locator('.practice').waitFor()
   return address
+}
+
+/** The piece of a sample file, as the address names it. */
+export const idOf = (fileName: string): string => {
+  const path = fileURLToPath(new URL(`../../../sample-midi/${fileName}`, import.meta.url))
+  const piece = readPiece(readFileSync(path), fileName)
+  if (!piece.ok) throw new Error(`${fileName} cannot be read: ${piece.reason.kind}`)
+  return piece.value.score.id
 }
 
 export const goTo = (page: Page, address: string): Promise<void> =>
@@ -111,6 +119,14 @@ export const shown = (page: Page) => ({
 export const heard = (page: Page, keyboard = stage): Promise<unknown> =>
   page.waitForFunction((name) => window.fakeMidi.isOpen(name), keyboard)
 
+/** How strict the judge is; `notes` judges keys and order alone, at whatever time they come. */
+export const chooseStandard = async (page: Page, standard: Standard): Promise<void> => {
+  const options = page.getByText('Options', { exact: true })
+  await options.click()
+  await page.getByRole('combobox', { name: 'Judge' }).selectOption(standard)
+  await options.click()
+}
+
 /** Plays one repetition and waits for its verdict; the next can begin at once. */
 export const repetition = async (
   page: Page,
@@ -120,8 +136,33 @@ export const repetition = async (
   const { strokes } = shown(page)
   const before = await strokes.count()
   await play(page, notes, { gap: 150, ...touch })
+  await page.waitForFunction(
+    (n) => document.querySelectorAll('.strokes [data-verdict]').length > n,
+    before,
+  )
   await expect(strokes).toHaveCount(before + 1)
 }
+
+/**
+ * Acts on one after another, as hands do that play what the fake keyboard cannot: each begins 300 ms
+ * after the one before, or later on a busy machine, so only the standard `notes` can judge it.
+ */
+export const inTime = async <Each>(
+  all: Iterable<Each>,
+  act: (each: Each) => Promise<void>,
+): Promise<void> => {
+  const begin = performance.now()
+  let place = 0
+  for (const each of all) {
+    const wait = begin + place++ * 300 - performance.now()
+    if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait))
+    await act(each)
+  }
+}
+
+/** Presses keys of the computer's keyboard, as 'ASDF'. */
+export const type = (page: Page, letters: string): Promise<void> =>
+  inTime(letters, (letter) => page.keyboard.press(`Key${letter}`, { delay: 120 }))
 
 /** The verdicts of the strokes, in order. */
 export const verdicts = (strokes: Locator): Promise<(string | null)[]> =>
