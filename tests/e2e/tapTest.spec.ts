@@ -13,10 +13,10 @@ declare global {
 const watchClicks = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {
     window.handed = []
-    const { start } = AudioBufferSourceNode.prototype
+    const start = Reflect.get(AudioBufferSourceNode.prototype, 'start')
     AudioBufferSourceNode.prototype.start = function (when = 0) {
       window.handed.push({ context: this.context, when })
-      start.call(this, when)
+      Reflect.apply(start, this, [when])
     }
   })
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { countNotes, cutChunk, type Chunk } from '@/music/chunk'
+import { beatQuarters } from '@/music/beat'
+import { clickGrid, countNotes, cutChunk, type Chunk } from '@/music/chunk'
 import type { HandChoice, Note, Score } from '@/music/music'
 import { formatKey } from '@/music/pitch'
 import { tick } from '@/music/units'
@@ -41,8 +42,32 @@ test('a chunk knows where it stands in the score and in its bar', () => {
     end: 2400,
     barOffset: 480,
     barLength: 1440,
+    beat: 480,
   })
 })
+
+test('a pickup is the end of a whole bar', () => {
+  const score = writeScore({ right: 'G4:1/2 C5 D5 E5', time: [3, 4], pickup: 0.5 })
+  expect(cut(score, 'right')).toMatchObject({ start: 0, barOffset: 1200, barLength: 1440 })
+  expect(cut(score, 'right', 0.5)).toMatchObject({ start: 240, barOffset: 0, barLength: 1440 })
+})
+
+test.each([
+  [[4, 4], 480, 3 * 480, 480, 0],
+  [[4, 4], 480, 2.5 * 480, 480, 240],
+  [[6, 8], 480, 2 * 480, 720, 240],
+  [[3, 8], 480, 240, 240, 0],
+  [[2, 2], 480, 480, 960, 480],
+] as const)(
+  'in %j, %i ticks a quarter, %i after the bar line: clicks come each %i, the last %i before',
+  ([beats, beatType], ticksPerQuarter, barOffset, beat, behind) => {
+    const counted = tick(beatQuarters({ beats, beatType }) * ticksPerQuarter)
+    expect(clickGrid({ ticksPerQuarter, barOffset: tick(barOffset), beat: counted })).toEqual({
+      beat,
+      behind,
+    })
+  },
+)
 
 test('where no note starts there is no chunk', () => {
   expect(cutChunk(two, tick(100), tick(400), 'both')).toBe(undefined)

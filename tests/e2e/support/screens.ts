@@ -28,6 +28,7 @@ export type ScreenName =
   | 'summary-empty'
   | 'lost'
   | 'pieces'
+  | 'tap-test'
   | 'practice-start'
   | 'options'
   | 'no-keyboard'
@@ -44,6 +45,9 @@ const visitOthers = async (page: Page, visit: Visit): Promise<void> => {
   await goTo(page, '#/piece/p0000')
   await page.getByRole('heading', { name: 'Not here' }).waitFor()
   await visit('lost')
+  await goTo(page, '#/taptest')
+  await page.getByRole('heading', { name: 'Tap test' }).waitFor()
+  await visit('tap-test')
   await page.getByRole('navigation').getByRole('link', { name: 'Pieces' }).click()
   await page.getByRole('heading', { name: 'Pieces', exact: true }).waitFor()
   await visit('pieces')
