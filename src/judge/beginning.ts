@@ -1,6 +1,6 @@
 import { ms } from '@/music/units'
 import { isNear, isWritten, lackCost, type Ground } from './ground'
-import { gather, type Harvest } from './moves'
+import { gather, type Harvest } from './harvest'
 import {
   begunWith,
   begunWrong,

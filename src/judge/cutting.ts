@@ -1,6 +1,7 @@
 import { gatherBeginnings, gatherStray, hasteCost } from './beginning'
 import type { Ground } from './ground'
-import { gather, gatherMoves, type Harvest } from './moves'
+import { gather, type Harvest } from './harvest'
+import { gatherMoves } from './moves'
 import {
   begunWith,
   closingCost,

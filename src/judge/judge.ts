@@ -9,35 +9,16 @@
  * place), mark right E4, ended (flawed, one flaw).
  */
 import type { Chunk } from '@/music/chunk'
-import type { KeyDown, KeyEvent } from '@/music/keyEvent'
-import { ms, type Key, type Ms } from '@/music/units'
+import type { KeyDown } from '@/music/keyEvent'
+import { ms, type Ms } from '@/music/units'
 import { closeRepetition, isNoTry, stepsOf, type Release } from './closing'
 import { readStrike } from './cutting'
 import { concludeAt } from './deadline'
-import type { Mark, Standard } from './flaw'
+import type { Finding, JudgeEvent, JudgeSettings } from './finding'
 import { layGround, type Ground } from './ground'
 import { showMarks, type Shown } from './live'
 import { closingCost, idleReading, isIdle, type Cut, type Reading, type Strike } from './reading'
-import type { Repetition } from './repetition'
 import * as limit from './thresholds'
-
-/** Time passes also when no key moves: silence breaks a repetition off, and the settling time ends it. */
-export interface Clock {
-  readonly kind: 'clock'
-  readonly at: Ms
-}
-
-export type JudgeEvent = KeyEvent | Clock
-
-export interface JudgeSettings {
-  readonly standard: Standard
-  /** A brushed key (very soft and very short) is shown and recorded, but not counted. */
-  readonly forgiveBrushed: boolean
-  /** The length of a quarter where a tempo is set; without it the player's own steady tempo counts. */
-  readonly quarter?: Ms
-  /** The time of one click of the metronome, where it sounds: early and late are against the grid. */
-  readonly click?: Ms
-}
 
 /** Everything the judge knows; opaque outside. */
 export interface Judge {
@@ -58,14 +39,7 @@ export interface Judge {
   readonly deadline: Ms | undefined
 }
 
-export type Finding =
-  | { readonly kind: 'began'; readonly repetition: number; readonly at: Ms }
-  /** A later mark in the same slot replaces the earlier one. */
-  | { readonly kind: 'mark'; readonly slot: string; readonly mark: Mark }
-  | { readonly kind: 'unmark'; readonly slot: string }
-  /** A key that begins nothing. */
-  | { readonly kind: 'stray'; readonly key: Key; readonly at: Ms }
-  | { readonly kind: 'ended'; readonly repetition: Repetition }
+export type { Finding, JudgeEvent, JudgeSettings } from './finding'
 
 /** A judge that has heard nothing yet. */
 export const beginJudge = (chunk: Chunk, settings: JudgeSettings): Judge => ({

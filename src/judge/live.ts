@@ -1,6 +1,6 @@
 import type { Mark } from './flaw'
 import type { Ground } from './ground'
-import type { Finding } from './judge'
+import type { Finding } from './finding'
 import { nameMarks, type NamedMark } from './naming'
 import type { Reading, Step } from './reading'
 import * as limit from './thresholds'

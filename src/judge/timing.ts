@@ -3,7 +3,7 @@ import { ms, type Ms } from '@/music/units'
 import type { Flaw } from './flaw'
 import type { HeardOnset } from './hearing'
 import { fitLine, mean, median } from './line'
-import type { JudgeSettings } from './judge'
+import type { JudgeSettings } from './finding'
 import * as limit from './thresholds'
 
 export interface Gap {
