@@ -7,8 +7,8 @@ import type { ReadProblem } from './readProblem'
 import { readXml } from './readXml'
 import { childrenOf, numberIn, oneLine, textIn, type XmlElement } from './xmlElement'
 
-/** Far above any piano piece, and still held in memory without trouble. */
-const mostEvents = 2_000_000
+/** Far above any piano piece, and still held in memory without trouble: an hour of orchestra has some 200,000. */
+const mostEvents = 500_000
 
 /**
  * What a MusicXML file says (4.0 and older), score-partwise or score-timewise: the one has measures

@@ -16,6 +16,8 @@ export interface XmlVisitor {
 
 /** MusicXML nests some ten deep; a file far deeper was made to do harm. */
 const deepest = 64
+/** Characters of a name that are shown to the person. */
+const longestName = 60
 /** A piece of text given to the parser at a time; after each it is seen whether to go on. */
 const portion = 1 << 16
 
@@ -31,6 +33,7 @@ export const readXml = (text: string, visitor: XmlVisitor): ReadProblem | undefi
   const line = (): number => parser.line + begin.lines
   let problem: ReadProblem | undefined
   let ended = false
+  let closed = ''
   const stop = (found: ReadProblem | undefined): void => {
     problem ??= found
   }
@@ -39,7 +42,7 @@ export const readXml = (text: string, visitor: XmlVisitor): ReadProblem | undefi
     stop(
       ended
         ? { kind: 'cutXml', line: line(), inside: walk.inside() }
-        : { kind: 'brokenXml', what: inWords(what), line: line() },
+        : { kind: 'brokenXml', what: inWords(what, closed), line: line() },
     )
   })
   parser.on('doctype', (doctype) => {
@@ -50,7 +53,8 @@ export const readXml = (text: string, visitor: XmlVisitor): ReadProblem | undefi
   })
   parser.on('text', (words) => walk.text(words))
   parser.on('cdata', (words) => walk.text(words))
-  parser.on('closetag', () => {
+  parser.on('closetag', ({ name }) => {
+    closed = name.slice(0, longestName)
     if (!problem) stop(walk.close())
   })
   for (let at = begin.characters; at < text.length && !problem; at += portion)
@@ -69,12 +73,11 @@ const countBlanks = (text: string): { readonly characters: number; readonly line
   return { characters, lines }
 }
 
-const inWords = (message: string): string => {
+/** saxes closes an element before it complains that it should not have been closed. */
+const inWords = (message: string, closed: string): string => {
   if (message === 'undefined entity') return 'a sign (&…;) is used that XML does not know'
-  const [, tag] = /^unmatched closing tag: (.{1,60})/.exec(message) ?? []
-  if (tag !== undefined) return `</${tag}> closes what was never opened`
   return message === 'unexpected close tag'
-    ? 'an element is closed inside another'
+    ? `<${closed}> does not end before something else does`
     : `the XML is not well-formed (${message.slice(0, 80)})`
 }
 
@@ -90,7 +93,7 @@ const walkTags = (visitor: XmlVisitor) => {
   const parentName = (): string => open[entered - 1]?.name ?? ''
   return {
     /** The innermost element that is not skipped; '' outside of all. */
-    inside: (): string => open.findLast((e) => e !== undefined)?.name ?? '',
+    inside: (): string => (open.findLast((e) => e !== undefined)?.name ?? '').slice(0, longestName),
     text: (words: string): void => {
       const element = open.length > entered ? open.at(-1) : undefined
       if (element) element.text += words

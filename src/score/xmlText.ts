@@ -15,7 +15,7 @@ export const decodeXml = (bytes: Uint8Array): Result<XmlText, ReadProblem> => {
   const wide = wideOrder(bytes)
   if (wide === 'four bytes a letter') return failed({ kind: 'unknownLetters', name: 'UTF-32' })
   if (wide) return ok({ text: decodeUtf16(bytes, wide), warnings: [] })
-  const from = startsWith(bytes, [0xef, 0xbb, 0xbf]) ? 3 : 0
+  const from = startsWith(bytes, utf8Mark) ? 3 : 0
   const name = from > 0 ? 'utf-8' : declaredEncoding(bytes)
   if (latin.has(name)) return ok({ text: decodeLatin(bytes), warnings: [] })
   // A file that declares UTF-16 and has one byte a letter was rewritten by a program that left the declaration.
@@ -24,12 +24,14 @@ export const decodeXml = (bytes: Uint8Array): Result<XmlText, ReadProblem> => {
   return ok({ text: decodeLatin(bytes), warnings: [oddLetters(name)] })
 }
 
-/** Whether the first character that is no blank is a '<', in any encoding that `decodeXml` reads. */
+/** Whether the first character that is no blank is a '<', in any encoding that XML can have. */
 export const looksLikeXml = (bytes: Uint8Array): boolean => {
-  if (wideOrder(bytes)) return true
-  let at = startsWith(bytes, [0xef, 0xbb, 0xbf]) ? 3 : 0
-  while (blanks.has(bytes[at] ?? 0)) at++
-  return bytes[at] === 0x3c
+  const wide = wideOrder(bytes)
+  const width = wide === 'four bytes a letter' ? 4 : wide ? 2 : 1
+  const low = wide === 'high first' ? 1 : 0
+  let at = width === 4 ? 4 : wide ? markLength(bytes) : startsWith(bytes, utf8Mark) ? 3 : 0
+  while (blanks.has(bytes[at + low] ?? 0)) at += width
+  return bytes[at + low] === 0x3c || (width === 4 && bytes[at + 3] === 0x3c)
 }
 
 const blanks = new Set([0x20, 0x09, 0x0a, 0x0d])
@@ -39,6 +41,10 @@ const oddLetters = (name: string): string =>
 
 const startsWith = (bytes: Uint8Array, start: readonly number[]): boolean =>
   start.every((byte, i) => bytes[i] === byte)
+
+const utf8Mark = [0xef, 0xbb, 0xbf]
+/** Bytes of the mark at the start of a file in UTF-16, which it may lack. */
+const markLength = (bytes: Uint8Array): number => ((bytes[0] ?? 0) >= 0xfe ? 2 : 0)
 
 type ByteOrder = 'low first' | 'high first'
 
@@ -72,7 +78,7 @@ const decodeLatin = (bytes: Uint8Array): string =>
 
 const decodeUtf16 = (bytes: Uint8Array, order: ByteOrder): string => {
   const [lowAt, highAt] = order === 'low first' ? [0, 1] : [1, 0]
-  const from = (bytes[0] ?? 0) >= 0xfe ? 2 : 0
+  const from = markLength(bytes)
   return gather(bytes.length / 2, (put) => {
     for (let i = from; i + 1 < bytes.length; i += 2)
       put((bytes[i + lowAt] ?? 0) + (bytes[i + highAt] ?? 0) * 0x100)

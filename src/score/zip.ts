@@ -85,7 +85,7 @@ const findEnd = (bytes: Uint8Array): number | undefined => {
 }
 
 /** Packed bytes given to fflate at a time: each can become a thousand times as many before the size is looked at. */
-const portion = 1 << 14
+const portion = 1 << 12
 
 /** `undefined` when the data are no deflate data (RFC 1951) or become more than they should. */
 const inflate = (data: Uint8Array, size: number): Uint8Array | undefined => {

@@ -30,7 +30,7 @@ describe('a random score', () => {
         ).toEqual(lines(notesIn(score)))
         expect(warnings).toEqual([])
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     )
   })
 
@@ -43,7 +43,7 @@ describe('a random score', () => {
         expect(midi.value.score.id).toBe(xml.id)
         expect(midi.value.score.notes.map((n) => n.id)).toEqual(xml.notes.map((n) => n.id))
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     )
   })
 })
@@ -154,7 +154,7 @@ describe('verovio’s time map', () => {
         const text = asMusicXml(score)
         expect(byUs(text)).toEqual(byVerovio(text))
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     )
   })
 })
