@@ -72,8 +72,8 @@ export const beginDrill = (chunk: Chunk, settings: JudgeSettings, coach: Coach):
 
 /** The judge starts anew with other settings, after the repetition that is under way; the coach goes on. */
 export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill => {
-  const { chunk, coach, underWay } = drill
-  if (underWay) return { ...drill, settings }
+  const { chunk, coach } = drill
+  if (isBusy(drill)) return { ...drill, settings }
   const inForce = { settings, rung: coach.rung }
   const judge = beginJudge(chunk, settings)
   return { ...drill, settings, inForce, moved: undefined, judge, heard: [] }
@@ -91,12 +91,14 @@ export const moveClick = (drill: Drill, click: Ms): Drill => {
   return { ...drill, settings, inForce, moved: undefined, judge: anchorClick(drill.judge, click) }
 }
 
+/** A repetition is under way, or what was struck last may yet turn out to begin one. */
+const isBusy = ({ underWay, judge }: Drill): boolean => underWay || judge.deadline !== undefined
+
 /** Other settings are wanted than those that the judge began with. */
 const isStale = (drill: Drill): boolean => drill.settings !== drill.inForce.settings
 
 export const stepDrill = (before: Drill, event: JudgeEvent): DrillStep => {
-  const drill =
-    isStale(before) && !before.underWay ? changeJudging(before, before.settings) : before
+  const drill = isStale(before) && !isBusy(before) ? changeJudging(before, before.settings) : before
   const [judge, findings] = stepJudge(drill.judge, event)
   const heard = event.kind === 'clock' ? drill.heard : [...drill.heard.slice(-longestTake), event]
   return findings.reduce<DrillStep>(

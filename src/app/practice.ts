@@ -1,8 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import { stepCoach, type Coach, type CoachEvent, type Command } from '@/coach/coach'
+import { stepCoach, type Coach, type CoachEvent } from '@/coach/coach'
 import { explain, type Reason } from '@/coach/reasons'
 import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
-import type { Repetition } from '@/judge/repetition'
 import { formatBeats } from '@/music/beat'
 import type { Chunk } from '@/music/chunk'
 import { nameKey } from '@/music/spelling'
@@ -12,25 +11,10 @@ import { clicksFrom, followClicks, type Clicks } from './followClicks'
 import type { Instrument } from './instrument'
 import { createMarkBoard, type MarkBoard } from './markBoard'
 import type { Ports, Stop } from './ports'
+import { showEffect, type PracticeState } from './practiceState'
 import type { Practising } from './practising'
 import type { Session } from './session'
 import type { Settings } from './settings'
-
-/** The sentence on the page, when it is not the last verdict. */
-export type Said =
-  | { readonly kind: 'reason'; readonly sentence: string }
-  | { readonly kind: 'secure' }
-  | { readonly kind: 'stray' }
-
-export interface PracticeState {
-  readonly coach: Coach
-  readonly last?: Repetition | undefined
-  readonly said?: Said | undefined
-  readonly metronome: 'off' | 'starting' | 'on'
-  readonly hearing: boolean
-  /** The simulated player is at the keys: what is shown is not the person's own drill. */
-  readonly simulated: boolean
-}
 
 /** The drill at the instrument: hears every key, shows what the judge and the coach find, keeps the record. */
 export interface Practice {
@@ -191,9 +175,11 @@ export const createPractice = (
   const stopSimulated = (): void => {
     if (!keptCoach || !drill) return
     const coach = keptCoach
+    const { rung } = drill.coach
     keptCoach = undefined
     ports.player.stop()
     drill = beginDrill(drill.chunk, judging(coach), coach)
+    if (rung !== coach.rung) followTempo(coach)
     marks.clear()
     update({ simulated: false, coach, last: undefined, said: undefined })
   }
@@ -253,43 +239,5 @@ export const createPractice = (
     lower: () => tellCoach({ kind: 'lower', at: ports.now() }),
     toggleSimulated: () => (keptCoach ? Promise.resolve(stopSimulated()) : startSimulated()),
     settingsChanged: judgeAnew,
-  }
-}
-
-/** What an effect changes on the page, marks apart. */
-const showEffect =
-  (explained: (reason: Reason) => string) =>
-  (state: PracticeState, effect: Effect): PracticeState => {
-    switch (effect.kind) {
-      case 'judged':
-        return { ...state, last: effect.repetition, said: undefined }
-      case 'stray':
-        return { ...state, said: { kind: 'stray' } }
-      case 'began':
-        return state.said?.kind === 'stray' ? { ...state, said: undefined } : state
-      case 'coach': {
-        const said = saidOf(effect.command, explained)
-        return said ? { ...state, said } : state
-      }
-      case 'mark':
-      case 'unmark':
-        return state
-    }
-  }
-
-const saidOf = (command: Command, explained: (reason: Reason) => string): Said | undefined => {
-  switch (command.kind) {
-    case 'secure':
-      return { kind: 'secure' }
-    case 'tempo':
-    case 'pause':
-    case 'smallerGroup':
-    case 'problem':
-    case 'rest':
-    case 'elsewhere':
-      return { kind: 'reason', sentence: explained(command.reason) }
-    case 'streakMet':
-    case 'overruled':
-      return undefined
   }
 }

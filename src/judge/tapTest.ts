@@ -44,7 +44,7 @@ const fewestCounted = 10
 const widestSpread = 40
 /** Beyond a quarter of a second by far: nobody plays by such a lag, and the next click is not far. */
 export const farthestLag = 300
-/** Beyond three robust standard deviations a strike was not meant so (Leys et al. 2013, J. Exp. Soc. Psychol. 49:764). */
+/** Beyond three robust standard deviations a strike was not meant so (from memory: Leys et al. 2013, J. Exp. Soc. Psychol. 49:764). */
 const outlierDeviations = 3
 /** Nearer than this a strike was meant so, however even the others: a tenth of the gap at 80 a minute. */
 const outlierLeast = 75

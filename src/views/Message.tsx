@@ -1,4 +1,4 @@
-import type { Said } from '@/app/practice'
+import type { Said } from '@/app/practiceState'
 import type { Practising } from '@/app/practising'
 import type { Repetition } from '@/judge/repetition'
 import { nameKey } from '@/music/spelling'

@@ -126,6 +126,36 @@ test('the metronome follows the rung, and is silent when the drill is left', asy
   expect(app.practice.store.getState()).toBeUndefined()
 })
 
+test('after the simulated player has gone up the ladder the metronome is back at the rung of the person', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  await app.practice.toggleMetronome()
+  const { rung } = state(app).coach
+  void app.practice.toggleSimulated()
+  app.practice.raise()
+  await settled()
+  desk.strike(60)
+  await settled()
+  expect(state(app).coach.rung).toBe(rung)
+  expect(desk.sounded.at(-1)).toBe(`tempo ${rung}`)
+})
+
+test('a key struck just before the standard changes still begins its repetition', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  const [first, ...rest] = keysOf(melody)
+  if (first) desk.strike(first)
+  app.changeSettings({ standard: 'notes' })
+  desk.pass(500)
+  for (const k of rest) {
+    desk.strike(k)
+    desk.pass(500)
+  }
+  desk.pass(900)
+  await settled()
+  expect(state(app).last?.verdict).toBe('clean')
+})
+
 test('a file that is no MIDI file is refused with its name and the reason, and nothing is listed', async () => {
   const desk = createDesk([])
   const app = createApp(desk.ports)

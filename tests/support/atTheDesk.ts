@@ -1,6 +1,6 @@
 import { createApp, type App } from '@/app/app'
 import type { Sample } from '@/app/ports'
-import type { PracticeState } from '@/app/practice'
+import type { PracticeState } from '@/app/practiceState'
 import { parseKey } from '@/music/pitch'
 import { key, tempo, tick, type Key } from '@/music/units'
 import { writeMidiFile } from '@/score/writeMidiFile'
