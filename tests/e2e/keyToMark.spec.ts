@@ -118,7 +118,7 @@ const tasksOf = (trace: Buffer): { readonly wall: number; readonly work: number 
     ({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain',
   )
   return traceEvents
-    .filter(({ name }) => /RunTask$/.test(name))
+    .filter(({ name }) => name.endsWith('RunTask'))
     .filter(({ pid, tid }) => mains.some((main) => main.pid === pid && main.tid === tid))
     .map(({ dur = 0, tdur = 0 }) => ({ wall: dur / 1000, work: tdur / 1000 }))
 }

@@ -32,6 +32,8 @@ export default defineConfig({
   workers: 2,
   retries: 0,
   timeout: 60_000,
+  // A busy machine draws and stores late, never wrongly.
+  expect: { timeout: 15_000 },
   forbidOnly: process.env['CI'] !== undefined,
   reporter: [['list']],
   projects: [{ name: 'chromium' }],

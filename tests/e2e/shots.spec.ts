@@ -24,6 +24,7 @@ const withNotes: readonly ScreenName[] = [
 test('every screen stands within the window, its notes drawn, in three sizes, by day and in the evening', async ({
   page,
 }) => {
+  test.slow()
   const inks = new Set<string>()
   await visitScreens(page, async (screen) => {
     for (const viewport of sizes) {
