@@ -17,7 +17,15 @@ import { concludeAt } from './deadline'
 import type { Finding, JudgeEvent, JudgeSettings } from './finding'
 import { layGround, type Ground } from './ground'
 import { showMarks, type Shown } from './live'
-import { closingCost, idleReading, isIdle, type Cut, type Reading, type Strike } from './reading'
+import {
+  closingCost,
+  idleReading,
+  isIdle,
+  type Cut,
+  type Reading,
+  type Step,
+  type Strike,
+} from './reading'
 import * as limit from './thresholds'
 
 /** Everything the judge knows; opaque outside. */
@@ -101,7 +109,8 @@ const strike = (judge: Judge, event: KeyDown, findings: Finding[]): Judge => {
     lastAt: event.at,
   }
   const cut = commitCuts(read, findings)
-  const shown = show(cut, cut.begun === judge.begun ? before : undefined, findings)
+  const told = tellOldStrays(cut, struck.at, findings)
+  const shown = show(told, cut.begun === judge.begun ? before : undefined, findings)
   return { ...shown, deadline: concludeAt(shown.ground, shown.readings, struck.at) }
 }
 
@@ -183,6 +192,35 @@ const tell = (judge: Judge, past: Reading, findings: Finding[]): Judge => {
 
 const laterThan = (releases: Release | undefined, at: Ms): Release | undefined =>
   releases && releases.at > at ? { ...releases, before: laterThan(releases.before, at) } : undefined
+
+/** Strays too old to be a beginning after all are told, and forgotten. */
+const tellOldStrays = (judge: Judge, at: Ms, findings: Finding[]): Judge => {
+  if (judge.begun !== undefined) return judge
+  const idle = judge.readings.find((r) => isIdle(r) && r.cuts.length === 0)
+  const sure = judge.readings[0]?.cuts[0]?.strike ?? Infinity
+  const old = (idle ? stepsOf(idle) : []).filter(
+    (s) => s.strike.at < at - limit.strayWait && s.strike.number < sure,
+  )
+  const lastOld = old.at(-1)?.strike
+  if (!lastOld) return judge
+  const last = lastOld.number
+  for (const { strike: s } of old) findings.push({ kind: 'stray', key: s.key, at: s.at })
+  const forget = (r: Reading): Reading => ({ ...r, step: stepsAfter(r.step, last) })
+  const readings = judge.readings.filter((r) => (r.cuts[0]?.strike ?? Infinity) > last)
+  return {
+    ...judge,
+    releases: laterThan(judge.releases, lastOld.at),
+    readings: readings.map((r) => {
+      const [first, ...rest] = r.cuts
+      return first ? { ...r, cuts: [{ ...first, past: forget(first.past) }, ...rest] } : forget(r)
+    }),
+  }
+}
+
+const stepsAfter = (step: Step | undefined, number: number): Step | undefined =>
+  step && step.strike.number > number
+    ? { ...step, before: stepsAfter(step.before, number) }
+    : undefined
 
 /** Silence decides: the cheapest reading, taken as it stands, is what was played. */
 const conclude = (judge: Judge, findings: Finding[]): Judge => {
