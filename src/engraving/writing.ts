@@ -155,7 +155,10 @@ export const graceAt = (piece: Piece): number => piece.start - 1
 /** Each grace note stands before the first main note of its hand at or after it, else the last before it. */
 const gracesOf = (notes: readonly Note[]): Graces => {
   const graces = new Map<string, Note[]>()
-  for (const grace of notes.filter((n) => n.grace)) {
+  const inOrder = notes
+    .filter((n) => n.grace)
+    .toSorted((a, b) => a.start - b.start || (b.graceRank ?? 0) - (a.graceRank ?? 0))
+  for (const grace of inOrder) {
     const mains = notes.filter((n) => !n.grace && n.hand === grace.hand)
     const main = mains.find((n) => n.start >= grace.start) ?? mains.at(-1)
     if (main) graces.set(main.id, [...(graces.get(main.id) ?? []), grace])

@@ -77,7 +77,7 @@ export const gatherMusicXml = (
 const placePart = (part: LaidPart, bars: readonly Bar[], resolution: number): PlacedPart => {
   const placed = part.measures.flatMap(({ notes }, i) => {
     const bar = bars[i]
-    return bar ? notes.map((note) => placeNote(note, bar)) : []
+    return bar ? notes.map((note) => placeNote(note, bar, resolution)) : []
   })
   const { name, piano, staves, odd } = part
   return { name, piano, staves, odd, notes: tieNotes(placed, resolution / slack) }
@@ -87,8 +87,10 @@ const placePart = (part: LaidPart, bars: readonly Bar[], resolution: number): Pl
 const placeNote = (
   { at, length, key, staff, tie, marks }: LaidPart['measures'][number]['notes'][number],
   bar: Bar,
+  resolution: number,
 ): PlacedNote => {
-  const from = Math.min(at, bar.length - 1)
+  const room = marks.grace ? resolution / lastGrace : 1
+  const from = Math.max(0, Math.min(at, bar.length - room))
   return {
     start: tick(bar.start + from),
     length: tick(Math.min(length, bar.length - from)),
@@ -98,6 +100,9 @@ const placeNote = (
     marks,
   }
 }
+
+/** In parts of a quarter, so that its place is the same at every resolution: see `chooseResolution`. */
+const lastGrace = 480
 
 /** Everything that stands in the measures of a part, at its place in the score. */
 const placeMarks = <T extends { readonly at: number }>(

@@ -1,6 +1,6 @@
 import type { XmlPart } from './musicXml'
 
-/** Divides the usual note values, triplets and quintuplets, and every bar down to 1/128. */
+/** Every resolution is a multiple of it. It holds the usual note values, triplets and quintuplets, and bars down to 1/128. */
 const least = 480
 /** Ticks a quarter: beyond this the divisions of a file make no sense together (SMF itself ends at 32,767). */
 const greatest = 1_000_000

@@ -176,6 +176,12 @@ describe('grace notes', () => {
     const { score } = readText(text)
     expect(score.notes.filter((n) => n.grace).map((n) => n.barIndex)).toEqual([0, 0, 1, 1])
     expect(score.notes.every((n) => n.start < score.end)).toBe(true)
+    const finer = text.replace(
+      '</part>',
+      `<measure>${attributes({ divisions: 7 })}</measure></part>`,
+    )
+    expect(readText(finer).score.ticksPerQuarter).toBe(3360)
+    expect(readText(finer).score.notes.map((n) => n.id)).toEqual(score.notes.map((n) => n.id))
   })
   test('do not change what piece it is', () => {
     const plain = readText(text.replaceAll(/<note><grace\/>.*?<\/note>/g, ''))
