@@ -1,13 +1,11 @@
 import { failed, type Result } from '@/music/result'
 import { gatherMusicXml } from './gatherMusicXml'
-import { gatherPiece } from './gatherPiece'
-import { parseMidiFile } from './midiFile'
 import { looksLikeZip, openMxl } from './mxl'
 import { parseMusicXml } from './parseMusicXml'
+import { readMidiPiece } from './readMidiPiece'
 import { largestFile, type ReadProblem } from './readProblem'
 import type { PieceRead } from './score'
 import { looksLikeMidi } from './smfChunks'
-import { validate } from './validate'
 import { decodeXml, looksLikeXml } from './xmlText'
 
 /**
@@ -31,11 +29,6 @@ export const readPiece = (
     return failed({ kind: 'brokenArchive', what: 'what it names as its score is no XML' })
   const piece = readXmlPiece(score.value.bytes, fileName, wanted)
   return piece.ok ? withWarnings(piece.value, score.value.warnings) : piece
-}
-
-const readMidiPiece = (bytes: Uint8Array, fileName: string): Result<PieceRead, ReadProblem> => {
-  const file = parseMidiFile(bytes)
-  return file.ok ? validate(gatherPiece(file.value, fileName)) : file
 }
 
 const readXmlPiece = (
