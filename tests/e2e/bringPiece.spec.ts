@@ -1,3 +1,4 @@
+import { strToU8, zipSync } from 'fflate'
 import { closeSync, openSync, ftruncateSync } from 'node:fs'
 import type { Page } from '@playwright/test'
 import { mark, middleC, smf } from '../score/smf'
@@ -19,6 +20,30 @@ const tenNotes: File = {
     }).join(' ')}`,
   ]),
 }
+
+/** Ten quarters of the white keys up from middle C, as MusicXML. */
+const whiteNotes = `<score-partwise version="4.0"><movement-title>White Stair</movement-title><part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list><part id="P1"><measure number="1"><attributes><divisions>1</divisions><time><beats>10</beats><beat-type>4</beat-type></time></attributes>${[
+  ...'CDEFGABCDE',
+]
+  .map((step, i) => {
+    const octave = i < 7 ? 4 : 5
+    return `<note><pitch><step>${step}</step><octave>${octave}</octave></pitch><duration>1</duration></note>`
+  })
+  .join('')}</measure></part></score-partwise>`
+const container = '<container><rootfiles><rootfile full-path="a.xml"/></rootfiles></container>'
+const musicXml: readonly (readonly [string, File])[] = [
+  ['plain', { name: 'white.musicxml', bytes: strToU8(whiteNotes) }],
+  [
+    'compressed',
+    {
+      name: 'white.mxl',
+      bytes: zipSync({
+        'META-INF/container.xml': strToU8(container),
+        'a.xml': strToU8(whiteNotes),
+      }),
+    },
+  ],
+]
 
 const openPieces = async (page: Page): Promise<void> => {
   await openApp(page)
@@ -77,6 +102,15 @@ for (const [way, bring] of [
     await expect(page.locator('.notation svg .note')).toHaveCount(10)
   })
 
+for (const [kind, file] of musicXml)
+  test(`a score in MusicXML, ${kind}, opens and is drawn`, async ({ page }) => {
+    await openPieces(page)
+    await choose(page, file)
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('White Stair')
+    await drawn(page)
+    await expect(page.locator('.notation svg .note')).toHaveCount(10)
+  })
+
 test('the same music under another name is the same piece', async ({ page }) => {
   await openPieces(page)
   await choose(page, tenNotes)
@@ -104,6 +138,11 @@ const badFiles: readonly (readonly [string, File, RegExp])[] = [
     'a MIDI file of format 2',
     { name: 'two.mid', bytes: smf([middleC, middleC], { format: 2 }) },
     /format 2/,
+  ],
+  [
+    'MusicXML cut short',
+    { name: 'half.musicxml', bytes: strToU8(whiteNotes.slice(0, 400)) },
+    /cut short: it ends at line 1/,
   ],
   ['a MIDI file without notes', { name: 'silence.mid', bytes: smf(['']) }, /without a single note/],
 ]
