@@ -1,17 +1,18 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { stepCoach, type Coach, type CoachEvent } from '@/coach/coach'
-import { explain, type Reason } from '@/coach/reasons'
+import { explain } from '@/coach/reasons'
+import { describeRepetition } from '@/judge/describeFlaw'
 import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
 import { formatBeats } from '@/music/beat'
 import type { Chunk } from '@/music/chunk'
 import { nameKey } from '@/music/spelling'
-import { ms, quarterMs, type Ms } from '@/music/units'
+import { ms, quarterMs, type Key, type Ms } from '@/music/units'
 import { beginDrill, changeJudging, moveClick, stepDrill, type Drill, type Effect } from './drill'
 import { clicksFrom, followClicks, type Clicks } from './followClicks'
 import type { Instrument } from './instrument'
 import { createMarkBoard, type MarkBoard } from './markBoard'
 import type { Ports, Stop } from './ports'
-import { showEffect, type PracticeState } from './practiceState'
+import { showEffect, type PracticeState, type Speech } from './practiceState'
 import type { Practising } from './practising'
 import type { Session } from './session'
 import type { Settings } from './settings'
@@ -93,12 +94,11 @@ export const createPractice = (
   const carryOut = (coach: Coach, effects: readonly Effect[], at: Ms): void => {
     if (!practising) return
     const { time, signature } = practising
-    const sentenceOf = (reason: Reason): string =>
-      explain(
-        reason,
-        (t) => formatBeats(t, time),
-        (k) => nameKey(k, signature),
-      )
+    const name = (k: Key): string => nameKey(k, signature)
+    const speech: Speech = {
+      explain: (reason) => explain(reason, (t) => formatBeats(t, time), name),
+      describe: (repetition) => describeRepetition(repetition, name),
+    }
     const stored: Promise<void>[] = []
     for (const effect of effects) {
       marks.take(effect)
@@ -110,7 +110,7 @@ export const createPractice = (
     }
     const show = (): void =>
       store.setState(
-        (state) => state && effects.reduce(showEffect(sentenceOf), { ...state, coach }),
+        (state) => state && effects.reduce(showEffect(speech), { ...state, coach }),
         true,
       )
     if (stored.length === 0) show()
@@ -160,7 +160,13 @@ export const createPractice = (
     keptCoach = coach
     drill = beginDrill(chunk, judging(coach), { ...coach, streak: 0, recent: [], window: [] })
     marks.clear()
-    update({ simulated: true, coach: drill.coach, last: undefined, said: undefined })
+    update({
+      simulated: true,
+      coach: drill.coach,
+      last: undefined,
+      verdict: undefined,
+      said: undefined,
+    })
     await ports.player.play(chunk, coach.rung, nextStart(chunk, coach))
     if (keptCoach === coach) stopSimulated()
   }
@@ -181,7 +187,7 @@ export const createPractice = (
     drill = beginDrill(drill.chunk, judging(coach), coach)
     if (rung !== coach.rung) followTempo(coach)
     marks.clear()
-    update({ simulated: false, coach, last: undefined, said: undefined })
+    update({ simulated: false, coach, last: undefined, verdict: undefined, said: undefined })
   }
 
   const end = (): void => {

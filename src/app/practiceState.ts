@@ -12,6 +12,8 @@ export type Said =
 export interface PracticeState {
   readonly coach: Coach
   readonly last?: Repetition | undefined
+  /** The last verdict in words. */
+  readonly verdict?: string | undefined
   readonly said?: Said | undefined
   readonly metronome: 'off' | 'starting' | 'on'
   readonly hearing: boolean
@@ -19,19 +21,30 @@ export interface PracticeState {
   readonly simulated: boolean
 }
 
+/** How the practice speaks: keys as the notation spells them, tempi in the beat. */
+export interface Speech {
+  readonly explain: (reason: Reason) => string
+  readonly describe: (repetition: Repetition) => string
+}
+
 /** What an effect changes on the page, marks apart. */
 export const showEffect =
-  (explained: (reason: Reason) => string) =>
+  (speech: Speech) =>
   (state: PracticeState, effect: Effect): PracticeState => {
     switch (effect.kind) {
       case 'judged':
-        return { ...state, last: effect.repetition, said: undefined }
+        return {
+          ...state,
+          last: effect.repetition,
+          verdict: speech.describe(effect.repetition),
+          said: undefined,
+        }
       case 'stray':
         return { ...state, said: { kind: 'stray' } }
       case 'began':
         return state.said?.kind === 'stray' ? { ...state, said: undefined } : state
       case 'coach': {
-        const said = saidOf(effect.command, explained)
+        const said = saidOf(effect.command, speech)
         return said ? { ...state, said } : state
       }
       case 'mark':
@@ -40,7 +53,7 @@ export const showEffect =
     }
   }
 
-const saidOf = (command: Command, explained: (reason: Reason) => string): Said | undefined => {
+const saidOf = (command: Command, speech: Speech): Said | undefined => {
   switch (command.kind) {
     case 'secure':
       return { kind: 'secure' }
@@ -50,7 +63,7 @@ const saidOf = (command: Command, explained: (reason: Reason) => string): Said |
     case 'problem':
     case 'rest':
     case 'elsewhere':
-      return { kind: 'reason', sentence: explained(command.reason) }
+      return { kind: 'reason', sentence: speech.explain(command.reason) }
     case 'streakMet':
     case 'overruled':
       return undefined

@@ -1,3 +1,4 @@
+import { describeFlaw } from '@/judge/describeFlaw'
 import type { FlawKind } from '@/judge/flaw'
 import { formatKey as formatPlainKey } from '@/music/pitch'
 import type { Key, Tempo } from '@/music/units'
@@ -92,35 +93,6 @@ const explainProblem = (
   const playedKey = played === undefined ? undefined : formatKey(played)
   const what = describeFlaw(flaw, writtenKey, playedKey)
   return `${capital(what)} ${where}, ${often}: solve it before repeating it.`
-}
-
-const describeFlaw = (flaw: FlawKind, written = 'the note', played = 'another key'): string => {
-  switch (flaw) {
-    case 'wrong':
-      return `${played} in place of ${written}`
-    case 'missing':
-      return `${written} missing`
-    case 'extra':
-      return `${played} struck, which is not written,`
-    case 'repeated':
-      return `${played} struck again`
-    case 'order':
-      return 'two onsets exchanged'
-    case 'restart':
-      return 'went back'
-    case 'hesitation':
-      return `hesitation before ${written}`
-    case 'early':
-      return `${written} early`
-    case 'late':
-      return `${written} late`
-    case 'uneven':
-      return 'uneven'
-    case 'spread':
-      return 'chord not together'
-    case 'drift':
-      return 'the tempo drifts'
-  }
 }
 
 const words =

@@ -1,28 +1,19 @@
 import type { Said } from '@/app/practiceState'
-import type { Practising } from '@/app/practising'
-import type { Repetition } from '@/judge/repetition'
-import { nameKey } from '@/music/spelling'
-import type { Key } from '@/music/units'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
-import { describeRepetition } from './words'
 
 /** One sentence at a time: what the coach asks, or the last verdict. It keeps its place when empty. */
-export const Message = ({ signature }: Pick<Practising, 'signature'>) => {
+export const Message = () => {
   const app = useApp()
   const said = useSelected(app.practice.store, (state) => state?.said)
   const paused = useSelected(app.practice.store, (state) => state?.coach.paused)
-  const last = useSelected(app.practice.store, (state) => state?.last)
+  const verdict = useSelected(app.practice.store, (state) => state?.verdict)
   const simulated = useSelected(app.practice.store, (state) => state?.simulated)
   return (
-    <div
-      className="practice-message"
-      data-said={said?.kind ?? last?.verdict ?? 'ready'}
-      data-paused={paused !== undefined}
-    >
+    <div className="practice-message" data-paused={paused !== undefined}>
       <p role="status" aria-live="polite">
         {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
-        {sentenceOf(said, last, (key) => nameKey(key, signature))}
+        {sentenceOf(said, verdict)}
       </p>
       {paused && (
         <button type="button" onPointerDown={keepFocus} onClick={() => app.practice.goOn()}>
@@ -33,11 +24,7 @@ export const Message = ({ signature }: Pick<Practising, 'signature'>) => {
   )
 }
 
-const sentenceOf = (
-  said: Said | undefined,
-  last: Repetition | undefined,
-  nameOf: (key: Key) => string,
-): string => {
+const sentenceOf = (said: Said | undefined, verdict: string | undefined): string => {
   switch (said?.kind) {
     case 'reason':
       return said.sentence
@@ -46,8 +33,6 @@ const sentenceOf = (
     case 'stray':
       return 'That key begins nothing here.'
     case undefined:
-      return last
-        ? describeRepetition(last, nameOf)
-        : 'Play when you are ready: the first key begins a repetition.'
+      return verdict ?? 'Play when you are ready: the first key begins a repetition.'
   }
 }

@@ -35,7 +35,7 @@ export const Practice = ({ practising }: { readonly practising: Practising }) =>
           onPencil={onPencil}
         />
       </div>
-      <Message signature={practising.signature} />
+      <Message />
       <Count />
       <Ladder beat={beat} word={beatWord(time)} />
       <div className="practice-keys">

@@ -1,22 +1,15 @@
 import type { TapTestState } from '@/app/tapTest'
-import type { FlawKind, Mark, Standard } from '@/judge/flaw'
-import type { Verdict } from '@/judge/repetition'
+import type { FlawKind, Standard } from '@/judge/flaw'
 import type { Lag } from '@/judge/tapTest'
 import type { Bar, HandChoice, TimeSignature } from '@/music/music'
 import { beatQuarters } from '@/music/beat'
-import type { Key, Tempo } from '@/music/units'
+import type { Tempo } from '@/music/units'
 
 /** Every word on the screens that is made from data. */
 export const handWords: Readonly<Record<HandChoice, string>> = {
   right: 'right hand',
   left: 'left hand',
   both: 'both hands',
-}
-
-export const verdictWords: Readonly<Record<Verdict, string>> = {
-  clean: 'Clean',
-  flawed: 'Flawed',
-  brokenOff: 'Broken off',
 }
 
 export const standardWords: Readonly<Record<Standard, string>> = {
@@ -46,56 +39,6 @@ export const beatWord = (time: TimeSignature): string => {
 }
 
 export const percent = (share: number): string => `${Math.round(share * 100)} %`
-
-/** How a key is named in the music at hand. */
-type NameOf = (key: Key) => string
-
-/** One flaw in a few words: 'E♭4 in place of E4'. */
-export const describeMark = (mark: Mark, nameOf: NameOf): string => {
-  const written = mark.expected ? nameOf(mark.expected.key) : 'the note'
-  const played = mark.played ? nameOf(mark.played.key) : 'another key'
-  switch (mark.kind) {
-    case 'right':
-      return `${written} right`
-    case 'wrong':
-      return `${played} in place of ${written}`
-    case 'missing':
-      return `${written} missing`
-    case 'extra':
-      return `${played} is not written`
-    case 'repeated':
-      return `${played} struck again`
-    case 'order':
-      return `${written} out of order`
-    case 'restart':
-      return 'went back'
-    case 'hesitation':
-      return `a stop before ${written}`
-    case 'early':
-      return `${written} early`
-    case 'late':
-      return `${written} late`
-    case 'uneven':
-      return 'uneven'
-    case 'spread':
-      return 'chord not together'
-    case 'drift':
-      return 'the tempo drifts'
-  }
-}
-
-/** A verdict with its first flaws, as it is announced: 'Flawed: E♭4 in place of E4.' */
-export const describeRepetition = (
-  repetition: { readonly verdict: Verdict; readonly flaws: readonly Mark[] },
-  nameOf: NameOf,
-): string => {
-  const flaws = repetition.flaws.slice(0, 2).map((flaw) => describeMark(flaw, nameOf))
-  const more = repetition.flaws.length - flaws.length
-  const rest = more > 0 ? `, and ${more} more` : ''
-  return flaws.length === 0
-    ? `${verdictWords[repetition.verdict]}.`
-    : `${verdictWords[repetition.verdict]}: ${flaws.join(', ')}${rest}.`
-}
 
 /** The flaws by name, as in a list of what went wrong. */
 export const flawWords: Readonly<Record<FlawKind, string>> = {
