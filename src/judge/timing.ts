@@ -35,19 +35,32 @@ export const nameTimeFlaws = (
 ): Flaw[] => {
   if (settings.standard === 'notes') return []
   const set = settings.quarter === undefined ? undefined : settings.quarter / chunk.ticksPerQuarter
-  const stops = nameHesitations(gapsOf(heard), set)
-  if (settings.standard === 'flow') return stops
-  const grid =
-    set !== undefined && settings.click !== undefined
-      ? nameAgainstClick(heard, set, settings.click, chunk)
-      : namePulse(heard, new Set(stops.map((s) => s.onset)))
-  return [...stops, ...nameSpreads(heard), ...grid]
+  const stops = findStops(gapsOf(heard), set)
+  const hesitations = stops.map((s) => s.flaw)
+  if (settings.standard === 'flow') return hesitations
+  const spreads = nameSpreads(heard)
+  if (set !== undefined && settings.click !== undefined) {
+    const grid = nameAgainstClick(heard, set, settings.click, chunk)
+    return [...hesitations, ...spreads, ...grid]
+  }
+  const firm = stops.filter((s) => s.isFirm).map((s) => s.flaw)
+  const pulse = namePulse(heard, new Set(firm.map((f) => f.onset)))
+  const isUneven = pulse.some((f) => f.kind === 'uneven')
+  const stopped = isUneven ? firm : hesitations
+  const apart = pulse.filter((f) => !stopped.some((s) => s.onset === f.onset))
+  return [...stopped, ...spreads, ...apart]
 }
 
 /** How many gaps to each side give the pace that a pause is measured by. */
 const around = 4
 
-const nameHesitations = (gaps: readonly Gap[], set: number | undefined): Flaw[] => {
+interface Stop {
+  readonly flaw: Flaw
+  /** Twice the written gap and more; less may be the long half of an uneven pulse. */
+  readonly isFirm: boolean
+}
+
+const findStops = (gaps: readonly Gap[], set: number | undefined): Stop[] => {
   // No pace around a gap is quicker than the quickest, so most gaps need no look at their neighbours.
   const quickest = Math.min(set ?? Infinity, ...gaps.map((g) => g.passed / g.ticks))
   return gaps.flatMap((gap, i) => {
@@ -57,7 +70,7 @@ const nameHesitations = (gaps: readonly Gap[], set: number | undefined): Flaw[] 
     const written = pace * gap.ticks
     const over = gap.passed - written
     if (gap.passed < limit.hesitationGap * written || over < limit.hesitationOver) return []
-    return [flawAt('hesitation', gap.to, over)]
+    return [{ flaw: flawAt('hesitation', gap.to, over), isFirm: gap.passed >= 2 * written }]
   })
 }
 
@@ -102,7 +115,7 @@ interface Deviation {
 /** Drift over the whole, else unevenness over the whole, else single onsets early or late. */
 const namePulse = (heard: readonly HeardOnset[], stopped: ReadonlySet<number>): Flaw[] => {
   const gaps = gapsOf(heard).filter((g) => !stopped.has(g.to.onset))
-  const pace = median(gaps.map((g) => g.passed / g.ticks))
+  const pace = pulseOf(gaps)
   if (pace === undefined || pace <= 0 || gaps.length < 2) return []
   const raw = gaps.map((gap) => deviationOf(gap, pace))
   const drift = driftOf(raw)
@@ -121,6 +134,14 @@ const namePulse = (heard: readonly HeardOnset[], stopped: ReadonlySet<number>): 
   }
   return [...flaws, ...nameDisplaced(isDrift ? flat : raw)]
 }
+
+/** Of so few gaps the median is one of them, and no better than the mean, once the stops are out. */
+const fewGaps = 3
+
+const pulseOf = (gaps: readonly Gap[]): number | undefined =>
+  gaps.length > fewGaps
+    ? median(gaps.map((g) => g.passed / g.ticks))
+    : mean(gaps.map((g) => g.passed / g.ticks))
 
 const deviationOf = (gap: Gap, pace: number): Deviation => ({
   gap,
