@@ -2,7 +2,6 @@ import type { ExpectedNote } from '@/music/chunk'
 import { ms, type Ms } from '@/music/units'
 import type { Mark, PlayedNote } from './flaw'
 import { groupByOnset, type Ground } from './ground'
-import { mean } from './line'
 import { chordSpread } from './thresholds'
 
 /** What was heard of one onset in the final reading. */
@@ -28,14 +27,23 @@ export const hearOnsets = (ground: Ground, named: readonly Mark[]): HeardOnset[]
   )
   const heard: HeardOnset[] = []
   for (const [onset, { start, rolled }] of ground.onsets.entries()) {
-    const struck = (byOnset.get(onset) ?? []).flatMap(inPlace)
-    const [lead] = struck.toSorted((a, b) => a.played.at - b.played.at)
+    let lead: InPlace | undefined
+    let latest = 0
+    let sum = 0
+    let count = 0
+    for (const mark of byOnset.get(onset) ?? []) {
+      const struck = inPlace(mark)
+      if (!struck) continue
+      if (!lead || struck.played.at < lead.played.at) lead = struck
+      latest = Math.max(latest, struck.played.at)
+      sum += struck.played.at
+      count++
+    }
     if (!lead) continue
-    const times = struck.map((h) => h.played.at)
     const first = lead.played.at
-    const spread = ms(Math.max(...times) - first)
+    const spread = ms(latest - first)
     // Where a chord is not together, the pulse is in its first note.
-    const at = spread > chordSpread ? first : ms(mean(times) ?? first)
+    const at = spread > chordSpread ? first : ms(sum / count)
     const before = heard.at(-1)
     const afterStop = before !== undefined && stops.some((s) => s >= before.at && s <= at)
     heard.push({ onset, start, at, spread, rolled, ...lead, afterStop })
@@ -43,7 +51,12 @@ export const hearOnsets = (ground: Ground, named: readonly Mark[]): HeardOnset[]
   return heard
 }
 
-const inPlace = (mark: Mark): { readonly expected: ExpectedNote; readonly played: PlayedNote }[] =>
+interface InPlace {
+  readonly expected: ExpectedNote
+  readonly played: PlayedNote
+}
+
+const inPlace = (mark: Mark): InPlace | undefined =>
   (mark.kind === 'right' || mark.kind === 'wrong') && mark.expected && mark.played
-    ? [{ expected: mark.expected, played: mark.played }]
-    : []
+    ? { expected: mark.expected, played: mark.played }
+    : undefined

@@ -48,43 +48,22 @@ const nameOnset = (
   returns: readonly Step[],
   byOnset: ReadonlyMap<number, readonly Step[]>,
 ): NamedMark[] => {
-  const { ground, first } = naming
-  const abandoned = (step: Step): boolean =>
-    returns.some((r) => r.strike.number > step.strike.number && r.onset <= onset)
-  const notes = onsetAt(ground, onset).notes
-  const marks: NamedMark[] = []
-  const struck = new Set<number>()
-  const foreign: Step[] = []
-  let late: Step | undefined
-  for (const step of all) {
-    const played = playedNote(step, first)
-    const slot = `k${played.index}`
-    const expected = step.note < 0 ? undefined : notes[step.note]
-    if (step.back && expected) {
-      marks.push({ slot: `r${played.index}`, mark: goneBack(naming, step, expected) })
-    }
-    if (step.act === 'foreign') foreign.push(step)
-    else if (step.act === 'echo') {
-      const mark: Flaw = { kind: 'repeated', onset, played, ...(expected ? { expected } : {}) }
-      marks.push({ slot, mark })
-    } else if (step.act === 'note' && expected && !abandoned(step)) {
-      struck.add(step.note)
-      const isFirstLate = step.late && !late
-      if (isFirstLate) late = step
-      marks.push({ slot, mark: { kind: isFirstLate ? 'order' : 'right', onset, expected, played } })
-    }
-  }
-  const wasLeft = returns.some((r) => r.onset <= onset) && !all.some((s) => !abandoned(s))
-  const lacking = notes.filter((_, i) => !struck.has(i))
-  const pairs = wasLeft ? [] : pairNearest(foreign, lacking)
+  const notes = onsetAt(naming.ground, onset).notes
+  const left = returns.filter((r) => r.onset <= onset).at(-1)?.strike.number ?? -1
+  const marks = all.flatMap((step) => nameStruck(naming, step, notes[step.note], left))
+  const late = marks.filter((m) => m.mark.kind === 'order').slice(1)
+  const struck = all.filter((s) => s.act === 'note' && s.strike.number >= left)
+  const lacking = notes.filter((_, i) => !struck.some((s) => s.note === i))
+  const foreign = all.filter((s) => s.act === 'foreign')
+  const isGone = left >= 0 && all.every((s) => s.strike.number < left)
+  const pairs = foreign.length === 0 || isGone ? [] : pairNearest(foreign, lacking)
   for (const step of foreign) {
     const expected = pairs.find((p) => p.step === step)?.note
-    marks.push({
-      slot: `k${step.strike.number - first}`,
-      mark: expected
-        ? { kind: 'wrong', onset, expected, played: playedNote(step, first) }
-        : nameExtra(naming, step, byOnset),
-    })
+    const played = playedNote(step, naming.first)
+    const mark: Mark = expected
+      ? { kind: 'wrong', onset, expected, played }
+      : nameExtra(naming, step, byOnset)
+    marks.push({ slot: `k${played.index}`, mark })
   }
   if (naming.isDue(onset)) {
     for (const expected of lacking) {
@@ -92,8 +71,37 @@ const nameOnset = (
       marks.push({ slot: `m${expected.ids[0]}`, mark: { kind: 'missing', onset, expected } })
     }
   }
-  return marks
+  return late.length > 0 ? marks.map((m) => (late.includes(m) ? righted(m) : m)) : marks
 }
+
+/** A key that is written here: right, out of order, struck again, or the one that went back; none if left by going back. */
+const nameStruck = (
+  naming: Naming,
+  step: Step,
+  expected: ExpectedNote | undefined,
+  left: number,
+): NamedMark[] => {
+  if (!expected) return []
+  const played = playedNote(step, naming.first)
+  const slot = `k${played.index}`
+  const { onset } = step
+  if (step.act === 'echo') return [{ slot, mark: { kind: 'repeated', onset, expected, played } }]
+  const gone: NamedMark[] = step.back
+    ? [{ slot: `r${played.index}`, mark: goneBack(naming, step, expected) }]
+    : []
+  if (step.act !== 'note' || step.strike.number < left) return gone
+  const kind = step.late ? 'order' : 'right'
+  return [...gone, { slot, mark: { kind, onset, expected, played } }]
+}
+
+/** Of an onset that came too late only the first key is blamed: it is one slip. */
+const righted = ({ slot, mark }: NamedMark): NamedMark =>
+  mark.kind === 'order' && mark.expected && mark.played
+    ? {
+        slot,
+        mark: { kind: 'right', onset: mark.onset, expected: mark.expected, played: mark.played },
+      }
+    : { slot, mark }
 
 /** A foreign key stands for the lacking note nearest to it; an octave is as near as a neighbour. */
 const pairNearest = (
