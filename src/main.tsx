@@ -27,11 +27,23 @@ import { readInWorker } from './reading'
 import { loadSamples } from './samples'
 import { storagePort } from './storagePort'
 
+const signs: Readonly<Record<string, string>> = {
+  Semicolon: ';',
+  Quote: '’',
+  BracketLeft: '[',
+  BracketRight: ']',
+}
+
+/** What stands on a key of the computer in the English layout: KeyA -> A. */
+const printedOn = (code: string): string => signs[code] ?? code.replace('Key', '')
+
 const computerKeysPort = (keys: ComputerKeys): Ports['computerKeys'] => ({
   reach: (wanted) => {
     const base = baseFor(wanted)
     if (base !== undefined) keys.place(base)
   },
+  letters: () =>
+    new Map([...keys.layout()].map(([code, played]) => [played, printedOn(code)] as const)),
 })
 
 /** The first seed of the simulated player; each time it plays otherwise. */

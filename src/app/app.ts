@@ -15,7 +15,7 @@ import { proposeChunks } from '@/exercises/propose'
 import type { Chunk } from '@/music/chunk'
 import type { Score } from '@/music/music'
 import { placeOf } from '@/music/place'
-import { tick, type Tempo } from '@/music/units'
+import { tick, type Key, type Tempo } from '@/music/units'
 import { reviewEvents } from '@/review/review'
 import { createInstrument, type Instrument } from './instrument'
 import { createLibrary, type ChosenFile, type Library, type OpenPiece } from './library'
@@ -57,6 +57,8 @@ export interface App {
   readonly settings: StoreApi<Settings>
   readonly sound: StoreApi<SoundState>
   readonly screenKeys: ScreenKeysPort
+  /** What is printed on the computer's keys that play, for a strip without a MIDI keyboard; else nothing. */
+  readonly letters: () => ReadonlyMap<Key, string>
   /** Whose work is shipped with the program, and under what licence. */
   readonly credits: string
   readonly open: () => Promise<void>
@@ -175,6 +177,7 @@ export const createApp = (ports: Ports): App => {
     settings,
     sound,
     screenKeys: ports.screenKeys,
+    letters: ports.computerKeys.letters,
     credits: ports.credits,
     go,
     goBack: () => ports.address.write(before),
@@ -184,7 +187,10 @@ export const createApp = (ports: Ports): App => {
       void ports.midi.connect()
       await session.open()
       await library.load()
-      ports.address.watch((hash) => void arrive(hash))
+      ports.address.watch((hash) => {
+        library.forgetProblem()
+        void arrive(hash)
+      })
       await openFirst()
     },
     addFile: async (file) => {

@@ -71,13 +71,21 @@ export const beginDrill = (chunk: Chunk, settings: JudgeSettings, coach: Coach):
 })
 
 /** The judge starts anew with other settings, after the repetition that is under way; the coach goes on. */
-export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill => {
-  const { chunk, coach } = drill
-  if (isBusy(drill)) return { ...drill, settings }
-  const inForce = { settings, rung: coach.rung }
-  const judge = beginJudge(chunk, settings)
-  return { ...drill, settings, inForce, moved: undefined, judge, heard: [] }
-}
+export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill =>
+  isBusy(drill) ? { ...drill, settings } : judgeAnew(drill, settings)
+
+/** The repetition under way is dropped, as if it had not been begun: the instrument failed, not the player. */
+export const dropRepetition = (drill: Drill): Drill => judgeAnew(drill, drill.settings)
+
+const judgeAnew = (drill: Drill, settings: JudgeSettings): Drill => ({
+  ...drill,
+  settings,
+  inForce: { settings, rung: drill.coach.rung },
+  moved: undefined,
+  underWay: false,
+  judge: beginJudge(drill.chunk, settings),
+  heard: [],
+})
 
 /**
  * A click falls at another time than was thought. Nothing that was heard is lost: a repetition under
@@ -92,7 +100,8 @@ export const moveClick = (drill: Drill, click: Ms): Drill => {
 }
 
 /** A repetition is under way, or what was struck last may yet turn out to begin one. */
-const isBusy = ({ underWay, judge }: Drill): boolean => underWay || judge.deadline !== undefined
+export const isBusy = ({ underWay, judge }: Drill): boolean =>
+  underWay || judge.deadline !== undefined
 
 /** Other settings are wanted than those that the judge began with. */
 const isStale = (drill: Drill): boolean => drill.settings !== drill.inForce.settings

@@ -17,6 +17,8 @@ export interface Instrument {
   readonly store: StoreApi<InstrumentState>
   readonly listen: (hear: Hear) => Stop
   /** Each key as it goes down and up, for the keyboard strip. */
+  /** Called when a keyboard that was heard is unplugged. */
+  readonly watchUnplugged: (see: () => void) => Stop
   readonly watchKeys: (see: (key: Key, down: boolean) => void) => Stop
 }
 
@@ -37,9 +39,22 @@ export const createInstrument = (ports: Ports): Instrument => {
   return {
     store,
     listen,
+    watchUnplugged: (see) =>
+      store.subscribe((now, before) => {
+        if (heardInputs(before.midi).some((id) => !heardInputs(now.midi).includes(id))) see()
+      }),
     watchKeys: (see) =>
       listen((event) => {
         if (event.kind !== 'pedal') see(event.key, event.kind === 'down')
       }),
   }
+}
+
+/** The inputs that are connected and listened to, by id. */
+const heardInputs = (midi: MidiState): readonly string[] => {
+  if (midi.kind !== 'ready') return []
+  const { inputs, chosen = 'all' } = midi
+  return inputs
+    .filter(({ id, connected }) => connected && (chosen === 'all' || chosen === id))
+    .map(({ id }) => id)
 }

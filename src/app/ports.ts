@@ -44,6 +44,8 @@ export interface ScreenKeysPort {
 export interface ComputerKeysPort {
   /** Puts the computer's keys where these piano keys are in reach. */
   readonly reach: (keys: readonly Key[]) => void
+  /** What is printed on the computer's key that plays a piano key. */
+  readonly letters: () => ReadonlyMap<Key, string>
 }
 
 export interface PlayerPort extends ListenPort {

@@ -7,7 +7,16 @@ import { formatBeats } from '@/music/beat'
 import type { Chunk } from '@/music/chunk'
 import { nameKey } from '@/music/spelling'
 import { ms, quarterMs, type Key, type Ms } from '@/music/units'
-import { beginDrill, changeJudging, moveClick, stepDrill, type Drill, type Effect } from './drill'
+import {
+  beginDrill,
+  changeJudging,
+  dropRepetition,
+  isBusy,
+  moveClick,
+  stepDrill,
+  type Drill,
+  type Effect,
+} from './drill'
 import { clicksFrom, followClicks, type Clicks } from './followClicks'
 import type { Instrument } from './instrument'
 import { createMarkBoard, type MarkBoard } from './markBoard'
@@ -190,6 +199,13 @@ export const createPractice = (
     update({ simulated: false, coach, last: undefined, verdict: undefined, said: undefined })
   }
 
+  const loseKeyboard = (): void => {
+    if (!drill || !isBusy(drill) || keptCoach) return
+    drill = dropRepetition(drill)
+    marks.clear()
+    update({ said: { kind: 'unplugged' } })
+  }
+
   const end = (): void => {
     stopListening()
     keptCoach = undefined
@@ -225,6 +241,7 @@ export const createPractice = (
           if (who === 'person' && event.kind === 'down') stopSimulated()
           hear(event)
         }),
+        instrument.watchUnplugged(loseKeyboard),
         ports.everyMoment(() => hear({ kind: 'clock', at: ports.now() })),
       ]
       stopListening = () => stops.forEach((stop) => stop())

@@ -8,6 +8,8 @@ export type Said =
   | { readonly kind: 'reason'; readonly sentence: string }
   | { readonly kind: 'secure' }
   | { readonly kind: 'stray' }
+  /** The keyboard was unplugged in mid-repetition. */
+  | { readonly kind: 'unplugged' }
 
 export interface PracticeState {
   readonly coach: Coach
@@ -42,7 +44,9 @@ export const showEffect =
       case 'stray':
         return { ...state, said: { kind: 'stray' } }
       case 'began':
-        return state.said?.kind === 'stray' ? { ...state, said: undefined } : state
+        return state.said?.kind === 'stray' || state.said?.kind === 'unplugged'
+          ? { ...state, said: undefined }
+          : state
       case 'coach': {
         const said = saidOf(effect.command, speech)
         return said ? { ...state, said } : state

@@ -1,31 +1,25 @@
 import { useEffect, useRef, type PointerEvent } from 'react'
 import { formatKey, isBlackKey } from '@/music/pitch'
-import { key, ms, type Key, type Ms } from '@/music/units'
-
-export interface KeysOnScreen {
-  readonly press: (key: Key, at: Ms, pointer: number) => void
-  readonly release: (at: Ms, pointer: number) => void
-}
+import { key, ms, type Key } from '@/music/units'
+import { useApp, useSelected } from './context'
 
 /** Only the stretch of the keyboard that holds these keys, with the pressed ones. It can be played. */
-export const KeyboardStrip = ({
-  keys,
-  screen,
-  watchKeys,
-}: {
-  readonly keys: readonly Key[]
-  readonly screen: KeysOnScreen
-  readonly watchKeys: (see: (key: Key, down: boolean) => void) => () => void
-}) => {
+export const KeyboardStrip = ({ keys }: { readonly keys: readonly Key[] }) => {
+  const { screenKeys, instrument, letters } = useApp()
+  const hasKeyboard = useSelected(
+    instrument.store,
+    ({ midi }) => midi.kind === 'ready' && midi.inputs.some((input) => input.connected),
+  )
+  const printed = hasKeyboard ? nothingPrinted : letters()
   const box = useRef<HTMLDivElement>(null)
   const { white, black } = stretchOf(keys)
   useEffect(
     () =>
-      watchKeys((pressed, down) => {
+      instrument.watchKeys((pressed, down) => {
         const element = box.current?.querySelector(`[data-key="${pressed}"]`)
         element?.classList.toggle('down', down)
       }),
-    [watchKeys],
+    [instrument],
   )
   const keyUnder = (event: PointerEvent): Key | undefined => {
     const hit = document.elementFromPoint(event.clientX, event.clientY)
@@ -37,10 +31,10 @@ export const KeyboardStrip = ({
     if (pressed === undefined) return
     event.preventDefault()
     box.current?.setPointerCapture(event.pointerId)
-    screen.press(pressed, ms(event.timeStamp), event.pointerId)
+    screenKeys.press(pressed, ms(event.timeStamp), event.pointerId)
   }
   const release = (event: PointerEvent): void =>
-    screen.release(ms(event.timeStamp), event.pointerId)
+    screenKeys.release(ms(event.timeStamp), event.pointerId)
   return (
     <div
       ref={box}
@@ -53,7 +47,7 @@ export const KeyboardStrip = ({
     >
       {white.map((k) => (
         <i key={k} className="white" data-key={k}>
-          {k % 12 === 0 && <span>{formatKey(k)}</span>}
+          <span>{printed.get(k) ?? (k % 12 === 0 ? formatKey(k) : '')}</span>
         </i>
       ))}
       {black.map((k) => (
@@ -65,11 +59,16 @@ export const KeyboardStrip = ({
             left: `${(white.filter((w) => w < k).length / white.length) * 100}%`,
             width: `${62 / white.length}%`,
           }}
-        />
+        >
+          <span>{printed.get(k)}</span>
+        </i>
       ))}
     </div>
   )
 }
+
+/** With a real keyboard the computer's letters would only distract. */
+const nothingPrinted: ReadonlyMap<Key, string> = new Map()
 
 /** At least an octave and a half, so that a short chunk does not get keys like doors. */
 const leastWhite = 11

@@ -32,6 +32,8 @@ const sentenceOf = (said: Said | undefined, verdict: string | undefined): string
       return 'Secure for today: the streak is met at the goal tempo.'
     case 'stray':
       return 'That key begins nothing here.'
+    case 'unplugged':
+      return 'The keyboard was unplugged: that repetition does not count. Plug it in and go on.'
     case undefined:
       return verdict ?? 'Play when you are ready: the first key begins a repetition.'
   }

@@ -41,8 +41,6 @@ export const Practice = ({ practising }: { readonly practising: Practising }) =>
       <div className="practice-keys">
         <KeyboardStrip
           keys={chunk.onsets.flatMap((onset) => onset.notes.map((note) => note.key))}
-          screen={app.screenKeys}
-          watchKeys={app.instrument.watchKeys}
         />
       </div>
       <PracticeControls />

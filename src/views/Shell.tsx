@@ -7,12 +7,17 @@ import { Pieces } from './Pieces'
 import { Practice } from './Practice'
 import { Summary } from './Summary'
 import { TapTest } from './TapTest'
+import { useDrop } from './useDrop'
 
 /** The head of every page, and the screen that the address names. */
 export const Shell = () => {
   const app = useApp()
   const screen = useSelected(app.screen, (state) => state)
-  const problem = useSelected(app.session.store, (state) => state.problem)
+  const problems = [
+    useSelected(app.session.store, (state) => state.problem),
+    useSelected(app.library.store, (state) => state.problem),
+  ].filter((problem) => problem !== undefined)
+  const over = useDrop()
   return (
     <>
       <header className="head">
@@ -28,11 +33,12 @@ export const Shell = () => {
           <Options />
         </div>
       </header>
-      {problem && (
-        <p className="notice" role="alert">
+      {problems.map((problem) => (
+        <p key={problem} className="notice" role="alert">
           {problem}
         </p>
-      )}
+      ))}
+      {over && <div className="drop-here" aria-hidden="true" />}
       <Screen screen={screen} />
     </>
   )

@@ -134,7 +134,9 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
 const Flaws = ({ flaws }: { readonly flaws: readonly FlawCount[] }) =>
   flaws.length === 0 ? null : (
     <section aria-labelledby="flaws">
-      <h2 id="flaws">What went wrong most</h2>
+      <h2 id="flaws">
+        {flaws.some(({ times }) => times > 1) ? 'What went wrong most' : 'What went wrong'}
+      </h2>
       <ol className="flaws">
         {flaws.map((flaw) => (
           <li key={`${flaw.chunk} ${flaw.onset} ${flaw.kind} ${flaw.written}`}>

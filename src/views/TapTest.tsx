@@ -54,7 +54,7 @@ export const TapTest = () => {
         </button>
         <SoundNote />
       </div>
-      <KeyboardStrip keys={tapKeys} screen={app.screenKeys} watchKeys={app.instrument.watchKeys} />
+      <KeyboardStrip keys={tapKeys} />
       <p aria-live="polite" className="tap-in-use" data-lag={inUse}>
         In use: {describeLag(inUse)}.{' '}
         <span className="soft">

@@ -14,7 +14,7 @@ export const Tray = ({ streak, goal }: { readonly streak: number; readonly goal:
     >
       <svg
         viewBox={`0 0 ${width * 10 + 4} 16`}
-        preserveAspectRatio="xMinYMid meet"
+        style={{ aspectRatio: `${width * 10 + 4} / 16` }}
         aria-hidden="true"
       >
         <rect className="tray-bed" x="0.5" y="0.5" width={width * 10 + 3} height="15" rx="3" />

@@ -140,6 +140,27 @@ test('after the simulated player has gone up the ladder the metronome is back at
   expect(desk.sounded.at(-1)).toBe(`tempo ${rung}`)
 })
 
+test('a cable pulled in mid-repetition costs neither the streak nor a stroke', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  const keyboard = (connected: boolean): void =>
+    desk.setMidi({ kind: 'ready', inputs: [{ id: 'a', name: 'Stage 88', connected }] })
+  keyboard(true)
+  await play(desk, melody)
+  await play(desk, melody)
+  desk.strike(60)
+  desk.pass(500)
+  keyboard(false)
+  expect(state(app).said).toEqual({ kind: 'unplugged' })
+  expect(app.practice.marks.now().size).toBe(0)
+  desk.pass(30_000)
+  keyboard(true)
+  await play(desk, melody)
+  expect(state(app).coach.recent).toEqual(['clean', 'clean', 'clean'])
+  expect(state(app).coach.streak).toBe(3)
+  expect(state(app).said).toBeUndefined()
+})
+
 test('a key struck just before the standard changes still begins its repetition', async () => {
   const desk = createDesk([sampleOf('First', melody)])
   const app = await sitDown(desk)

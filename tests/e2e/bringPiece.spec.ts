@@ -102,6 +102,18 @@ for (const [way, bring] of [
     await expect(page.locator('.notation svg .note')).toHaveCount(10)
   })
 
+test('a file dropped on another screen opens too, and a bad one does not lead away from the drill', async ({
+  page,
+}) => {
+  await openApp(page)
+  await page.getByRole('heading', { name: firstPiece }).waitFor()
+  await drop(page, { name: 'letter.mid', bytes: strToU8('Dear friend') })
+  await expect(page.getByRole('alert')).toHaveText(/^letter\.mid: /)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(firstPiece)
+  await drop(page, tenNotes)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+})
+
 for (const [kind, file] of musicXml)
   test(`a score in MusicXML, ${kind}, opens and is drawn`, async ({ page }) => {
     await openPieces(page)

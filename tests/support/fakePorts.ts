@@ -79,7 +79,7 @@ export const createDesk = (
       choose: () => {},
       transpose: () => {},
     },
-    computerKeys: { reach: () => {} },
+    computerKeys: { reach: () => {}, letters: () => new Map() },
     screenKeys: { press: () => {}, release: () => {} },
     player: {
       listen: (hear) => {

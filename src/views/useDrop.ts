@@ -1,0 +1,45 @@
+import { useEffect, useState } from 'react'
+import type { App } from '@/app/app'
+import { useApp } from './context'
+
+/** Takes files in one after another; the last one that can be read is opened. */
+export const addFiles = async (app: App, files: FileList | null | undefined): Promise<void> => {
+  for (const file of files ?? [])
+    await app.addFile({
+      name: file.name,
+      size: file.size,
+      read: async () => new Uint8Array(await file.arrayBuffer()),
+    })
+}
+
+/**
+ * Takes in files dropped anywhere, on whatever screen: else the browser would leave the page for the
+ * file. Tells whether one is held over the page.
+ */
+export const useDrop = (): boolean => {
+  const app = useApp()
+  const [over, setOver] = useState(false)
+  useEffect(() => {
+    const drag = (event: DragEvent): void => {
+      event.preventDefault()
+      setOver(true)
+    }
+    const leave = (event: DragEvent): void => {
+      if (event.relatedTarget === null) setOver(false)
+    }
+    const drop = (event: DragEvent): void => {
+      event.preventDefault()
+      setOver(false)
+      void addFiles(app, event.dataTransfer?.files)
+    }
+    window.addEventListener('dragover', drag)
+    window.addEventListener('dragleave', leave)
+    window.addEventListener('drop', drop)
+    return () => {
+      window.removeEventListener('dragover', drag)
+      window.removeEventListener('dragleave', leave)
+      window.removeEventListener('drop', drop)
+    }
+  }, [app])
+  return over
+}
