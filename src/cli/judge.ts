@@ -1,4 +1,4 @@
-import type { Flaw, Standard } from '@/judge/flaw'
+import type { Flaw, PlayedNote, Standard } from '@/judge/flaw'
 import type { JudgeSettings } from '@/judge/judge'
 import type { Repetition } from '@/judge/repetition'
 import type { Chunk } from '@/music/chunk'
@@ -57,15 +57,40 @@ const chooseSettings = (options: Options): Result<JudgeSettings, string> => {
 }
 
 const repetitionsJson = (repetitions: readonly Repetition[], chunk: Chunk): object => ({
-  repetitions: repetitions.map(({ start, lastOnset, verdict, figures, flaws }) => ({
-    startMs: round(start),
-    lastOnsetMs: round(lastOnset),
-    verdict,
-    tempo: figures.tempo === undefined ? null : round(figures.tempo),
-    flaws: flaws.map((flaw) => flawJson(flaw, chunk)),
+  repetitions: repetitions.map((repetition, i) => ({
+    startMs: round(repetition.start),
+    lastOnsetMs: round(repetition.lastOnset),
+    verdict: repetition.verdict,
+    tempo: repetition.figures.tempo === undefined ? null : round(repetition.figures.tempo),
+    flaws: [...repetition.flaws, ...givenUp(repetition, repetitions[i + 1], chunk)].flatMap(
+      (flaw) =>
+        strikesOf(flaw).map((played) =>
+          flawJson({ ...flaw, ...(played ? { played } : {}) }, chunk),
+        ),
+    ),
   })),
   ...sums(repetitions),
 })
+
+/** A restart is listed once for each strike that was given up by it, any other flaw once. */
+const strikesOf = ({ played, again = [] }: Flaw): readonly (PlayedNote | undefined)[] => [
+  played,
+  ...again,
+]
+
+/** The next beginning came too soon for silence to have broken the repetition off. */
+const soon = 4000
+
+/** Where the player went back to the start before the last onset, the right strikes that were given up by it. */
+const givenUp = (
+  { marks, lastOnset }: Repetition,
+  next: Repetition | undefined,
+  chunk: Chunk,
+): readonly Flaw[] => {
+  const reached = Math.max(...marks.map((mark) => (mark.kind === 'missing' ? 0 : mark.onset)))
+  if (!next || next.start - lastOnset >= soon || reached >= chunk.onsets.length - 1) return []
+  return marks.flatMap((mark) => (mark.kind === 'right' ? [{ ...mark, kind: 'restart' }] : []))
+}
 
 /** `beat` counts quarters from the chunk's first onset, `atMs` from the start of the take. */
 const flawJson = ({ kind, expected, played, ms }: Flaw, chunk: Chunk): object => ({

@@ -15,16 +15,14 @@ export interface HeardOnset {
   readonly rolled: boolean
   readonly expected: ExpectedNote
   readonly played: PlayedNote
-  /** A key was struck again or the player went back before it: the gap says nothing about the pulse. */
+  /** A key too many or the way back took its time before it: the gap says nothing about the pulse. */
   readonly afterStop: boolean
 }
 
 /** The onsets as they sounded: right and wrong keys in their places, exchanged notes aside. */
 export const hearOnsets = (ground: Ground, named: readonly Mark[]): HeardOnset[] => {
   const byOnset = groupByOnset(named)
-  const stops = named.flatMap((m) =>
-    (m.kind === 'repeated' || m.kind === 'restart') && m.played ? [m.played.at] : [],
-  )
+  const stops = named.flatMap((m) => (takesTime.has(m.kind) && m.played ? [m.played.at] : []))
   const heard: HeardOnset[] = []
   for (const [onset, { start, rolled }] of ground.onsets.entries()) {
     let lead: InPlace | undefined
@@ -50,6 +48,9 @@ export const hearOnsets = (ground: Ground, named: readonly Mark[]): HeardOnset[]
   }
   return heard
 }
+
+/** One slip is one flaw: the time that such a strike took is not a stop besides. */
+const takesTime: ReadonlySet<Mark['kind']> = new Set(['extra', 'repeated', 'restart'])
 
 interface InPlace {
   readonly expected: ExpectedNote

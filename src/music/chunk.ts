@@ -77,7 +77,10 @@ export const cutChunk = (
   const grace = chosen.filter((n) => n.grace)
   const groups = groupByStart(main)
   const onsets = groups.map((notes, i) =>
-    onsetOf(notes, origin, keysBetween(grace, groups[i - 1]?.[0], notes[0])),
+    onsetOf(notes, origin, [
+      ...keysBetween(grace, groups[i - 1]?.[0], notes[0]),
+      ...tremoloKeys(notes, groups[i - 1], groups[i + 1]),
+    ]),
   )
   const end = tick(main.reduce((latest, n) => Math.max(latest, n.start + n.length), 0))
   const fraction = (t: number): string => formatFraction(t, score.ticksPerQuarter)
@@ -142,15 +145,24 @@ const keysBetween = (grace: readonly Note[], before?: Note, at?: Note): Key[] =>
     .filter((n) => (!before || n.start > before.start) && (!at || n.start <= at.start))
     .map((n) => n.key)
 
+/** A tremolo of two onsets goes to and fro between their keys. */
+const tremoloKeys = (
+  notes: readonly Note[],
+  before: readonly Note[] = [],
+  after: readonly Note[] = [],
+): Key[] => (notes.some(isTremolo) ? [...before, ...after].filter(isTremolo).map((n) => n.key) : [])
+
+const isTremolo = (note: Note): boolean => note.ornament === 'tremolo'
+
 /** Ornaments reach at most a whole tone to either side of the main note (common practice, no source). */
 const ornamentReach = 2
 
-const onsetOf = (notes: readonly Note[], origin: Tick, grace: readonly Key[]): Onset => {
+const onsetOf = (notes: readonly Note[], origin: Tick, allowed: readonly Key[]): Onset => {
   const byKey = new Map<Key, ExpectedNote>()
   for (const note of notes) byKey.set(note.key, expect(note, origin, byKey.get(note.key)))
   const [first, ...rest] = [...byKey.values()].toSorted((a, b) => a.key - b.key)
   if (!first) throw new Error('an onset has at least one note')
-  const auxiliaries = new Set<Key>(grace)
+  const auxiliaries = new Set<Key>(allowed)
   for (const { key, ornament } of [first, ...rest]) {
     if (!ornament) continue
     const highest = Math.min(key + ornamentReach, 127)

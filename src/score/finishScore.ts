@@ -18,7 +18,7 @@ export interface ScoreContent {
 /** Names the notes and the piece, gives each note its bar, and drops marks that say nothing new. */
 export const finishScore = (content: ScoreContent): Score => {
   const { title, ticksPerQuarter, notes, bars, tempos, keys, end } = content
-  const struck = mergeDoubled(notes.filter(({ marks }) => !marks?.grace))
+  const struck = mergeUnisons(notes.filter(({ marks }) => !marks?.grace))
   return {
     id: identifyPiece(struck, bars, ticksPerQuarter),
     title,
@@ -42,12 +42,19 @@ export const sortNotes = (notes: readonly HandedNote[]): HandedNote[] =>
       b.length - a.length,
   )
 
-/** Of sorted notes with the same start, key and hand the longest stays. */
+/** Of sorted notes with the same start, key and hand the longest stays: what one hand strikes. */
+const mergeUnisons = (sorted: readonly HandedNote[]): HandedNote[] =>
+  sorted.filter((note, i) => !isUnison(note, sorted[i - 1]))
+
+/** Of notes that are the same in everything one stays; two voices may meet on a key with different lengths. */
 export const mergeDoubled = (sorted: readonly HandedNote[]): HandedNote[] =>
   sorted.filter((note, i) => {
     const before = sorted[i - 1]
-    return before?.start !== note.start || before.key !== note.key || before.hand !== note.hand
+    return !isUnison(note, before) || note.length !== before?.length
   })
+
+const isUnison = (note: HandedNote, before: HandedNote | undefined): boolean =>
+  before?.start === note.start && before.key === note.key && before.hand === note.hand
 
 const graceOrder = ({ marks }: HandedNote): number => (marks?.grace ? 1 : 0)
 const handOrder = (hand: Hand): number => (hand === 'right' ? 0 : 1)

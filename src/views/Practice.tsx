@@ -16,7 +16,6 @@ import { beatWord, formatBars, handWords } from './words'
 
 /** The drill: notation with pencil marks, the tray, the tempo scale, the strokes, the keys. */
 export const Practice = ({ practising }: { readonly practising: Practising }) => {
-  const app = useApp()
   const { chunk, score, time, bars } = practising
   const onPencil = usePencil(practising)
   useShortcuts()

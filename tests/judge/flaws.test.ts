@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { judge } from './notation'
+import { replayTake } from '@/judge/replay'
+import { cutChunk } from '@/music/chunk'
+import { tick } from '@/music/units'
+import { writeScore } from '../music/writeScore'
+import { flaws, judge, writeTake } from './notation'
 
 /** Chunk, played, marks in the order of time. Common practice, no source: what a teacher would say. */
 const table: readonly (readonly [title: string, chunk: string, played: string, marks: string])[] = [
@@ -93,4 +97,23 @@ describe('what a good player does is never a flaw', () => {
   test('an ornament whose main note never comes lacks it', () => {
     expect(judge('C4 D4~ F4', 'C4 E4 F4')).toBe('right missing right')
   })
+})
+
+test('the time that a key too many takes is not a stop besides', () => {
+  expect(flaws('C4 D4 E4 F4', 'C4 D4 A4 E4 F4', 'flow')).toBe('extra')
+  expect(flaws('C4 D4 E4 F4', 'C4 D4 A4 E4 800 F4', 'flow')).toBe('extra hesitation')
+})
+
+test('a tremolo of two notes may go to and fro as often as it likes', () => {
+  const score = writeScore({ right: 'C4:2 G4:2 C5:2' })
+  const notes = score.notes.map((n) =>
+    n.start < 4 * score.ticksPerQuarter ? { ...n, ornament: 'tremolo' as const } : n,
+  )
+  const chunk = cutChunk({ ...score, notes }, tick(0), score.end, 'right')
+  const settings = { standard: 'notes', forgiveBrushed: false } as const
+  const clean = (played: string): string | undefined =>
+    chunk && replayTake(chunk, settings, writeTake(played, 100)).repetitions[0]?.verdict
+  expect(clean('C4 G4 C4 G4 C4 G4 C4 G4 C5')).toBe('clean')
+  expect(clean('C4 G4 C5')).toBe('clean')
+  expect(clean('C4 G4 C4 G4 D5')).toBe('flawed')
 })

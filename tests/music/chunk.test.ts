@@ -101,6 +101,23 @@ test('a trill allows the keys up to a whole tone to either side', () => {
   expect(show(cut({ ...score, notes }))).toBe('0:C5(A#4+B4+C5+C#5+D5) 1:D5')
 })
 
+test('a tremolo of two onsets goes to and fro: each allows the keys of the other', () => {
+  const score = writeScore({ right: 'C4 G4 C5' })
+  const notes = [0, 1, 2].map((i) => noteAt(score, i))
+  const [first, second, last] = notes
+  const tremolo = (note: Note | undefined): Note[] =>
+    note ? [{ ...note, ornament: 'tremolo' as const }] : []
+  const chunk = cut({
+    ...score,
+    notes: [...tremolo(first), ...tremolo(second), ...(last ? [last] : [])],
+  })
+  expect(chunk.onsets.map((o) => o.auxiliaries.map((k) => formatKey(k)).join(' '))).toEqual([
+    'A#3 B3 C4 C#4 D4 G4',
+    'C4 F4 F#4 G4 G#4 A4',
+    '',
+  ])
+})
+
 test('a trill in one hand of a unison stays a trill', () => {
   const score = writeScore({ right: 'C4', left: 'C4' })
   const notes = [{ ...noteAt(score, 0), ornament: 'trill' as const }, noteAt(score, 1)]

@@ -56,9 +56,13 @@ describe('notes', () => {
   test('without length get one tick', () => {
     expect(notes(smf([`${right} 00 90 3C 40 00 3C 00`]))).toEqual(['0+1 60 right'])
   })
-  test('doubled in one hand are merged, the longest stays; shared by the hands both stay', () => {
+  test('the same in everything are one; two voices or both hands may meet on a key', () => {
+    expect(notes(smf([`${right} 00 90 3C 40 00 3C 40 10 3C 00 00 3C 00`]))).toEqual([
+      '0+16 60 right',
+    ])
     expect(notes(smf([`${right} 00 90 3C 40 00 3C 40 10 3C 00 10 3C 00`]))).toEqual([
       '0+32 60 right',
+      '0+16 60 right',
     ])
     const both = smf([`${right} ${middleC}`, `${left} ${middleC}`])
     expect(notes(both)).toEqual(['0+96 60 right', '0+96 60 left'])
