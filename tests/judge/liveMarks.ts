@@ -8,6 +8,9 @@ export interface Agreement {
   readonly slandered: number
 }
 
+/** What a key itself is; a stop or a crooked pulse is known only afterwards, and a restart by its return. */
+const ofKeys: ReadonlySet<string> = new Set(['right', 'wrong', 'extra', 'repeated', 'order'])
+
 /** Compares the first mark of each key, right or not, with the final one; a mark held back counts as not right. */
 export const compareMarks = (findings: readonly Finding[]): Agreement => {
   let first = new Map<string, string>()
@@ -25,7 +28,7 @@ export const compareMarks = (findings: readonly Finding[]): Agreement => {
         break
       case 'ended':
         for (const mark of finding.repetition.marks) {
-          if (mark.kind === 'restart' || !mark.played) continue
+          if (!ofKeys.has(mark.kind) || !mark.played) continue
           const slot = `k${mark.played.index}`
           const isRight = mark.kind === 'right'
           marks++
