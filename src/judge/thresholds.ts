@@ -52,8 +52,8 @@ export const keepWithin = 34
 export const keepAtMost = 12
 /** A cut between repetitions stands when every reading without it is dearer by this: half a slip and a bit. */
 export const cutLead = 6
-/** A mark of a key is shown as right while a reading this little dearer than the best sees it so. */
-export const benefitOfDoubt = 5
+/** No key is shown as false while a reading at most one slip dearer than the best takes it for right. */
+export const benefitOfDoubt = slipCost
 
 // --- time in the alignment ------------------------------------------------------------------
 
