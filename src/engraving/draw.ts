@@ -1,6 +1,7 @@
 import type { VerovioToolkit } from 'verovio/esm'
 import { writeMei, type Mei } from './mei'
 import { dressSvg } from './dress'
+import { drawOpenTies } from './openTies'
 import type { Stretch } from './stretch'
 
 /** What a drawing must fit into, in CSS pixels. */
@@ -14,7 +15,7 @@ export interface Drawing extends Box {
 }
 
 /** At scale 100 one staff space is this many pixels (the engraver's own unit of 9, twice). */
-const spaceAtFullScale = 18
+export const spaceAtFullScale = 18
 /**
  * Staff spaces in pixels. Printed piano music has a staff space of 1.75 mm and is read at 60 cm; at
  * 1.5 m the same angle needs 4.4 mm, 17 px of 96 to the inch. Below 7 px heads run together.
@@ -38,7 +39,7 @@ export const draw = (toolkit: VerovioToolkit, stretch: Stretch, box: Box): Drawi
     : drawMany(toolkit, mei, box, scale, fits)
 }
 
-const options = (isGrand: boolean): Readonly<Record<string, unknown>> => ({
+export const options = (isGrand: boolean): Readonly<Record<string, unknown>> => ({
   inputFrom: 'mei',
   header: 'none',
   footer: 'none',
@@ -73,7 +74,7 @@ const measure = (toolkit: VerovioToolkit, mei: Mei, isGrand: boolean): Box => {
   return sizeOf(toolkit.renderToSVG(1))
 }
 
-const load = (toolkit: VerovioToolkit, { mei }: Mei): void => {
+export const load = (toolkit: VerovioToolkit, { mei }: Mei): void => {
   if (toolkit.loadData(mei) !== 1)
     throw new Error(`the engraver refused the notation: ${toolkit.getLog()}`)
 }
@@ -144,8 +145,8 @@ const bestSystems = (natural: Box, box: Box): Systems => {
   return { systems: mostSystems, scale: space.comfortable / spaceAtFullScale, fits: false }
 }
 
-const finish = (toolkit: VerovioToolkit, mei: Mei, scale: number): Drawing => {
-  const svg = toolkit.renderToSVG(1)
+export const finish = (toolkit: VerovioToolkit, mei: Mei, scale: number): Drawing => {
+  const svg = drawOpenTies(toolkit.renderToSVG(1), mei.openTies)
   const natural = sizeOf(svg)
   const size = {
     width: Math.round(natural.width * scale),

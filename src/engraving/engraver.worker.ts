@@ -1,6 +1,7 @@
 /** The engraver at work: loads verovio, warms it up, and answers one drawing after the other. */
 import type { VerovioToolkit } from 'verovio/esm'
-import { draw } from './draw'
+import { draw, type Drawing } from './draw'
+import { drawSystem } from './drawSystem'
 import type { WorkerAnswer, WorkerRequest } from './exchange'
 import { openToolkit } from './toolkit'
 import { throwAway } from './warming'
@@ -21,14 +22,17 @@ addEventListener('message', ({ data }: MessageEvent<WorkerRequest>) => {
 
 const workOff = (engraver: VerovioToolkit): void => {
   for (let request = waiting.shift(); request; request = waiting.shift()) {
-    const { number, stretch, box } = request
+    const { number } = request
     try {
-      answer({ kind: 'drawn', number, drawing: draw(engraver, stretch, box) })
+      answer({ kind: 'drawn', number, drawing: drawing(engraver, request) })
     } catch (problem) {
       answer({ kind: 'failed', number, message: messageOf(problem) })
     }
   }
 }
+
+const drawing = (engraver: VerovioToolkit, { stretch, box }: WorkerRequest): Drawing =>
+  'space' in box ? drawSystem(engraver, stretch, box) : draw(engraver, stretch, box)
 
 /** One throw-away drawing at a time, so that a real request waits for one at most. */
 const warm = (engraver: VerovioToolkit): void => {

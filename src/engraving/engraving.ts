@@ -14,7 +14,7 @@ import type { HandChoice, Score } from '@/music/music'
 import { failed, ok, type Result } from '@/music/result'
 import type { Tick } from '@/music/units'
 import type { WorkerAnswer, WorkerRequest } from './exchange'
-import { cutStretch } from './stretch'
+import { cutStretch, cutSystem, type Stretch } from './stretch'
 
 export interface EngravingRequest {
   readonly score: Score
@@ -26,6 +26,18 @@ export interface EngravingRequest {
   readonly width: number
   readonly height: number
   /** A new request of the same caller takes the place of the older one. */
+  readonly caller?: string
+}
+
+/** Whole bars of both hands as one line of the piece. */
+export interface SystemRequest {
+  readonly score: Score
+  /** Indices into the bars of the score; `toBar` is the last one. */
+  readonly fromBar: number
+  readonly toBar: number
+  /** CSS pixels: the width of the line, and the staff space. */
+  readonly width: number
+  readonly space: number
   readonly caller?: string
 }
 
@@ -49,6 +61,8 @@ export interface Engraver {
   /** Loads the engraver ahead of the first drawing. */
   readonly warm: () => void
   readonly engrave: (request: EngravingRequest) => Promise<Result<Engraving, EngravingProblem>>
+  /** The notes carry their ids as `data-note`: a page may hold a note more than once. */
+  readonly engraveSystem: (request: SystemRequest) => Promise<Answer>
   readonly dispose: () => void
 }
 
@@ -126,18 +140,27 @@ export const createEngraver = (startWorker: () => Worker = startEngraver): Engra
     queue = queue.filter((each, i) => i === 0 || !isOld(each))
   }
 
+  const ask = (
+    stretch: Stretch | undefined,
+    box: WorkerRequest['box'],
+    caller = '',
+  ): Promise<Answer> => {
+    if (!stretch || box.width < 1 || box.height < 1)
+      return Promise.resolve(failed({ kind: 'empty' }))
+    supersede(caller)
+    const request = { number: count++, stretch, box }
+    return new Promise<Answer>((settle) => {
+      queue = [...queue, { caller, request, settle }]
+      if (queue.length === 1) sendNext()
+    })
+  }
+
   return {
     warm: () => void start(),
-    engrave: ({ score, start: from, end, hand, width, height, caller = '' }) => {
-      const stretch = cutStretch(score, from, end, hand)
-      if (!stretch || width < 1 || height < 1) return Promise.resolve(failed({ kind: 'empty' }))
-      supersede(caller)
-      const request = { number: count++, stretch, box: { width, height } }
-      return new Promise<Answer>((settle) => {
-        queue = [...queue, { caller, request, settle }]
-        if (queue.length === 1) sendNext()
-      })
-    },
+    engrave: ({ score, start: from, end, hand, width, height, caller }) =>
+      ask(cutStretch(score, from, end, hand), { width, height }, caller),
+    engraveSystem: ({ score, fromBar, toBar, width, space, caller }) =>
+      ask(cutSystem(score, fromBar, toBar), { width, height: Infinity, space }, caller),
     dispose: () => giveUp('the page was closed'),
   }
 }

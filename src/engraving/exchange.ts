@@ -1,11 +1,13 @@
 /** What the page and the worker say to each other. */
 import type { Box, Drawing } from './draw'
+import type { SystemBox } from './drawSystem'
 import type { Stretch } from './stretch'
 
 export interface WorkerRequest {
   readonly number: number
   readonly stretch: Stretch
-  readonly box: Box
+  /** With a staff space: as one line of the whole piece. */
+  readonly box: Box | SystemBox
 }
 
 export type WorkerAnswer =

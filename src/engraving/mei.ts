@@ -2,7 +2,8 @@ import type { Note } from '@/music/music'
 import { groupLayer, type Group } from './beams'
 import type { Piece } from './layers'
 import { nameOf, spell } from '@/music/spelling'
-import type { Stretch } from './stretch'
+import type { OpenTie } from './openTies'
+import type { Stretch, SystemPlace } from './stretch'
 import { graceAt, headId, write, type Staff, type WrittenBar, type Writing } from './writing'
 
 /** The text that the engraver reads, and what a pencil must know of each note. */
@@ -10,6 +11,7 @@ export interface Mei {
   readonly mei: string
   readonly notes: ReadonlyMap<string, NotePlace>
   readonly onsets: number
+  readonly openTies: readonly OpenTie[]
 }
 
 /** Where a note stands, and what a reader holds for the lines around it. */
@@ -30,11 +32,12 @@ export interface NotePlace {
 export const writeMei = (stretch: Stretch): Mei => {
   const writing = write(stretch)
   const body = writing.bars
-    .map((bar, i) => changes(writing, i) + measure(writing, bar, i))
+    .map((bar, i) => changes(writing, i) + measure(writing, bar, i, stretch.system))
     .join('\n')
   return {
-    mei: wholeDocument(scoreDef(writing), body),
+    mei: wholeDocument(scoreDef(writing, stretch.system), body),
     notes: placesOf(writing),
+    openTies: openTiesOf(writing),
     onsets: new Set(stretch.notes.map((note) => note.start)).size,
   }
 }
@@ -49,9 +52,10 @@ ${section}
 
 const clefAttributes = { treble: ['G', 2], bass: ['F', 4] } as const
 
-const scoreDef = ({ bars, staves }: Writing): string => {
+const scoreDef = ({ bars, staves }: Writing, system?: SystemPlace): string => {
   const first = bars[0]
-  const shared = first ? `${keyAttribute(first)} ${meterAttributes(first)}` : ''
+  const again = system?.sameTime ? ' meter.visible="false"' : ''
+  const shared = first ? `${keyAttribute(first)} ${meterAttributes(first)}${again}` : ''
   const defs = staves.map((staff, i) => {
     const [shape, line] = clefAttributes[staff.clefs[0] ?? 'treble']
     return `<staffDef n="${i + 1}" lines="5" clef.shape="${shape}" clef.line="${line}" ${shared}/>`
@@ -76,10 +80,16 @@ const changes = ({ bars }: Writing, index: number): string => {
   return key || meter ? `<scoreDef${key}${meter}/>\n` : ''
 }
 
-const measure = (writing: Writing, bar: WrittenBar, index: number): string => {
+const measure = (
+  writing: Writing,
+  bar: WrittenBar,
+  index: number,
+  system?: SystemPlace,
+): string => {
   const number = bar.number > 0 ? ` n="${bar.number}"` : ''
   const partial = bar.isPartial ? ' metcon="false"' : ''
-  const right = bar.endsEarly ? ' right="invis"' : ''
+  const isEnd = system?.isLast === true && index === writing.bars.length - 1
+  const right = isEnd ? ' right="end"' : bar.endsEarly ? ' right="invis"' : ''
   const staves = writing.staves.map((staff, i) => staffXml(staff, i, bar, index))
   const signs = writing.staves.flatMap((staff, i) => signsOf(staff, i, index, writing))
   return `<measure${number}${partial}${right}>${staves.join('')}${signs.join('')}</measure>`
@@ -180,7 +190,25 @@ const signsOf = (staff: Staff, place: number, index: number, writing: Writing): 
   )
 }
 
-/** What is tied over the end of the drawing rings on as an open tie. */
+/** Ties whose other head the drawing does not show: held from before it, or over its end. */
+const openTiesOf = ({ bars, staves }: Writing): readonly OpenTie[] =>
+  staves.flatMap((staff) =>
+    bars.flatMap((_, b) =>
+      (staff.bars[b] ?? []).flatMap((voice, v) =>
+        voice.flatMap((piece, i): readonly OpenTie[] => {
+          const next = voice[i + 1] ?? staff.bars[b + 1]?.[v]?.[0]
+          const open = (side: OpenTie['side']): readonly OpenTie[] =>
+            piece.notes.map((note) => ({ id: headId(note, piece), side }))
+          return [
+            ...(piece.tiedFrom && b === 0 && i === 0 ? open('before') : []),
+            ...(piece.tiedTo && !next?.tiedFrom ? open('after') : []),
+          ]
+        }),
+      ),
+    ),
+  )
+
+/** What is tied over the end of the drawing rings on. */
 const tieXml = (note: Note, piece: Piece, next: Piece | undefined): string => {
   const from = headId(note, piece)
   if (!next?.tiedFrom) return `<lv startid="#${from}"/>`

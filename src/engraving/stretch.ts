@@ -1,5 +1,5 @@
 import type { Bar, Hand, HandChoice, KeySignature, Note, Score } from '@/music/music'
-import type { Tick } from '@/music/units'
+import { tick, type Tick } from '@/music/units'
 
 /** The part of a score that a drawing needs: small enough to be sent to a worker at once. */
 export interface Stretch {
@@ -15,6 +15,16 @@ export interface Stretch {
   /** The bars that the stretch touches and the one after: an onset may be written on its bar line. */
   readonly bars: readonly Bar[]
   readonly keys: readonly KeySignature[]
+  /** Set where the stretch is a system of the whole piece, one line after the other. */
+  readonly system?: SystemPlace
+}
+
+/** What a line must know of those before and after it. */
+export interface SystemPlace {
+  /** The time signature is the one of the line before: it is not printed again. */
+  readonly sameTime: boolean
+  /** The piece ends here. */
+  readonly isLast: boolean
 }
 
 export const cutStretch = (
@@ -46,4 +56,20 @@ export const cutStretch = (
     bars: score.bars.slice(from, to + 2),
     keys: score.keys,
   }
+}
+
+/** Whole bars [fromBar, toBar] of both hands as a line of the piece; of one hand where the other has no note at all. */
+export const cutSystem = (score: Score, fromBar: number, toBar: number): Stretch | undefined => {
+  const first = score.bars[fromBar]
+  const last = score.bars[toBar]
+  if (!first || !last) return undefined
+  const stretch = cutStretch(score, first.start, tick(last.start + last.length), handsOf(score))
+  const before = score.bars[fromBar - 1]?.time
+  const sameTime = before?.beats === first.time.beats && before.beatType === first.time.beatType
+  return stretch && { ...stretch, system: { sameTime, isLast: toBar === score.bars.length - 1 } }
+}
+
+const handsOf = ({ notes }: Score): HandChoice => {
+  const [first] = notes
+  return !first || notes.some((note) => note.hand !== first.hand) ? 'both' : first.hand
 }

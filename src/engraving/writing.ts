@@ -42,7 +42,7 @@ export interface WrittenBar extends Metre {
 export const write = (stretch: Stretch): Writing => {
   const metres = stretch.bars.map((bar) => metreOf(bar, stretch.ticksPerQuarter))
   const all = [...stretch.notes, ...stretch.around].toSorted((a, b) => a.start - b.start)
-  const drawn = new Set(stretch.notes)
+  const drawn = new Set([...stretch.notes, ...(stretch.system ? heldInto(stretch) : [])])
   const hands = stretch.hands.map((hand) => {
     const own = all.filter((note) => note.hand === hand && !note.grace)
     const written = quantise(own, metres, stretch.ticksPerQuarter)
@@ -50,7 +50,9 @@ export const write = (stretch: Stretch): Writing => {
   })
   const tuplets = hands.flatMap(({ written }) => written.tuplets)
   const chords = hands.flatMap(({ voices }) => voices.flat())
-  const limits = limitsOf(stretch, metres, chords, tuplets)
+  const begun = new Set(stretch.notes)
+  const own = chords.filter(({ notes }) => notes.some((note) => begun.has(note)))
+  const limits = limitsOf(stretch, metres, own, tuplets)
   const bars = stretch.bars.flatMap((bar, i) => {
     const metre = metres[i]
     return metre && metre.end > limits.start && metre.start < limits.end
@@ -67,6 +69,10 @@ export const write = (stretch: Stretch): Writing => {
   }
   return { bars, staves: hands.map((hand) => staffOf(hand, frame)) }
 }
+
+/** A line of the piece goes on with what the line before has tied over the bar line. */
+const heldInto = ({ around, start }: Stretch): readonly Note[] =>
+  around.filter((note) => note.start < start && note.start + note.length > start)
 
 /** What the staves of a drawing share. */
 interface Frame {

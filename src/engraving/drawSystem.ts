@@ -1,0 +1,51 @@
+import type { VerovioToolkit } from 'verovio/esm'
+import { finish, load, options, spaceAtFullScale, type Box, type Drawing } from './draw'
+import { writeMei } from './mei'
+import type { Stretch } from './stretch'
+
+/** A system of the whole piece: as wide as the page, at a size that all systems share. */
+export interface SystemBox extends Box {
+  /** The staff space in CSS pixels. */
+  readonly space: number
+}
+
+/** The last line of a piece is not pulled apart when it fills less than this of the page. */
+const leastFull = 0.55
+
+/** Engraves bars as one system of the given width; what is a little too long for it is set closer. */
+export const drawSystem = (
+  toolkit: VerovioToolkit,
+  stretch: Stretch,
+  { width, space }: SystemBox,
+): Drawing => {
+  // No pencil marks its notes.
+  const mei = { ...writeMei(stretch), notes: new Map() }
+  const scale = space / spaceAtFullScale
+  const layout = {
+    ...options(stretch.hands.length > 1),
+    // The brace stands left of the staves.
+    pageMarginLeft: 45,
+    pageMarginTop: 20,
+    pageMarginBottom: 20,
+    adjustPageWidth: false,
+    pageWidth: Math.max(100, Math.floor(width / scale)),
+    pageHeight: 60_000,
+    minLastJustification: stretch.system?.isLast ? leastFull : 0,
+  }
+  toolkit.setOptions({ ...layout, breaks: 'auto' })
+  load(toolkit, mei)
+  const drawing = finish(toolkit, mei, scale)
+  if (drawing.svg.split('class="system"').length <= 2) return withoutIds(drawing)
+  // A little too much for one line: closer together rather than a bar alone.
+  toolkit.setOptions({ ...layout, breaks: 'encoded' })
+  load(toolkit, mei)
+  return withoutIds(finish(toolkit, mei, scale))
+}
+
+/** Many lines stand on one page, perhaps beside a larger drawing of the same notes: no id is there twice. */
+const withoutIds = (drawing: Drawing): Drawing => ({
+  ...drawing,
+  svg: drawing.svg
+    .replace(/<g id="([^"]+)" class="note"/g, '<g data-note="$1" class="note"')
+    .replace(/<g id="[^"]*"/g, '<g'),
+})
