@@ -53,7 +53,7 @@ export const keepAtMost = 12
 /** A cut between repetitions stands when every reading without it is dearer by this: half a slip and a bit. */
 export const cutLead = 6
 /** No key is shown as false while a reading at most one slip dearer than the best takes it for right. */
-export const benefitOfDoubt = slipCost
+export const benefitOfDoubt = 10
 
 // --- time in the alignment ------------------------------------------------------------------
 
