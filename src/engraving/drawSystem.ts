@@ -42,10 +42,14 @@ export const drawSystem = (
   return withoutIds(finish(toolkit, mei, scale))
 }
 
-/** Many lines stand on one page, perhaps beside a larger drawing of the same notes: no id is there twice. */
+/**
+ * Many lines stand on one page, perhaps beside a larger drawing of the same notes: no note and no sign
+ * may have the same id twice. The shapes of the signs (E050-…, by their place in SMuFL) keep theirs:
+ * they are the same in all drawings.
+ */
 const withoutIds = (drawing: Drawing): Drawing => ({
   ...drawing,
   svg: drawing.svg
     .replace(/<g id="([^"]+)" class="note"/g, '<g data-note="$1" class="note"')
-    .replace(/<g id="[^"]*"/g, '<g'),
+    .replace(/<g id="(?!E[0-9A-F]{3}-)[^"]*"/g, '<g'),
 })

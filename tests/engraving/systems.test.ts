@@ -6,9 +6,11 @@ import type { VerovioToolkit } from 'verovio/esm'
 import type { Drawing } from '@/engraving/draw'
 import { drawSystem } from '@/engraving/drawSystem'
 import { cutSystem } from '@/engraving/stretch'
+import { readSystemPlaces } from '@/engraving/systemPlaces'
 import { planSystems } from '@/engraving/systems'
 import { openToolkit } from '@/engraving/toolkit'
 import type { Score } from '@/music/music'
+import { noteId } from '@/music/units'
 import { readPiece } from '@/score/readPiece'
 import { writeScore } from '../music/writeScore'
 
@@ -78,9 +80,43 @@ describe('the lines of a piece', () => {
     expect(count(second, 'class="note"')).toBe(7)
   })
 
-  test('give no id to anything that could be there twice', () => {
-    const ids = [...line(held, 1, 2).svg.matchAll(/<g [^>]*\bid="/g)]
-    expect(ids).toEqual([])
-    expect(line(held, 0, 0).svg).toContain('data-note="n0k72"')
+  test('give an id to shapes alone, which are the same in every drawing', () => {
+    const { svg } = line(held, 1, 2)
+    const ids = [...svg.matchAll(/<g id="([^"]*)"/g)].map(([, id]) => id ?? '')
+    expect(ids.filter((id) => !/^E[0-9A-F]{3}-/.test(id))).toEqual([])
+    for (const [, used] of svg.matchAll(/href="#([^"]*)"/g)) expect(ids).toContain(used)
+  })
+})
+
+describe('places in a line', () => {
+  const placesOf = () => readSystemPlaces(line(held, 1, 2).svg)
+
+  test('tell where its bars are, side by side', () => {
+    const { bars } = placesOf()
+    const [first, second] = bars
+    expect(bars).toHaveLength(2)
+    expect(first?.left).toBeGreaterThan(0)
+    expect(second?.left).toBe(first?.right)
+    expect(second?.right).toBeGreaterThan(second?.left ?? 1)
+    expect(readSystemPlaces(line(held, 0, 0).svg).bars[0]?.right).toBeCloseTo(1, 1)
+  })
+
+  test('tell where its notes are: from left to right, the higher ones higher', () => {
+    const { notes } = placesOf()
+    const at = (id: string) => notes.get(noteId(id))
+    const [g, a, b] = [at('n5k79'), at('n6k81'), at('n7k83')]
+    expect([g, a, b].map((place) => (place ? place.x > 0 && place.x < 1 : false))).not.toContain(
+      false,
+    )
+    expect((a?.x ?? 0) - (g?.x ?? 0)).toBeGreaterThan(0)
+    expect((a?.y ?? 1) - (g?.y ?? 0)).toBeLessThan(0)
+    expect((b?.x ?? 0) - (a?.x ?? 0)).toBeGreaterThan(0)
+  })
+
+  test('tell where the staves begin and end', () => {
+    const { top, bottom } = placesOf()
+    expect(top).toBeGreaterThan(0)
+    expect(bottom).toBeGreaterThan(top)
+    expect(bottom).toBeLessThan(1)
   })
 })
