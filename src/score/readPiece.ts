@@ -5,12 +5,13 @@ import { parseMusicXml } from './parseMusicXml'
 import { readMidiPiece } from './readMidiPiece'
 import { largestFile, type ReadProblem } from './readProblem'
 import type { PieceRead } from './score'
+import { looksTyped, readTypedPiece } from './readTypedPiece'
 import { looksLikeMidi } from './smfChunks'
 import { decodeXml, looksLikeXml } from './xmlText'
 
 /**
- * A Standard MIDI File of format 0 or 1, or MusicXML, plain or compressed, as a `Score`: told apart
- * by the content, whatever the name. The file's name serves as title where the file gives none.
+ * A Standard MIDI File of format 0 or 1, MusicXML, plain or compressed, or typed music, as a `Score`:
+ * told apart by the content, whatever the name. The file's name serves as title where the file gives none.
  * `wanted` chooses among the parts of a MusicXML file (`PieceRead.parts`).
  */
 export const readPiece = (
@@ -22,6 +23,7 @@ export const readPiece = (
   if (bytes.length > largestFile) return failed({ kind: 'tooLarge', bytes: bytes.length })
   if (looksLikeMidi(bytes)) return readMidiPiece(bytes, fileName)
   if (looksLikeXml(bytes)) return readXmlPiece(bytes, fileName, wanted)
+  if (looksTyped(bytes)) return readTypedPiece(bytes, fileName)
   if (!looksLikeZip(bytes)) return failed({ kind: 'unknownFormat' })
   const score = openMxl(bytes)
   if (!score.ok) return score

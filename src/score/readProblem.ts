@@ -10,6 +10,13 @@ export type ReadProblem =
   | { readonly kind: 'corrupt'; readonly what: string; readonly byte: number }
   | { readonly kind: 'noNotes' }
   | { readonly kind: 'onlyDrums' }
+  /** Typed music (typedMusic.ts); lines and columns count from 1. */
+  | {
+      readonly kind: 'typed'
+      readonly line: number
+      readonly column: number
+      readonly sentence: string
+    }
   | XmlProblem
   | ArchiveProblem
 
@@ -55,6 +62,8 @@ export const explainReadProblem = (problem: ReadProblem): string => {
       return 'The file is without a single note: choose another, or export the piece with its notes.'
     case 'onlyDrums':
       return 'The file has notes for drums only (channel 10, or without pitch): choose a file with a piano part.'
+    case 'typed':
+      return `The text stops making sense at line ${problem.line}, column ${problem.column}: ${problem.sentence}`
     case 'unknownFormat':
       return 'This is neither a Standard MIDI File nor MusicXML (it begins with neither “MThd” nor “<”): export the piece as MusicXML (.musicxml, .mxl) or as a MIDI file (.mid) and choose that.'
     case 'unknownLetters':

@@ -1,7 +1,8 @@
 /**
  * Bytes of a file to a `Score`, and back.
  *
- * `readPiece` reads a Standard MIDI File or MusicXML, plain or compressed, in two stages. What the
+ * `readPiece` reads a Standard MIDI File, MusicXML, plain or compressed, or a fragment typed in
+ * (typedMusic.ts, which goes its own way to `validate`), in two stages. What the
  * file says, odd as it may be, is an `SmfFile`, tracks of events in file ticks, or a `MusicXmlFile`
  * (musicXml.ts), parts of measures of events in divisions. From the one `gatherPiece` makes an
  * `SmfPiece` (parts of notes with lengths, tempo, time and key marks) and `validate` a `Score`; from
