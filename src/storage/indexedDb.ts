@@ -175,6 +175,15 @@ const storageOver = (connection: Connection): Storage => {
           change.done,
         ])
       }),
+    removePiece: (id) =>
+      within(async (database) => {
+        const change = database.transaction(['pieces', 'files'], 'readwrite', strict)
+        await Promise.all([
+          change.objectStore('pieces').delete(id),
+          change.objectStore('files').delete(id),
+          change.done,
+        ])
+      }),
     piece: (id) =>
       within(async (database) => {
         const reading = database.transaction(['pieces', 'files'])

@@ -29,6 +29,10 @@ export const createMemoryStorage = (problem: StorageProblem = { kind: 'memoryOnl
       pieces.set(piece.id, structuredClone(piece))
       return Promise.resolve(ok(undefined))
     },
+    removePiece: (id) => {
+      pieces.delete(id)
+      return Promise.resolve(ok(undefined))
+    },
     piece: (id) => Promise.resolve(ok(structuredClone(pieces.get(id)))),
     pieces: () =>
       Promise.resolve(

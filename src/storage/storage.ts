@@ -24,7 +24,11 @@ export interface StoredPiece extends PieceListing {
 export interface PieceListing {
   readonly id: PieceId
   readonly title: string
+  /** Absent when the file does not say. */
+  readonly composer?: string
   readonly fileName: string
+  /** Which of the file's parts were chosen; absent where the reader chose. */
+  readonly parts?: readonly number[]
   readonly addedAtEpochMs: number
 }
 
@@ -52,6 +56,8 @@ export interface Storage {
   /** Events that are only in memory so far. */
   readonly unsaved: () => readonly JournalEvent[]
   readonly putPiece: (piece: StoredPiece) => Stored<void>
+  /** With its file; the journal stays as it is. Nothing happens when there is none by that name. */
+  readonly removePiece: (id: PieceId) => Stored<void>
   /** `undefined` when there is none by that name. */
   readonly piece: (id: PieceId) => Stored<StoredPiece | undefined>
   /** In the order in which they were added. */

@@ -117,6 +117,24 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       expect(pieces.ok ? pieces.value.map((p) => p.title) : []).toEqual(['Renamed'])
     })
 
+    test('a removed piece is gone with its file, and the journal stays', async () => {
+      await storage.append(begun('a', 1))
+      await storage.putPiece(piece('p1', 1))
+      await storage.putPiece(piece('p2', 2))
+      expect(await storage.removePiece(pieceId('p1'))).toEqual({ ok: true, value: undefined })
+      expect(await storage.piece(pieceId('p1'))).toEqual({ ok: true, value: undefined })
+      const pieces = await storage.pieces()
+      expect(pieces.ok ? pieces.value.map((p) => p.id) : []).toEqual(['p2'])
+      expect(await idsOf(storage, { kind: 'all' })).toBe('a')
+      expect((await storage.removePiece(pieceId('p9'))).ok).toBe(true)
+    })
+
+    test('composer and chosen parts come back with a piece', async () => {
+      const chosen = { ...piece('p1', 1), composer: 'A. Nobody', parts: [0, 2] }
+      await storage.putPiece(chosen)
+      expect(await storage.piece(pieceId('p1'))).toEqual({ ok: true, value: chosen })
+    })
+
     test('settings come back as saved, and what was handed in may change afterwards', async () => {
       const settings = { theme: 'dark', keys: [key(21)] }
       await storage.saveSettings(settings)
