@@ -31,7 +31,7 @@ export interface Note {
   readonly length: Tick
   readonly hand: Hand
   /** Where the knowledge of the hand comes from. */
-  readonly handFrom: 'file' | 'inferred'
+  readonly handFrom: 'file' | 'inferred' | 'person'
   /** Index into `Score.bars`. */
   readonly barIndex: number
   /** An auxiliary note without a place of its own in the beat: allowed when played, never demanded. */
