@@ -1,6 +1,8 @@
 import { failed, ok, type Result } from '@/music/result'
 import { tick, type Tick } from '@/music/units'
+import type { KeySignature } from '@/music/music'
 import { barScale, layBars, mostBars } from './bars'
+import { estimateKey } from './estimateKey'
 import { finishScore, mergeDoubled, sortNotes } from './finishScore'
 import { giveHands } from './partHands'
 import type { ReadProblem } from './readProblem'
@@ -18,10 +20,21 @@ export const validate = (piece: SmfPiece): Result<PieceRead, ReadProblem> => {
   const lastBar = bars?.at(-1)
   if (!bars || !lastBar) return failed({ kind: 'tooLong', limit: mostBars })
   const end = tick(lastBar.start + lastBar.length)
+  const guess = scaled.keys.length === 0 ? estimateKey(notes) : undefined
+  const keys = guess ? [guess] : scaled.keys
   return ok({
-    score: finishScore({ ...scaled, notes, bars, end }),
-    warnings: [...piece.warnings, ...handed.warnings],
+    score: finishScore({ ...scaled, notes, bars, keys, end }),
+    warnings: [...piece.warnings, ...handed.warnings, ...tellGuess(guess)],
   })
+}
+
+/** C major is what everybody takes for granted; any other guess is told. */
+const tellGuess = (guess: KeySignature | undefined): string[] => {
+  if (!guess || guess.fifths === 0) return []
+  const n = Math.abs(guess.fifths)
+  const sign = guess.fifths > 0 ? 'sharp' : 'flat'
+  const signs = n === 1 ? `one ${sign} is` : `${n} ${sign}s are`
+  return [`The file has no key signature; ${signs} inferred from its notes.`]
 }
 
 const scalePiece = (piece: SmfPiece, scale: number): SmfPiece => {
