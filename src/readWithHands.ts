@@ -5,8 +5,9 @@ import { readPiece } from '@/score/readPiece'
 export const readWithHands = (
   bytes: Uint8Array,
   fileName: string,
+  parts?: readonly number[],
 ): ReturnType<typeof readPiece> => {
-  const read = readPiece(bytes, fileName)
+  const read = readPiece(bytes, fileName, parts)
   if (!read.ok) return read
   return { ok: true, value: { ...read.value, score: inferHands(read.value.score) } }
 }

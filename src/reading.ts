@@ -11,6 +11,8 @@ const smallFile = 100_000
 export interface ReadingRequest {
   readonly bytes: Uint8Array
   readonly fileName: string
+  /** Indices of the parts to take; absent: the reader chooses. */
+  readonly parts?: readonly number[]
 }
 
 /**
@@ -20,6 +22,7 @@ export interface ReadingRequest {
 export const readInWorker = (
   bytes: Uint8Array,
   fileName: string,
+  parts?: readonly number[],
 ): Promise<Result<ReadPiece, ReadProblem>> => {
   if (bytes.length <= smallFile && looksLikeMidi(bytes))
     return Promise.resolve(readHere(bytes, fileName))
@@ -27,7 +30,7 @@ export const readInWorker = (
   return new Promise<Result<ReadPiece, ReadProblem>>((resolve, reject) => {
     worker.onmessage = (event: MessageEvent<Result<ReadPiece, ReadProblem>>) => resolve(event.data)
     worker.onerror = (event) => reject(new Error(event.message))
-    const request: ReadingRequest = { bytes, fileName }
+    const request: ReadingRequest = { bytes, fileName, ...(parts ? { parts } : {}) }
     worker.postMessage(request)
   }).finally(() => worker.terminate())
 }

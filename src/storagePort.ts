@@ -25,6 +25,7 @@ export const storagePort = (storage: Storage): StoragePort => ({
     return events.ok ? ok(events.value.events) : explained(events)
   },
   putPiece: async (piece) => explained(await storage.putPiece(piece)),
+  removePiece: async (id) => explained(await storage.removePiece(id)),
   pieces: async () => explained(await storage.pieces()),
   piece: async (id) => explained(await storage.piece(id)),
   askToPersist: async () => explainPersistence(await askToPersist(globalThis.navigator?.storage)),

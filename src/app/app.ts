@@ -36,6 +36,7 @@ export type Screen =
   | { readonly kind: 'practice'; readonly practising: Practising }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
+  | { readonly kind: 'write' }
   /** The address names a piece or a place that is not here. */
   | { readonly kind: 'lost' }
 
@@ -66,6 +67,8 @@ export interface App {
   /** From the tap test to where it was asked for. */
   readonly goBack: () => void
   readonly addFile: (file: ChosenFile) => Promise<void>
+  /** Takes other parts of the piece's file, and opens what they make. */
+  readonly takeParts: (piece: OpenPiece, parts: readonly number[]) => Promise<void>
   /** The figures of a session's events. */
   readonly review: typeof reviewEvents
   /** Chunks to drill in a stretch of the score. */
@@ -121,6 +124,7 @@ export const createApp = (ports: Ports): App => {
       case 'pieces':
       case 'summary':
       case 'tapTest':
+      case 'write':
         return { screen: route }
       case 'piece': {
         const piece = await library.open(route.piece)
@@ -198,6 +202,14 @@ export const createApp = (ports: Ports): App => {
       if (!piece) return
       await session.pieceAdded(piece.score, file.name)
       go({ kind: 'piece', piece: piece.score.id })
+    },
+    takeParts: async ({ score }, parts) => {
+      const taken = await library.takeParts(score.id, parts)
+      if (!taken) return
+      const { piece, fileName } = taken
+      await session.pieceAdded(piece.score, fileName)
+      if (piece.score.id === score.id) screen.setState({ kind: 'piece', piece }, true)
+      else go({ kind: 'piece', piece: piece.score.id })
     },
     review: reviewEvents,
     propose: proposeChunks,

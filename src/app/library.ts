@@ -1,12 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { PieceId } from '@/music/units'
 import { explainReadProblem, largestFile } from '@/score/readProblem'
-import type { Ports, ReadPiece, Sample, Suggestion } from './ports'
+import type { Ports, ReadPiece, Sample, StoredPiece, Suggestion } from './ports'
 
 /** A piece as listed. */
 export interface Listed {
   readonly id: PieceId
   readonly title: string
+  readonly composer?: string
+  /** Of a sample, what it is; else the name of its file. */
   readonly remark: string
   readonly from: 'sample' | 'file'
 }
@@ -38,6 +40,18 @@ export interface Library {
   readonly open: (id: PieceId) => Promise<OpenPiece | undefined>
   /** Takes a file in; gives the piece, or sets `problem`. */
   readonly add: (file: ChosenFile) => Promise<OpenPiece | undefined>
+  /** Another title for a piece of the person's own. */
+  readonly rename: (id: PieceId, title: string) => Promise<void>
+  /** The piece and its file go; the journal stays. */
+  readonly remove: (id: PieceId) => Promise<void>
+  /**
+   * Other parts of the piece's file, by their indices. What sounds then is another piece, which takes
+   * the place of this one in the list; the record of this one stays in the journal.
+   */
+  readonly takeParts: (
+    id: PieceId,
+    parts: readonly number[],
+  ) => Promise<{ readonly piece: OpenPiece; readonly fileName: string } | undefined>
   readonly forgetProblem: () => void
 }
 
@@ -53,8 +67,12 @@ export const createLibrary = (ports: Ports): Library => {
     store.setState({ problem: `${what}: ${why}` })
     return undefined
   }
-  const readFile = async (bytes: Uint8Array, fileName: string): Promise<ReadPiece | undefined> => {
-    const result = await ports.readPiece(bytes, fileName)
+  const readFile = async (
+    bytes: Uint8Array,
+    fileName: string,
+    parts?: readonly number[],
+  ): Promise<ReadPiece | undefined> => {
+    const result = await ports.readPiece(bytes, fileName, parts)
     return result.ok ? result.value : complain(fileName, explainReadProblem(result.reason))
   }
   const listSample = async (sample: Sample): Promise<void> => {
@@ -64,6 +82,31 @@ export const createLibrary = (ports: Ports): Library => {
     read.set(piece.score.id, { ...piece, suggestion })
     list({ id: piece.score.id, title, remark, from: 'sample' })
   }
+  const find = async (id: PieceId): Promise<StoredPiece | undefined> => {
+    const stored = await ports.storage.piece(id)
+    return stored.ok ? stored.value : complain('Your pieces', stored.reason)
+  }
+  /** Stores a piece; tells whether it is there. */
+  const put = async (piece: StoredPiece): Promise<boolean> => {
+    const stored = await ports.storage.putPiece(piece)
+    if (!stored.ok) complain(piece.fileName, stored.reason)
+    return stored.ok
+  }
+  const drop = async (id: PieceId): Promise<boolean> => {
+    const removed = await ports.storage.removePiece(id)
+    if (!removed.ok) complain('Your pieces', removed.reason)
+    else read.delete(id)
+    return removed.ok
+  }
+  const isSample = (id: PieceId): boolean =>
+    store.getState().listed.some((known) => known.id === id && known.from === 'sample')
+  /** Puts other entries in the place of a listed piece, each of them listed once. */
+  const relist = (id: PieceId, entries: readonly Listed[]): void =>
+    store.setState(({ listed }) => ({
+      listed: listed
+        .filter((known) => known.id === id || entries.every((entry) => entry.id !== known.id))
+        .flatMap((known) => (known.id === id ? entries : [known])),
+    }))
 
   return {
     store,
@@ -71,20 +114,18 @@ export const createLibrary = (ports: Ports): Library => {
       for (const sample of await ports.samples()) await listSample(sample)
       const stored = await ports.storage.pieces()
       if (!stored.ok) complain('Your pieces', stored.reason)
-      else
-        for (const { id, title, fileName } of stored.value)
-          list({ id, title, remark: fileName, from: 'file' })
+      else for (const piece of stored.value) list(listedOf(piece))
       store.setState({ loading: false })
     },
     open: async (id) => {
       const known = read.get(id)
       if (known) return known
-      const stored = await ports.storage.piece(id)
-      if (!stored.ok) return complain('Your pieces', stored.reason)
-      if (!stored.value) return undefined
-      const piece = await readFile(stored.value.bytes, stored.value.fileName)
-      if (piece) read.set(id, piece)
-      return piece
+      const stored = await find(id)
+      const piece = stored && (await readFile(stored.bytes, stored.fileName, stored.parts))
+      if (!piece) return undefined
+      const open = withTitle(piece, stored.title)
+      read.set(id, open)
+      return open
     },
     add: async (file) => {
       store.setState({ problem: undefined })
@@ -94,16 +135,62 @@ export const createLibrary = (ports: Ports): Library => {
       const bytes = await file.read()
       const piece = await readFile(bytes, fileName)
       if (!piece) return undefined
-      const { id, title } = piece.score
-      const known = read.get(id)
-      if (known) return known
-      const addedAtEpochMs = ports.wallClock()
-      const put = await ports.storage.putPiece({ id, title, fileName, bytes, addedAtEpochMs })
-      if (!put.ok) complain(fileName, put.reason)
-      read.set(id, piece)
-      list({ id, title, remark: fileName, from: 'file' })
-      return piece
+      const { id } = piece.score
+      if (isSample(id)) return read.get(id)
+      // The same music once more: the newer file, under the title and at the place of the older.
+      const known = await find(id)
+      const title = known?.title ?? piece.score.title
+      const addedAtEpochMs = known?.addedAtEpochMs ?? ports.wallClock()
+      const stored = { id, title, ...composerOf(piece), fileName, bytes, addedAtEpochMs }
+      await put(stored)
+      const open = withTitle(piece, title)
+      read.set(id, open)
+      if (known) relist(id, [listedOf(stored)])
+      else list(listedOf(stored))
+      return open
+    },
+    rename: async (id, title) => {
+      const stored = await find(id)
+      if (!stored || !(await put({ ...stored, title }))) return
+      const open = read.get(id)
+      if (open) read.set(id, withTitle(open, title))
+      relist(id, [listedOf({ ...stored, title })])
+    },
+    remove: async (id) => {
+      if (await drop(id)) relist(id, [])
+    },
+    takeParts: async (id, parts) => {
+      const stored = await find(id)
+      const piece = stored && (await readFile(stored.bytes, stored.fileName, parts))
+      if (!piece) return undefined
+      const other = { ...stored, id: piece.score.id, parts }
+      if (!(await put(other))) return undefined
+      if (other.id !== id) await drop(id)
+      const open = withTitle(piece, stored.title)
+      read.set(other.id, open)
+      relist(id, [listedOf(other)])
+      return { piece: open, fileName: stored.fileName }
     },
     forgetProblem: () => store.setState({ problem: undefined }),
   }
 }
+
+const composerOf = ({
+  composer,
+}: {
+  readonly composer?: string
+}): { readonly composer?: string } => (composer ? { composer } : {})
+
+const listedOf = (piece: Pick<StoredPiece, 'id' | 'title' | 'composer' | 'fileName'>): Listed => ({
+  id: piece.id,
+  title: piece.title,
+  ...composerOf(piece),
+  remark: piece.fileName,
+  from: 'file',
+})
+
+/** The person's own title stands above that of the file. */
+const withTitle = (piece: OpenPiece, title: string): OpenPiece => ({
+  ...piece,
+  score: { ...piece.score, title },
+})

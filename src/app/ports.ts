@@ -1,13 +1,14 @@
 /**
  * What the app needs from the edges. main.tsx makes the edges and hands them in; a test hands in fakes.
  */
-import type { HandChoice, Score, TimeSignature } from '@/music/music'
+import type { HandChoice, TimeSignature } from '@/music/music'
 import type { Chunk } from '@/music/chunk'
 import type { KeyEvent } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
 import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
 import type { JournalEvent } from '@/journal/journal'
 import type { ReadProblem } from '@/score/readProblem'
+import type { PieceRead } from '@/score/score'
 
 export type Stop = () => void
 
@@ -84,8 +85,11 @@ export interface SoundPort {
 export interface StoredPiece {
   readonly id: PieceId
   readonly title: string
+  readonly composer?: string
   readonly fileName: string
   readonly bytes: Uint8Array
+  /** Which of the file's parts were chosen; absent where the reader chose. */
+  readonly parts?: readonly number[]
   readonly addedAtEpochMs: number
 }
 
@@ -99,6 +103,8 @@ export interface StoragePort {
   readonly all: () => Promise<Result<readonly JournalEvent[], string>>
   readonly ofChunk: (chunk: ChunkId) => Promise<Result<readonly JournalEvent[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
+  /** The journal stays as it is. */
+  readonly removePiece: (id: PieceId) => Promise<Result<void, string>>
   readonly pieces: () => Promise<Result<readonly Omit<StoredPiece, 'bytes'>[], string>>
   readonly piece: (id: PieceId) => Promise<Result<StoredPiece | undefined, string>>
   /** Called at once and at each change: what keeps new events from being durable, or `undefined`. */
@@ -126,10 +132,7 @@ export interface Suggestion {
   readonly goalTempo: Tempo
 }
 
-export interface ReadPiece {
-  readonly score: Score
-  readonly warnings: readonly string[]
-}
+export type ReadPiece = Pick<PieceRead, 'score' | 'warnings' | 'composer' | 'parts'>
 
 export interface Ports {
   readonly credits: string
@@ -144,6 +147,8 @@ export interface Ports {
   readonly readPiece: (
     bytes: Uint8Array,
     fileName: string,
+    /** Indices of the parts to take, where the file has several and the reader should not choose. */
+    parts?: readonly number[],
   ) => Promise<Result<ReadPiece, ReadProblem>>
   readonly samples: () => Promise<readonly Sample[]>
   /** Gives a text to the person as a file. */

@@ -1,13 +1,26 @@
+import { lazy, Suspense, useEffect } from 'react'
 import { formatRoute } from '@/app/route'
 import { useApp, useSelected } from './context'
 import { InstrumentState } from './InstrumentState'
 import { Options } from './Options'
-import { Piece } from './Piece'
-import { Pieces } from './Pieces'
 import { Practice } from './Practice'
-import { Summary } from './Summary'
-import { TapTest } from './TapTest'
 import { useDrop } from './useDrop'
+
+/** Screens that a first visit does not begin with; they come when the page stands. */
+const later = {
+  piece: () => import('./Piece'),
+  pieces: () => import('./Pieces'),
+  parts: () => import('./PartsChoice'),
+  write: () => import('./WritePiece'),
+  summary: () => import('./Summary'),
+  tapTest: () => import('./TapTest'),
+}
+const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
+const Pieces = lazy(async () => ({ default: (await later.pieces()).Pieces }))
+const PartsChoice = lazy(async () => ({ default: (await later.parts()).PartsChoice }))
+const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece }))
+const Summary = lazy(async () => ({ default: (await later.summary()).Summary }))
+const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 
 /** The head of every page, and the screen that the address names. */
 export const Shell = () => {
@@ -18,6 +31,10 @@ export const Shell = () => {
     useSelected(app.library.store, (state) => state.problem),
   ].filter((problem) => problem !== undefined)
   const over = useDrop()
+  // Ahead of time, so that no screen fails or waits when the network is gone.
+  useEffect(() => {
+    for (const load of Object.values(later)) void load()
+  }, [])
   return (
     <>
       <header className="head">
@@ -39,10 +56,18 @@ export const Shell = () => {
         </p>
       ))}
       {over && <div className="drop-here" aria-hidden="true" />}
-      <Screen screen={screen} />
+      <Suspense fallback={<Opening />}>
+        <Screen screen={screen} />
+      </Suspense>
     </>
   )
 }
+
+const Opening = () => (
+  <main className="page">
+    <p className="soft">Opening …</p>
+  </main>
+)
 
 const Screen = ({
   screen,
@@ -51,19 +76,24 @@ const Screen = ({
 }) => {
   switch (screen.kind) {
     case 'opening':
-      return (
-        <main className="page">
-          <p className="soft">Opening …</p>
-        </main>
-      )
+      return <Opening />
     case 'pieces':
       return <Pieces />
     case 'piece':
-      return <Piece key={screen.piece.score.id} piece={screen.piece} />
+      return (
+        <>
+          {screen.piece.parts && (
+            <PartsChoice key={`parts ${screen.piece.score.id}`} piece={screen.piece} />
+          )}
+          <Piece key={screen.piece.score.id} piece={screen.piece} />
+        </>
+      )
     case 'practice':
       return <Practice key={screen.practising.chunk.id} practising={screen.practising} />
     case 'summary':
       return <Summary />
+    case 'write':
+      return <WritePiece />
     case 'tapTest':
       return <TapTest />
     case 'lost':

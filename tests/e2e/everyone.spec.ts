@@ -1,25 +1,8 @@
-import axe from 'axe-core'
 import type { Page } from '@playwright/test'
 import { drawn, openApp, openDrill, repetition, shown, type } from './support/app'
+import { violations } from './support/axe'
 import { overflow, visitScreens } from './support/screens'
 import { expect, test } from './support/test'
-
-/** All rules, or those alone that look at colours. */
-const violations = async (page: Page, rules: 'all' | 'colours' = 'all'): Promise<string[]> => {
-  await page.evaluate(axe.source)
-  return page.evaluate(async (which) => {
-    const run = (window as unknown as { axe: typeof axe }).axe.run
-    const { violations: found } = await run(document, {
-      resultTypes: ['violations'],
-      ...(which === 'colours' ? { runOnly: ['color-contrast', 'link-in-text-block'] } : {}),
-    })
-    return found.flatMap(({ id, help, nodes }) =>
-      nodes.map(
-        (node) => `${id}: ${help}: ${node.html.slice(0, 120)} ${node.any[0]?.message ?? ''}`,
-      ),
-    )
-  }, rules)
-}
 
 test('axe finds no violation on any screen, narrow or wide, by day and in the evening', async ({
   page,

@@ -113,7 +113,7 @@ export const createDesk = (
       quiet: () => {},
     },
     storage: storagePort(storage),
-    readPiece: (bytes, fileName) => Promise.resolve(readWithHands(bytes, fileName)),
+    readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
     samples: () => Promise.resolve(samples),
     saveFile: (name, text) => saved.set(name, text),
     now: () => ms(now),

@@ -1,0 +1,101 @@
+import { useId, useState } from 'react'
+import type { Listed } from '@/app/library'
+import { formatRoute } from '@/app/route'
+import { useApp } from './context'
+
+/** A piece in the list; one's own can be given another title or removed. */
+export const PieceRow = ({
+  piece,
+  onRemove,
+}: {
+  readonly piece: Listed
+  readonly onRemove: () => Promise<void>
+}) => {
+  const { id, title, composer, remark, from } = piece
+  const [editing, setEditing] = useState(false)
+  return (
+    <li>
+      <a href={formatRoute({ kind: 'piece', piece: id })}>{title}</a>
+      {composer && <span>{composer}</span>}
+      <span className="soft piece-remark">{from === 'sample' ? remark : `from ${remark}`}</span>
+      {from === 'file' && (
+        <button
+          type="button"
+          className="plain"
+          aria-expanded={editing}
+          aria-label={`Change ${title}`}
+          onClick={() => setEditing(!editing)}
+        >
+          Change
+        </button>
+      )}
+      {editing && <Change piece={piece} onDone={() => setEditing(false)} onRemove={onRemove} />}
+    </li>
+  )
+}
+
+/** The button that was pressed is gone: the focus goes to the answer that changes nothing. */
+const focusOn = (button: HTMLButtonElement | null): void => button?.focus()
+
+const Change = ({
+  piece: { id, title },
+  onDone,
+  onRemove,
+}: {
+  readonly piece: Listed
+  readonly onDone: () => void
+  readonly onRemove: () => Promise<void>
+}) => {
+  const app = useApp()
+  const field = useId()
+  const [text, setText] = useState(title)
+  const [asking, setAsking] = useState(false)
+  const wanted = text.trim()
+  const rename = async (): Promise<void> => {
+    await app.library.rename(id, wanted)
+    onDone()
+  }
+  if (asking)
+    return (
+      <div className="piece-change" role="group" aria-label={`Remove ${title}`}>
+        <p>
+          Remove “{title}” and its file from this machine? The record of your practice of it stays,
+          and finds the piece again when you bring it back.
+        </p>
+        <div className="row">
+          <button type="button" onClick={() => void onRemove()}>
+            Remove it
+          </button>
+          <button type="button" ref={focusOn} onClick={() => setAsking(false)}>
+            Keep it
+          </button>
+        </div>
+      </div>
+    )
+  return (
+    <form
+      className="piece-change"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (wanted !== '') void rename()
+      }}
+    >
+      <label htmlFor={field}>Title</label>
+      <div className="row">
+        <input
+          id={field}
+          className="wide"
+          value={text}
+          maxLength={200}
+          onChange={({ target }) => setText(target.value)}
+        />
+        <button type="submit" disabled={wanted === '' || wanted === title}>
+          Rename
+        </button>
+        <button type="button" onClick={() => setAsking(true)}>
+          Remove …
+        </button>
+      </div>
+    </form>
+  )
+}
