@@ -28,6 +28,11 @@ export const storagePort = (storage: Storage): StoragePort => ({
   removePiece: async (id) => explained(await storage.removePiece(id)),
   pieces: async () => explained(await storage.pieces()),
   piece: async (id) => explained(await storage.piece(id)),
+  hands: async (id) => {
+    const hands = await storage.hands(id)
+    return hands.ok ? hands.value : undefined
+  },
+  saveHands: async (id, corrections) => explained(await storage.saveHands(id, corrections)),
   askToPersist: async () => explainPersistence(await askToPersist(globalThis.navigator?.storage)),
   loadSettings: async () => {
     const settings = await storage.settings()

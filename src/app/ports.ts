@@ -111,6 +111,9 @@ export interface StoragePort {
   readonly watchProblem: (see: (problem: string | undefined) => void) => Stop
   /** Asks the browser to keep the record for good; gives its answer as a sentence. */
   readonly askToPersist: () => Promise<string>
+  /** What the person said of the hands of a piece, as it was saved. */
+  readonly hands: (id: PieceId) => Promise<unknown>
+  readonly saveHands: (id: PieceId, corrections: unknown) => Promise<Result<void, string>>
   readonly loadSettings: () => Promise<unknown>
   readonly saveSettings: (settings: unknown) => Promise<Result<void, string>>
 }

@@ -5,6 +5,7 @@ import { compareEvents, mergeJournals, sameEvent } from '@/journal/merge'
 import { failed, ok } from '@/music/result'
 import { problemOf, type StorageProblem } from './problem'
 import { isIn, newest } from './query'
+import type { PieceId } from '@/music/units'
 import type { EventQuery, PieceListing, Storage, Stored, StoredEvents } from './storage'
 
 /** Raised with each change of the stores; `upgrade` then takes every older one along. */
@@ -195,6 +196,12 @@ const storageOver = (connection: Connection): Storage => {
       within(async (database) =>
         (await database.getAll('pieces')).toSorted((a, b) => a.addedAtEpochMs - b.addedAtEpochMs),
       ),
+    saveHands: (id, corrections) =>
+      within(async (database) => {
+        const change = database.transaction('settings', 'readwrite', strict)
+        await Promise.all([change.store.put(corrections, handsOf(id)), change.done])
+      }),
+    hands: (id) => within((database) => database.get('settings', handsOf(id))),
     saveSettings: (settings) =>
       within(async (database) => {
         await database.put('settings', settings, 'settings')
@@ -208,6 +215,9 @@ const storageOver = (connection: Connection): Storage => {
     close: connection.close,
   }
 }
+
+/** The hands of a piece are settings of it: kept whether its file is stored here, shipped, or removed. */
+const handsOf = (id: PieceId): string => `hands ${id}`
 
 /** Durable means that the disk has it, not only the browser's memory. */
 const strict = { durability: 'strict' } as const

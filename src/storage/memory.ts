@@ -10,6 +10,7 @@ import type { Storage, StoredPiece } from './storage'
 export const createMemoryStorage = (problem: StorageProblem = { kind: 'memoryOnly' }): Storage => {
   const events = new Map<string, JournalEvent>()
   const pieces = new Map<PieceId, StoredPiece>()
+  const hands = new Map<PieceId, unknown>()
   let settings: unknown
 
   return {
@@ -42,6 +43,11 @@ export const createMemoryStorage = (problem: StorageProblem = { kind: 'memoryOnl
             .toSorted((a, b) => a.addedAtEpochMs - b.addedAtEpochMs),
         ),
       ),
+    saveHands: (id, corrections) => {
+      hands.set(id, structuredClone(corrections))
+      return Promise.resolve(ok(undefined))
+    },
+    hands: (id) => Promise.resolve(ok(structuredClone(hands.get(id)))),
     saveSettings: (given) => {
       settings = structuredClone(given)
       return Promise.resolve(ok(undefined))

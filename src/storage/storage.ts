@@ -62,6 +62,10 @@ export interface Storage {
   readonly piece: (id: PieceId) => Stored<StoredPiece | undefined>
   /** In the order in which they were added. */
   readonly pieces: () => Stored<readonly PieceListing[]>
+  /** What the person said of the hands of a piece, also of one that is not stored; it stays when the piece is removed. */
+  readonly saveHands: (id: PieceId, corrections: unknown) => Stored<void>
+  /** As saved; `undefined` before the first time. */
+  readonly hands: (id: PieceId) => Stored<unknown>
   readonly saveSettings: (settings: unknown) => Stored<void>
   /** As saved; `undefined` before the first time. */
   readonly settings: () => Stored<unknown>

@@ -1,41 +1,58 @@
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { formatRoute } from '@/app/route'
-import type { OpenPiece } from '@/app/library'
+import type { CorrectedPiece, Region } from '@/app/handCorrections'
 import type { Chunk } from '@/music/chunk'
-import { handChoices, type Bar, type HandChoice, type Score } from '@/music/music'
+import type { Bar, Hand, HandChoice, Note, Score } from '@/music/music'
 import { tempoAt } from '@/music/tempoMap'
 import { placeOf } from '@/music/place'
-import { beatBounds, formatBeats, parseBeats } from '@/music/beat'
-import { tick } from '@/music/units'
-import { useApp } from './context'
+import { signatureAt } from '@/music/spelling'
+import { tick, type NoteId } from '@/music/units'
+import type { ChunkState } from '@/review/chunkStates'
+import { useApp, useSelected } from './context'
+import { describeChange, describeNote, HandWord } from './HandWord'
 import { Notation } from './Notation'
-import { beatWord, formatBars, handWords } from './words'
+import { PassageChoice } from './PassageChoice'
+import { useKeysByName } from './pieceKeys'
+import { WholePiece, type Passage } from './WholePiece'
+import { formatBars, handWords } from './words'
+import './piece.css'
 
-/** A piece: choose bars and a hand, and take one of the proposed chunks. */
-export const Piece = ({ piece }: { readonly piece: OpenPiece }) => {
+/** A piece: choose bars and a hand, by name or on the music, and take one of the proposed chunks. */
+export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   const app = useApp()
   const { score, suggestion } = piece
-  const lastBar = score.bars.length - 1
-  const [from, setFrom] = useState(() => barIndexOf(score, suggestion?.fromBar) ?? 0)
-  const [to, setTo] = useState(
-    () => barIndexOf(score, suggestion?.toBar) ?? Math.min(lastBar, from + 3),
-  )
+  const [passage, setPassage] = useState<Passage>(() => firstPassage(score, suggestion))
   const [hand, setHand] = useState<HandChoice>(suggestion?.hand ?? 'right')
   const [goal, setGoal] = useState(
     () => app.goalTempo(score) ?? suggestion?.goalTempo ?? tempoAt(score.tempos, tick(0)),
   )
-  const first = score.bars[Math.min(from, to)]
-  const last = score.bars[Math.max(from, to)]
+  const [picked, setPicked] = useState<NoteId>()
+  const [said, setSaid] = useState('')
+  const events = useSelected(app.session.store, (state) => state.events)
+  const states = useMemo(() => app.chunkStates(events), [app, events])
+  const first = score.bars[passage.from]
+  const last = score.bars[passage.to]
+  const end = last && tick(last.start + last.length)
   const chunks = useMemo(
-    () =>
-      first && last ? app.propose(score, first.start, tick(last.start + last.length), hand) : [],
-    [app, score, first, last, hand],
+    () => (first && end !== undefined ? app.propose(score, first.start, end, hand) : []),
+    [app, score, first, end, hand],
   )
-  if (!first || !last) return null
+  const choose = (next: Passage): void => {
+    setPassage(next)
+    setSaid('')
+  }
+  usePlayedPlace(score, hand, (from, to, word) => {
+    setPicked(undefined)
+    setPassage((now) => ({ from, to: keepLength(score, from, to, now) }))
+    setSaid(word)
+  })
+  const note = picked === undefined ? undefined : score.notes.find(({ id }) => id === picked)
+  const hands = useHandKeys(piece, passage, note, setSaid)
+  if (!first || !last || end === undefined) return null
   const practise = (chunk: Chunk, simulated: boolean): void =>
     app.practise({ piece, chunk, goalTempo: goal, simulated })
-  const time = first.time
   const [best] = chunks
+  const where = formatBars(first, last)
   return (
     <main className="page page-piece">
       <h1>{score.title}</h1>
@@ -46,116 +63,179 @@ export const Piece = ({ piece }: { readonly piece: OpenPiece }) => {
           ))}
         </ul>
       )}
-      <form className="row choose" onSubmit={(event) => event.preventDefault()}>
-        <BarChoice label="From bar" score={score} value={from} onChange={setFrom} />
-        <BarChoice label="to bar" score={score} value={to} onChange={setTo} />
-        <fieldset className="row">
-          <legend className="unseen">Hand</legend>
-          {handChoices.map((choice) => (
-            <label key={choice} className="row tight">
-              <input
-                type="radio"
-                name="hand"
-                checked={hand === choice}
-                onChange={() => setHand(choice)}
-              />
-              {handWords[choice]}
-            </label>
-          ))}
-        </fieldset>
-        <label className="row tight">
-          Goal tempo
-          <input
-            type="number"
-            min={beatBounds.slowest}
-            max={beatBounds.fastest}
-            defaultValue={formatBeats(goal, time)}
-            onChange={(event) => {
-              const quarters = parseBeats(event.target.value, time)
-              if (quarters !== undefined) setGoal(quarters)
-            }}
-          />
-          <span className="soft">{beatWord(time)} a minute</span>
-        </label>
-      </form>
+      <PassageChoice
+        {...{ score, passage, hand, goal, time: first.time }}
+        onPassage={choose}
+        onHand={setHand}
+        onGoal={setGoal}
+      />
       <div className="preview">
         <Notation
           caller="preview"
-          stretch={{ score, start: first.start, end: tick(last.start + last.length), hand }}
-          label={`${score.title}, ${formatBars(first, last)}, ${handWords[hand]}`}
+          stretch={{ score, start: first.start, end, hand }}
+          label={`${score.title}, ${where}, ${handWords[hand]}`}
         />
       </div>
       {best ? (
-        <section aria-labelledby="chunks">
-          <h2 id="chunks">Chunks to drill</h2>
-          <p className="soft">
-            Each is small enough to be played right, and shares its last notes with the next.
-          </p>
-          <ol className="chunks">
-            {chunks.map((chunk) => (
-              <li key={chunk.id}>
-                <a
-                  className="button"
-                  href={formatRoute(practiceRoute(chunk))}
-                  onClick={(event) => {
-                    event.preventDefault()
-                    practise(chunk, false)
-                  }}
-                >
-                  {describeChunk(score, chunk)}
-                </a>
-              </li>
-            ))}
-          </ol>
-          <div className="row">
+        <Chunks {...{ score, chunks, states }} onTake={(chunk) => practise(chunk, false)} />
+      ) : (
+        <p className="notice">
+          There is no note for the {handWords[hand]} in {where}: choose other bars or the other
+          hand.
+        </p>
+      )}
+      {hands && <HandWord {...hands} about={note ? 'this note' : where} />}
+      <WholePiece
+        {...{ score, passage, chunks, states, picked }}
+        onPassage={choose}
+        onPick={(next) => {
+          setPicked(next)
+          setSaid('')
+        }}
+      />
+      <div className="row actions">
+        <p role="status" className="chosen-words">
+          {said ||
+            (note
+              ? describeNote(note, signatureAt(score.keys, note.start))
+              : `${capital(where)}, ${handWords[hand]}`)}
+        </p>
+        {best && (
+          <>
             <button type="button" className="primary" onClick={() => practise(best, false)}>
               Start the drill
             </button>
             <button type="button" onClick={() => practise(best, true)}>
               Watch a simulated player first
             </button>
-          </div>
-        </section>
-      ) : (
-        <p className="notice">
-          There is no note for the {handWords[hand]} in {formatBars(first, last)}: choose other bars
-          or the other hand.
-        </p>
-      )}
+          </>
+        )}
+      </div>
     </main>
   )
 }
 
-const BarChoice = ({
-  label,
+const Chunks = ({
   score,
-  value,
-  onChange,
+  chunks,
+  states,
+  onTake,
 }: {
-  readonly label: string
   readonly score: Score
-  readonly value: number
-  readonly onChange: (index: number) => void
+  readonly chunks: readonly Chunk[]
+  readonly states: ReadonlyMap<Chunk['id'], ChunkState>
+  readonly onTake: (chunk: Chunk) => void
 }) => (
-  <label className="row tight">
-    {label}
-    <select value={value} onChange={(event) => onChange(Number(event.target.value))}>
-      {score.bars.map((bar, i) => (
-        <option key={bar.start} value={i}>
-          {bar.number}
-        </option>
+  <section aria-labelledby="chunks">
+    <h2 id="chunks">Chunks to drill</h2>
+    <p className="soft">
+      Each is small enough to be played right, and shares its last notes with the next.
+    </p>
+    <ol className="chunks">
+      {chunks.map((chunk) => (
+        <li key={chunk.id}>
+          <a
+            className="button"
+            href={formatRoute({ kind: 'practice', piece: chunk.piece, place: placeOf(chunk) })}
+            onClick={(event) => {
+              event.preventDefault()
+              onTake(chunk)
+            }}
+          >
+            <i className="chunk-mark" data-state={states.get(chunk.id) ?? 'untouched'} />
+            {describeChunk(score, chunk)}
+            {stateWords[states.get(chunk.id) ?? 'untouched']}
+          </a>
+        </li>
       ))}
-    </select>
-  </label>
+    </ol>
+  </section>
 )
 
-const practiceRoute = (chunk: Chunk) =>
-  ({ kind: 'practice', piece: chunk.piece, place: placeOf(chunk) }) as const
+const stateWords = {
+  secure: ' · secure this session',
+  practised: ' · practised this session',
+  untouched: '',
+} as const
 
-const barIndexOf = (score: Score, number: number | undefined): number | undefined => {
-  const index = score.bars.findIndex((bar) => bar.number === number)
-  return index < 0 ? undefined : index
+/** Moves the passage to where the person plays its first notes. */
+const usePlayedPlace = (
+  score: Score,
+  hand: HandChoice,
+  onFound: (from: number, to: number, word: string) => void,
+): void => {
+  const app = useApp()
+  const [answer, setAnswer] = useState<{
+    readonly from: number
+    readonly to: number
+    readonly word: string
+  }>()
+  useEffect(
+    () =>
+      app.searchByPlaying(score, hand, ({ found, place, places }) => {
+        const barAt = (at: number): number => score.bars.findLastIndex((bar) => bar.start <= at)
+        const [from, to] = [barAt(found.from), barAt(found.to)]
+        const bar = score.bars[from]
+        const more = places > 1 ? `, place ${place} of ${places}: play it again for the next` : ''
+        setAnswer({ from, to, word: `You played bar ${bar?.number ?? 1}${more}` })
+      }),
+    [app, score, hand],
+  )
+  useEffect(() => {
+    if (answer) onFound(answer.from, answer.to, answer.word)
+    // Each answer moves the passage once.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [answer])
 }
+
+/** L, R and Backspace; `undefined` where the file tells every hand. */
+const useHandKeys = (
+  piece: CorrectedPiece,
+  { from, to }: Passage,
+  note: Note | undefined,
+  say: (words: string) => void,
+) => {
+  const app = useApp()
+  const { score, corrections } = piece
+  const isOpen = useMemo(() => score.notes.some(({ handFrom }) => handFrom !== 'file'), [score])
+  const onSay = (hand: Hand): void => {
+    const region = note
+      ? { from: note.start, to: note.start, keys: [note.key] }
+      : regionOf(score, from, to)
+    if (!region) return
+    void app.hands.add(score.id, region, hand).then((change) => say(describeChange(change, hand)))
+  }
+  const onUndo = (): void => {
+    const last = corrections.at(-1)
+    if (last) void app.hands.undo(score.id).then(() => say('The hands are as they were before.'))
+  }
+  useKeysByName(
+    isOpen ? { l: () => onSay('left'), r: () => onSay('right'), backspace: onUndo } : {},
+  )
+  return isOpen ? { canUndo: corrections.length > 0, onSay, onUndo } : undefined
+}
+
+/** From the first onset of the bars to the last. */
+const regionOf = ({ notes }: Score, from: number, to: number): Region | undefined => {
+  const inside = notes.filter(({ barIndex }) => barIndex >= from && barIndex <= to)
+  const [first, last] = [inside[0], inside.at(-1)]
+  return first && last && { from: first.start, to: last.start }
+}
+
+const firstPassage = (score: Score, suggestion: CorrectedPiece['suggestion']): Passage => {
+  const indexOf = (number: number | undefined): number | undefined => {
+    const index = score.bars.findIndex((bar) => bar.number === number)
+    return index < 0 ? undefined : index
+  }
+  const from = indexOf(suggestion?.fromBar) ?? 0
+  return { from, to: indexOf(suggestion?.toBar) ?? Math.min(score.bars.length - 1, from + 3) }
+}
+
+/** The passage moves as it is: as many bars as before, at least those that were played. */
+const keepLength = (score: Score, from: number, to: number, now: Passage): number =>
+  Math.min(score.bars.length - 1, Math.max(to, from + now.to - now.from))
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** 'bar 3, beat 2 · 6 onsets' */
 const describeChunk = (score: Score, chunk: Chunk): string => {

@@ -3,12 +3,12 @@ import { formatRoute } from '@/app/route'
 import { useApp, useSelected } from './context'
 import { InstrumentState } from './InstrumentState'
 import { Options } from './Options'
-import { Practice } from './Practice'
 import { useDrop } from './useDrop'
 
-/** Screens that a first visit does not begin with; they come when the page stands. */
+/** The screens: the one that is asked for comes first, the others when the page stands. */
 const later = {
   piece: () => import('./Piece'),
+  practice: () => import('./Practice'),
   pieces: () => import('./Pieces'),
   parts: () => import('./PartsChoice'),
   write: () => import('./WritePiece'),
@@ -16,6 +16,7 @@ const later = {
   tapTest: () => import('./TapTest'),
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
+const Practice = lazy(async () => ({ default: (await later.practice()).Practice }))
 const Pieces = lazy(async () => ({ default: (await later.pieces()).Pieces }))
 const PartsChoice = lazy(async () => ({ default: (await later.parts()).PartsChoice }))
 const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece }))

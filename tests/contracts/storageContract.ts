@@ -135,6 +135,18 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       expect(await storage.piece(pieceId('p1'))).toEqual({ ok: true, value: chosen })
     })
 
+    test('what was said of the hands of a piece comes back as saved, and stays when it is removed', async () => {
+      const id = pieceId('p1')
+      expect(await storage.hands(id)).toEqual({ ok: true, value: undefined })
+      const said = [{ from: '0', to: '3_2', hand: 'left' }]
+      await storage.saveHands(id, said)
+      await storage.saveSettings({ theme: 'dark' })
+      await storage.putPiece(piece('p1', 1))
+      await storage.removePiece(id)
+      expect(await storage.hands(id)).toEqual({ ok: true, value: said })
+      expect(await storage.hands(pieceId('p2'))).toEqual({ ok: true, value: undefined })
+    })
+
     test('settings come back as saved, and what was handed in may change afterwards', async () => {
       const settings = { theme: 'dark', keys: [key(21)] }
       await storage.saveSettings(settings)

@@ -1,0 +1,96 @@
+import { beatBounds, formatBeats, parseBeats } from '@/music/beat'
+import { handChoices, type HandChoice, type Score, type TimeSignature } from '@/music/music'
+import type { Tempo } from '@/music/units'
+import type { Passage } from './WholePiece'
+import { beatWord, handWords } from './words'
+
+/** Bars, hand and goal tempo, by their names and figures. */
+export const PassageChoice = ({
+  score,
+  passage,
+  hand,
+  goal,
+  time,
+  onPassage,
+  onHand,
+  onGoal,
+}: {
+  readonly score: Score
+  readonly passage: Passage
+  readonly hand: HandChoice
+  readonly goal: Tempo
+  readonly time: TimeSignature
+  readonly onPassage: (passage: Passage) => void
+  readonly onHand: (hand: HandChoice) => void
+  readonly onGoal: (goal: Tempo) => void
+}) => {
+  const choose = (from: number, to: number): void =>
+    onPassage({ from: Math.min(from, to), to: Math.max(from, to) })
+  return (
+    <form className="row choose" onSubmit={(event) => event.preventDefault()}>
+      <BarChoice
+        label="From bar"
+        score={score}
+        value={passage.from}
+        onChange={(from) => onPassage({ from, to: Math.max(from, passage.to) })}
+      />
+      <BarChoice
+        label="to bar"
+        score={score}
+        value={passage.to}
+        onChange={(to) => choose(passage.from, to)}
+      />
+      <fieldset className="row">
+        <legend className="unseen">Hand</legend>
+        {handChoices.map((choice) => (
+          <label key={choice} className="row tight">
+            <input
+              type="radio"
+              name="hand"
+              checked={hand === choice}
+              onChange={() => onHand(choice)}
+            />
+            {handWords[choice]}
+          </label>
+        ))}
+      </fieldset>
+      <label className="row tight">
+        Goal tempo
+        <input
+          type="number"
+          min={beatBounds.slowest}
+          max={beatBounds.fastest}
+          defaultValue={formatBeats(goal, time)}
+          onChange={(event) => {
+            const quarters = parseBeats(event.target.value, time)
+            if (quarters !== undefined) onGoal(quarters)
+          }}
+        />
+        <span className="soft">{beatWord(time)} a minute</span>
+      </label>
+    </form>
+  )
+}
+
+const BarChoice = ({
+  label,
+  score,
+  value,
+  onChange,
+}: {
+  readonly label: string
+  readonly score: Score
+  readonly value: number
+  readonly onChange: (index: number) => void
+}) => (
+  <label className="row tight">
+    {label}
+    <select value={value} onChange={(event) => onChange(Number(event.target.value))}>
+      {score.bars.map((bar, i) => (
+        <option key={bar.start} value={i}>
+          {bar.number}
+        </option>
+      ))}
+    </select>
+  </label>
+)

@@ -1,0 +1,263 @@
+import type { Locator, Page } from '@playwright/test'
+import { tempo, tick, key } from '@/music/units'
+import { writeMidiFile } from '@/score/writeMidiFile'
+import { mark, smf } from '../score/smf'
+import { drawn, goTo, idOf, openApp, play, repetition } from './support/app'
+import { overflow } from './support/screens'
+import { expect, test } from './support/test'
+
+const music = (page: Page): Locator => page.getByRole('slider', { name: 'Chosen bars' })
+const choice = (page: Page) => ({
+  from: page.getByRole('combobox', { name: 'From bar' }),
+  to: page.getByRole('combobox', { name: 'to bar', exact: true }),
+})
+const status = (page: Page): Locator => page.getByRole('status')
+
+/** The chosen bars by their numbers, as the fields name them. */
+const expectBars = async (page: Page, from: string, to: string): Promise<void> => {
+  await expect(choice(page).from.locator('option:checked')).toHaveText(from)
+  await expect(choice(page).to.locator('option:checked')).toHaveText(to)
+}
+
+/** Waits until all lines are drawn, and brings the first into the middle of the window. */
+const showMusic = async (page: Page): Promise<void> => {
+  await drawn(page)
+  await expect(page.locator('.line[data-drawn=false]')).toHaveCount(0)
+  await page
+    .locator('.line')
+    .first()
+    .evaluate((line) => line.scrollIntoView({ block: 'center' }))
+  await page.locator('.line svg .measure').first().waitFor()
+}
+
+/** The middle of a bar in sight, by its place in the piece. */
+const barAt = async (page: Page, index: number): Promise<{ x: number; y: number }> => {
+  const box = await page.locator('.line svg .measure').nth(index).boundingBox()
+  if (!box) throw new Error(`bar ${index} is not on the page`)
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+/** One track without a name: ten quarters up from middle C, whose hands are inferred. */
+const oneTrack = smf([
+  `${mark('03', 'Little Stair')} ${Array.from({ length: 10 }, (_, i) => {
+    const pressed = (60 + i).toString(16)
+    return `00 90 ${pressed} 40 60 80 ${pressed} 00`
+  }).join(' ')}`,
+])
+
+const bring = async (page: Page, name: string, bytes: Uint8Array): Promise<void> => {
+  await page.getByRole('navigation').getByRole('link', { name: 'Pieces' }).click()
+  await page
+    .getByLabel('File of a piece')
+    .setInputFiles({ name, mimeType: 'audio/midi', buffer: Buffer.from(bytes) })
+}
+
+/** Five hundred bars of eighths, a hand to a track. */
+const longPiece = (): Uint8Array =>
+  writeMidiFile({
+    title: 'A Long Walk',
+    ticksPerQuarter: 480,
+    tempos: [{ start: tick(0), tempo: tempo(96) }],
+    times: [{ start: tick(0), time: { beats: 4, beatType: 4 } }],
+    keys: [{ start: tick(0), fifths: 0, mode: 'major' }],
+    tracks: [60, 48].map((lowest, hand) => ({
+      name: hand === 0 ? 'Right hand' : 'Left hand',
+      notes: Array.from({ length: 4000 }, (_, i) => ({
+        start: tick(i * 240),
+        length: tick(240),
+        key: key(lowest + ((i * 5 + Math.floor(i / 16) * 3) % 13)),
+      })),
+    })),
+  })
+
+test('the whole piece stands under the passage, with its bar numbers', async ({ page }) => {
+  await openApp(page)
+  await showMusic(page)
+  const numbers = await page.locator('.line svg .mNum').allTextContents()
+  // Morning at the Mill, as written in sample-midi/pieces, has twelve bars.
+  expect(numbers.map((text) => text.trim())).toEqual(
+    Array.from({ length: 12 }, (_, i) => `${i + 1}`),
+  )
+  await expect(page.locator('.chosen')).toHaveCount(1)
+})
+
+test('dragging over the music chooses bars, a press chooses one', async ({ page }) => {
+  await openApp(page)
+  await showMusic(page)
+  const [second, third] = [await barAt(page, 1), await barAt(page, 2)]
+  await page.mouse.move(third.x, third.y)
+  await page.mouse.down()
+  await page.mouse.move(second.x + 20, second.y, { steps: 4 })
+  await page.mouse.up()
+  await expectBars(page, '2', '3')
+  await expect(status(page)).toHaveText('Bars 2–3, right hand')
+  const fourth = await barAt(page, 3)
+  await page.mouse.click(fourth.x, fourth.y)
+  await expectBars(page, '4', '4')
+})
+
+test('arrow keys move the chosen bars and stretch them, and say so', async ({ page }) => {
+  await openApp(page)
+  await drawn(page)
+  await music(page).focus()
+  await page.keyboard.press('ArrowLeft')
+  await expectBars(page, '8', '8')
+  await page.keyboard.press('Shift+ArrowRight')
+  await page.keyboard.press('Shift+ArrowRight')
+  await expectBars(page, '8', '10')
+  await expect(music(page)).toHaveAttribute('aria-valuetext', 'bars 8–10')
+  await page.keyboard.press('End')
+  await expectBars(page, '10', '12')
+})
+
+test('playing the first notes of a place goes there; again, and the next is found', async ({
+  page,
+}) => {
+  await openApp(page)
+  await drawn(page)
+  // Bars 1, 3 and 9 begin with C D E F G.
+  await play(page, 'C5 D5 E5 F5')
+  await expectBars(page, '1', '1')
+  await expect(status(page)).toHaveText(
+    'You played bar 1, place 1 of 3: play it again for the next',
+  )
+  await page.waitForTimeout(1700)
+  await play(page, 'C5 D5 E5 F5')
+  await expectBars(page, '3', '3')
+  await play(page, '- - - - - - F5 E5 D5 C5 B4 C5')
+  await expectBars(page, '7', '7')
+})
+
+test('what was practised in this session is shown on the music', async ({ page }) => {
+  await openApp(page)
+  await showMusic(page)
+  const marks = (state: string) => page.locator(`.line-marks .chunk-mark[data-state=${state}]`)
+  await expect(marks('untouched')).toHaveCount(1)
+  await page.getByRole('button', { name: 'Start the drill' }).click()
+  await drawn(page)
+  await repetition(page, 'C5 D5 E5 F5 G5 A5 B5 C6')
+  await goTo(page, `#/piece/${idOf('morning-at-the-mill.mid')}`)
+  await showMusic(page)
+  await expect(marks('practised')).toHaveCount(1)
+  await expect(page.getByRole('link', { name: /practised this session/ })).toHaveCount(1)
+})
+
+test('two keys correct the hands; it is kept after a reload, and taken back', async ({ page }) => {
+  await openApp(page)
+  await drawn(page)
+  await bring(page, 'little-stair.mid', oneTrack)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+  const shown = page.locator('.notation svg .note')
+  const hand = (name: string) => page.getByRole('radio', { name }).click()
+  await hand('both hands')
+  await expect(shown).toHaveCount(10)
+  await page.keyboard.press('l')
+  await expect(status(page)).toHaveText('10 notes: left hand.')
+  await choice(page).from.selectOption('1')
+  await page.getByRole('heading', { level: 1 }).click()
+  await choice(page).to.selectOption('1')
+  await page.getByRole('heading', { level: 1 }).click()
+  await page.locator('body').press('r')
+  await expect(status(page)).toHaveText('4 notes: right hand.')
+  await page.reload()
+  await hand('left hand')
+  await expect(shown).toHaveCount(6)
+  await page.locator('body').press('Backspace')
+  await expect(shown).toHaveCount(10)
+  await page.reload()
+  await hand('left hand')
+  await expect(shown).toHaveCount(10)
+})
+
+test('a press on a note picks it, and its hand alone is corrected', async ({ page }) => {
+  await openApp(page)
+  await drawn(page)
+  await bring(page, 'little-stair.mid', oneTrack)
+  await showMusic(page)
+  await page.keyboard.press('r')
+  await expect(status(page)).toHaveText('10 notes: right hand.')
+  await showMusic(page)
+  const head = page.locator('.line [data-note="n1k61"] .notehead')
+  await head.click()
+  await expect(page.locator('.picked')).toHaveCount(1)
+  await expect(status(page)).toHaveText('C♯4, right hand, by your word')
+  await page.keyboard.press('l')
+  await expect(status(page)).toHaveText('1 note: left hand.')
+})
+
+test('where the file tells the hands, the letters change nothing', async ({ page }) => {
+  await openApp(page)
+  await drawn(page)
+  await page.keyboard.press('l')
+  await expect(page.getByRole('group', { name: 'Correct the hands' })).toHaveCount(0)
+  await expect(status(page)).toHaveText('Bar 9, right hand')
+})
+
+test('of a very long piece only what is near is on the page, and the rest comes by scrolling', async ({
+  page,
+}) => {
+  test.slow()
+  await openApp(page)
+  await drawn(page)
+  await bring(page, 'long.mid', longPiece())
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('A Long Walk')
+  await page.locator('.line[data-line="0"] svg .measure').first().waitFor()
+  expect(await page.locator('.line').count()).toBeGreaterThan(50)
+  await expect(page.getByText(/Engraving the lines: \d+ of \d+/)).toBeVisible()
+  await page
+    .locator('.line')
+    .last()
+    .evaluate((line) => line.scrollIntoView())
+  await expect(page.locator('.line').last().locator('svg .measure').first()).toBeVisible()
+  await expect(page.locator('.line[data-line="0"] svg')).toHaveCount(0)
+  expect(await page.locator('.line > .line-music').count()).toBeLessThan(30)
+})
+
+test('larger and smaller notes by key and button', async ({ page }) => {
+  await openApp(page)
+  await showMusic(page)
+  const lines = page.locator('.line')
+  const before = await lines.count()
+  await page.keyboard.press('+')
+  await page.keyboard.press('+')
+  await expect.poll(() => lines.count()).toBeGreaterThan(before)
+  await expect(page.getByRole('button', { name: 'Larger notes' })).toBeDisabled()
+  await page.getByRole('button', { name: 'Smaller notes' }).click()
+  await page.keyboard.press('-')
+  await expect.poll(() => lines.count()).toBe(before)
+})
+
+test.describe('320 pixels wide', () => {
+  test.use({ viewport: { width: 320, height: 640 }, hasTouch: true })
+
+  test('nothing scrolls sideways, a finger that moves scrolls, one that rests chooses', async ({
+    page,
+  }) => {
+    await openApp(page)
+    await drawn(page)
+    await bring(page, 'little-stair.mid', oneTrack)
+    await showMusic(page)
+    expect(await overflow(page)).toEqual({ by: 0, out: [] })
+    const first = await barAt(page, 0)
+    const touch = await page.context().newCDPSession(page)
+    const send = (
+      type: 'touchStart' | 'touchMove' | 'touchEnd',
+      ...at: { x: number; y: number }[]
+    ) => touch.send('Input.dispatchTouchEvent', { type, touchPoints: at })
+    const before = await page.evaluate(() => window.scrollY)
+    await send('touchStart', first)
+    for (const by of [10, 30, 60, 90]) await send('touchMove', { x: first.x, y: first.y + by })
+    await send('touchEnd')
+    await expect.poll(() => page.evaluate(() => window.scrollY)).not.toBe(before)
+    await expectBars(page, '1', '3')
+    await showMusic(page)
+    const from = await barAt(page, 0)
+    const to = await barAt(page, 1)
+    await send('touchStart', from)
+    await page.waitForTimeout(600)
+    await send('touchMove', { x: from.x, y: from.y + 8 })
+    await send('touchMove', to)
+    await send('touchEnd')
+    await expectBars(page, '1', '2')
+  })
+})
