@@ -11,6 +11,8 @@ export type Route =
   | { readonly kind: 'tapTest' }
   /** A fragment is typed in. */
   | { readonly kind: 'write' }
+  /** A fragment is played in. */
+  | { readonly kind: 'record' }
 
 /** { kind: 'practice', piece: 'p1', place: { from: '0', to: '7_2', hand: 'right' } } -> '#/practice/p1/0-7_2/right' */
 export const formatRoute = (route: Route): string => {
@@ -27,13 +29,15 @@ export const formatRoute = (route: Route): string => {
       return '#/taptest'
     case 'write':
       return '#/write'
+    case 'record':
+      return '#/record'
   }
 }
 
 /** An address that says nothing known leads to the pieces. */
 export const parseRoute = (hash: string): Route => {
   const [kind, piece, stretch, hand] = hash.replace(/^#\/?/, '').split('/')
-  if (kind === 'summary' || kind === 'write') return { kind }
+  if (kind === 'summary' || kind === 'write' || kind === 'record') return { kind }
   if (kind === 'taptest') return { kind: 'tapTest' }
   if (kind === 'piece' && piece) return { kind, piece: pieceId(piece) }
   const [, from, to] = /^(\d+(?:_\d+)?)-(\d+(?:_\d+)?)$/.exec(stretch ?? '') ?? []

@@ -50,6 +50,9 @@ export const Pieces = () => {
           <a className="button" href={formatRoute({ kind: 'write' })}>
             Write a fragment
           </a>
+          <a className="button" href={formatRoute({ kind: 'record' })}>
+            Play a fragment in
+          </a>
         </p>
       </section>
     </main>

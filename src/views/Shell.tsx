@@ -12,6 +12,7 @@ const later = {
   pieces: () => import('./Pieces'),
   parts: () => import('./PartsChoice'),
   write: () => import('./WritePiece'),
+  record: () => import('./RecordPiece'),
   summary: () => import('./Summary'),
   tapTest: () => import('./TapTest'),
 }
@@ -20,6 +21,7 @@ const Practice = lazy(async () => ({ default: (await later.practice()).Practice 
 const Pieces = lazy(async () => ({ default: (await later.pieces()).Pieces }))
 const PartsChoice = lazy(async () => ({ default: (await later.parts()).PartsChoice }))
 const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece }))
+const RecordPiece = lazy(async () => ({ default: (await later.record()).RecordPiece }))
 const Summary = lazy(async () => ({ default: (await later.summary()).Summary }))
 const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 
@@ -95,6 +97,8 @@ const Screen = ({
       return <Summary />
     case 'write':
       return <WritePiece />
+    case 'record':
+      return <RecordPiece />
     case 'tapTest':
       return <TapTest />
     case 'lost':

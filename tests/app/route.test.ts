@@ -13,6 +13,7 @@ const route: fc.Arbitrary<Route> = fc.oneof(
   fc.constant({ kind: 'summary' } as const),
   fc.constant({ kind: 'tapTest' } as const),
   fc.constant({ kind: 'write' } as const),
+  fc.constant({ kind: 'record' } as const),
   fc.record({ kind: fc.constant('piece' as const), piece }),
   fc.record({
     kind: fc.constant('practice' as const),
