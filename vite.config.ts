@@ -42,11 +42,23 @@ const sharpSamples = (): Plugin => {
   }
 }
 
+/**
+ * tonal fills tables of chords and scales as it is loaded, so that a bundler keeps them all; of its
+ * parts only those that are used are wanted.
+ */
+const tonalInParts = (): Plugin => ({
+  name: 'tonal-in-parts',
+  transform: (code, id) =>
+    /\/node_modules\/(@tonaljs\/|tonal\/)/.test(id)
+      ? { code, map: null, moduleSideEffects: false }
+      : undefined,
+})
+
 export default defineConfig({
   root: here('./src'),
-  plugins: [react(), sharpSamples()],
+  plugins: [react(), sharpSamples(), tonalInParts()],
   resolve: { alias: { '@samples': here('./sample-midi'), '@': here('./src') } },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [tonalInParts()] },
   build: {
     outDir: here('./dist'),
     emptyOutDir: true,
