@@ -11,16 +11,21 @@
  */
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Coach } from '@/coach/coach'
+import type { Answer } from '@/exercises/findByNotes'
 import { proposeChunks } from '@/exercises/propose'
 import type { Chunk } from '@/music/chunk'
-import type { Score } from '@/music/music'
+import type { HandChoice, Score } from '@/music/music'
 import { placeOf } from '@/music/place'
-import { tick, type Key, type Tempo } from '@/music/units'
+import type { Key, Tempo } from '@/music/units'
+import { chunkStates } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
+import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
 import { createInstrument, type Instrument } from './instrument'
 import { createLibrary, type ChosenFile, type Library, type OpenPiece } from './library'
 import type { Ports, ScreenKeysPort, SoundState } from './ports'
+import { neighbourOf } from './neighbour'
 import { createPractice, type Practice } from './practice'
+import { searchByPlaying } from './placeSearch'
 import type { Practising } from './practising'
 import type { Recorder } from './recorder'
 import { formatRoute, parseRoute, type Route } from './route'
@@ -33,7 +38,7 @@ import { createTapTest, type TapTest } from './tapTest'
 export type Screen =
   | { readonly kind: 'opening' }
   | { readonly kind: 'pieces' }
-  | { readonly kind: 'piece'; readonly piece: OpenPiece }
+  | { readonly kind: 'piece'; readonly piece: CorrectedPiece }
   | { readonly kind: 'practice'; readonly practising: Practising }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
@@ -77,6 +82,16 @@ export interface App {
   readonly review: typeof reviewEvents
   /** Chunks to drill in a stretch of the score. */
   readonly propose: typeof proposeChunks
+  /** What the person says of hands that the file does not tell. */
+  readonly hands: Pick<HandCorrections, 'add' | 'undo'>
+  /** Listens to the person, and tells each place of the piece that their notes name. */
+  readonly searchByPlaying: (
+    score: Score,
+    hand: HandChoice,
+    found: (answer: Answer) => void,
+  ) => () => void
+  /** What events tell of each chunk. */
+  readonly chunkStates: typeof chunkStates
   readonly practise: (choice: Choice) => void
   /** The goal tempo that was chosen for the piece in this sitting. */
   readonly goalTempo: (score: Score) => Tempo | undefined
@@ -96,6 +111,11 @@ export const createApp = (ports: Ports): App => {
   const session = createSession(ports)
   const practice = createPractice(ports, instrument, session, settings)
   const tapTest = createTapTest(ports, instrument)
+  const hands = createHandCorrections(ports.storage, library, (piece) => {
+    const now = screen.getState()
+    if (now.kind === 'piece' && now.piece.score.id === piece.score.id)
+      screen.setState({ kind: 'piece', piece }, true)
+  })
   const goals = new Map<Score['id'], Tempo>()
   /** The address of a drill that begins with the simulated player. */
   let simulatedAt: string | undefined
@@ -132,11 +152,11 @@ export const createApp = (ports: Ports): App => {
       case 'record':
         return { screen: route }
       case 'piece': {
-        const piece = await library.open(route.piece)
+        const piece = await hands.open(route.piece)
         return { screen: piece ? { kind: 'piece', piece } : { kind: 'lost' } }
       }
       case 'practice': {
-        const piece = await library.open(route.piece)
+        const piece = await hands.open(route.piece)
         const drill =
           piece &&
           (await takeUp(
@@ -209,11 +229,11 @@ export const createApp = (ports: Ports): App => {
       go({ kind: 'piece', piece: piece.score.id })
     },
     takeParts: async ({ score }, parts) => {
-      const taken = await library.takeParts(score.id, parts)
-      if (!taken) return
-      const { piece, fileName } = taken
+      const { piece, fileName } = (await library.takeParts(score.id, parts)) ?? {}
+      if (!piece || !fileName) return
       await session.pieceAdded(piece.score, fileName)
-      if (piece.score.id === score.id) screen.setState({ kind: 'piece', piece }, true)
+      if (piece.score.id === score.id)
+        screen.setState({ kind: 'piece', piece: await hands.apply(piece) }, true)
       else go({ kind: 'piece', piece: piece.score.id })
     },
     openRecorder: async () =>
@@ -224,6 +244,9 @@ export const createApp = (ports: Ports): App => {
       ),
     review: reviewEvents,
     propose: proposeChunks,
+    hands,
+    searchByPlaying: (score, hand, found) => searchByPlaying(instrument, score, hand, found),
+    chunkStates,
     goalTempo: (score) => goals.get(score.id),
     practise: ({ piece, chunk, goalTempo, simulated }) => {
       goals.set(piece.score.id, goalTempo)
@@ -250,12 +273,4 @@ export const createApp = (ports: Ports): App => {
       else practice.settingsChanged()
     },
   }
-}
-
-/** The proposed chunks of the whole piece, in order; a chunk of the person's own leads to the nearest one. */
-const neighbourOf = ({ score, chunk }: Practising, step: 1 | -1): Chunk | undefined => {
-  const all = proposeChunks(score, tick(0), score.end, chunk.hand)
-  return step === 1
-    ? all.find((each) => each.start > chunk.start)
-    : all.findLast((each) => each.start < chunk.start)
 }
