@@ -3,6 +3,7 @@ import { writeMei, type Mei } from './mei'
 import { dressSvg } from './dress'
 import { drawOpenTies } from './openTies'
 import type { Stretch } from './stretch'
+import type { SystemPlaces } from './systemPlaces'
 
 /** What a drawing must fit into, in CSS pixels. */
 export interface Box {
@@ -12,6 +13,8 @@ export interface Box {
 
 export interface Drawing extends Box {
   readonly svg: string
+  /** Of a line of the whole piece: its picture is in few elements, which name nothing. */
+  readonly places?: SystemPlaces
 }
 
 /** At scale 100 one staff space is this many pixels (the engraver's own unit of 9, twice). */

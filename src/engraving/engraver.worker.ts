@@ -2,6 +2,8 @@
 import type { VerovioToolkit } from 'verovio/esm'
 import { draw, type Drawing } from './draw'
 import { drawSystem } from './drawSystem'
+import { flatten } from './flatten'
+import { readSystemPlaces } from './systemPlaces'
 import type { WorkerAnswer, WorkerRequest } from './exchange'
 import { openToolkit } from './toolkit'
 import { throwAway } from './warming'
@@ -32,7 +34,14 @@ const workOff = (engraver: VerovioToolkit): void => {
 }
 
 const drawing = (engraver: VerovioToolkit, { stretch, box }: WorkerRequest): Drawing =>
-  'space' in box ? drawSystem(engraver, stretch, box) : draw(engraver, stretch, box)
+  'space' in box ? plain(drawSystem(engraver, stretch, box)) : draw(engraver, stretch, box)
+
+/** Light enough to be scrolled by the hundred. */
+const plain = (drawing: Drawing): Drawing => ({
+  ...drawing,
+  svg: flatten(drawing.svg),
+  places: readSystemPlaces(drawing.svg),
+})
 
 /** One throw-away drawing at a time, so that a real request waits for one at most. */
 const warm = (engraver: VerovioToolkit): void => {

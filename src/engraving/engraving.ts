@@ -14,6 +14,7 @@ import type { HandChoice, Score } from '@/music/music'
 import { failed, ok, type Result } from '@/music/result'
 import type { Tick } from '@/music/units'
 import type { WorkerAnswer, WorkerRequest } from './exchange'
+import type { SystemPlaces } from './systemPlaces'
 import { cutStretch, cutSystem, type Stretch } from './stretch'
 
 export interface EngravingRequest {
@@ -47,6 +48,8 @@ export interface Engraving {
   /** CSS pixels, as wide as the request at most. */
   readonly width: number
   readonly height: number
+  /** Of a line of the whole piece: where its bars and notes stand. */
+  readonly places?: SystemPlaces
 }
 
 export type EngravingProblem =
@@ -61,7 +64,7 @@ export interface Engraver {
   /** Loads the engraver ahead of the first drawing. */
   readonly warm: () => void
   readonly engrave: (request: EngravingRequest) => Promise<Result<Engraving, EngravingProblem>>
-  /** The notes carry their ids as `data-note`: a page may hold a note more than once. */
+  /** With `places`: the picture itself does not name its notes. */
   readonly engraveSystem: (request: SystemRequest) => Promise<Answer>
   readonly dispose: () => void
 }

@@ -1,5 +1,5 @@
 import type { Engraver, Engraving } from '@/engraving/engraving'
-import { readSystemPlaces, type SystemPlaces } from '@/engraving/systemPlaces'
+import type { SystemPlaces } from '@/engraving/systemPlaces'
 import type { SystemBars } from '@/engraving/systems'
 import type { Score } from '@/music/music'
 
@@ -72,7 +72,7 @@ export const createLines = (engraver: Engraver): Lines => {
     const result = await engraver.engraveSystem({ score, ...bars, width, space, caller: 'line' })
     if (sheet && !sameLines(sheet, asked)) return
     if (result.ok) {
-      const places = readSystemPlaces(result.value.svg)
+      const { places = nowhere } = result.value
       drawn.set(index, { engraving: result.value, places, hands: wanted })
     } else if (result.reason.kind === 'failed') problem = result.reason.message
     tell()
@@ -103,6 +103,8 @@ export const createLines = (engraver: Engraver): Lines => {
     },
   }
 }
+
+const nowhere: SystemPlaces = { bars: [], notes: new Map(), top: 0, bottom: 1 }
 
 const sameLines = (a: Sheet, b: Sheet): boolean =>
   a.plan === b.plan && a.width === b.width && a.space === b.space
