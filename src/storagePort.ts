@@ -24,6 +24,10 @@ export const storagePort = (storage: Storage): StoragePort => ({
     const events = await storage.events({ kind: 'chunk', chunk })
     return events.ok ? ok(events.value.events) : explained(events)
   },
+  ofPiece: async (piece) => {
+    const events = await storage.events({ kind: 'piece', piece })
+    return events.ok ? ok(events.value.events) : explained(events)
+  },
   putPiece: async (piece) => explained(await storage.putPiece(piece)),
   removePiece: async (id) => explained(await storage.removePiece(id)),
   pieces: async () => explained(await storage.pieces()),

@@ -17,11 +17,18 @@ import type { Chunk } from '@/music/chunk'
 import type { HandChoice, Score } from '@/music/music'
 import { placeOf } from '@/music/place'
 import type { Key, Tempo } from '@/music/units'
+import { carryEvents } from '@/review/carryOver'
 import { chunkStates } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
 import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
 import { createInstrument, type Instrument } from './instrument'
-import { createLibrary, type ChosenFile, type Library, type OpenPiece } from './library'
+import {
+  createLibrary,
+  type BetterEdition,
+  type ChosenFile,
+  type Library,
+  type OpenPiece,
+} from './library'
 import type { Ports, ScreenKeysPort, SoundState } from './ports'
 import { neighbourOf } from './neighbour'
 import { createPractice, type Practice } from './practice'
@@ -76,6 +83,8 @@ export interface App {
   readonly addFile: (file: ChosenFile) => Promise<void>
   /** Takes other parts of the piece's file, and opens what they make. */
   readonly takeParts: (piece: OpenPiece, parts: readonly number[]) => Promise<void>
+  /** Puts a better edition in the place of a piece, and opens it. */
+  readonly replaceEdition: (edition: BetterEdition) => Promise<void>
   /** For a fragment that is played in; loaded when it is wanted. */
   readonly openRecorder: () => Promise<Recorder>
   /** The figures of a session's events. */
@@ -236,6 +245,11 @@ export const createApp = (ports: Ports): App => {
         screen.setState({ kind: 'piece', piece: await hands.apply(piece) }, true)
       else go({ kind: 'piece', piece: piece.score.id })
     },
+    replaceEdition: async (edition) => {
+      if (!(await library.replace(edition))) return
+      await session.pieceAdded(edition.open.score, edition.piece.fileName)
+      go({ kind: 'piece', piece: edition.piece.id })
+    },
     openRecorder: async () =>
       (await import('./recorder')).createRecorder(
         ports,
@@ -246,7 +260,12 @@ export const createApp = (ports: Ports): App => {
     propose: proposeChunks,
     hands,
     searchByPlaying: (score, hand, found) => searchByPlaying(instrument, score, hand, found),
-    chunkStates,
+    chunkStates: (events) => {
+      const now = screen.getState()
+      if (now.kind !== 'piece') return chunkStates(events)
+      const { score, carried = [] } = now.piece
+      return chunkStates(carryEvents(events, carried, score.id))
+    },
     goalTempo: (score) => goals.get(score.id),
     practise: ({ piece, chunk, goalTempo, simulated }) => {
       goals.set(piece.score.id, goalTempo)

@@ -1,6 +1,8 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { PieceId } from '@/music/units'
+import type { Carried } from '@/review/carryOver'
 import { explainReadProblem, largestFile } from '@/score/readProblem'
+import { compareWith } from './editions'
 import type { Ports, ReadPiece, Sample, StoredPiece, Suggestion } from './ports'
 
 /** A piece as listed. */
@@ -14,6 +16,8 @@ export interface Listed {
 }
 
 export interface OpenPiece extends ReadPiece {
+  /** Chunks of older editions whose record counts for chunks of this one. */
+  readonly carried?: readonly Carried[]
   readonly suggestion?: Suggestion
 }
 
@@ -22,6 +26,16 @@ export interface LibraryState {
   readonly listed: readonly Listed[]
   /** Why a file could not be taken in or opened, in one sentence. */
   readonly problem?: string | undefined
+}
+
+/** A file compared with a listed piece that it is to replace. */
+export interface BetterEdition {
+  readonly replaces: PieceId
+  readonly piece: StoredPiece
+  readonly open: OpenPiece
+  /** How many chunks have been practised, and of how many the notes agree. */
+  readonly practised: number
+  readonly agreeing: number
 }
 
 /** A file that the person chose. */
@@ -52,6 +66,10 @@ export interface Library {
     id: PieceId,
     parts: readonly number[],
   ) => Promise<{ readonly piece: OpenPiece; readonly fileName: string } | undefined>
+  /** Reads another edition of a piece and tells how much of the record holds for it; changes nothing. */
+  readonly compareEdition: (id: PieceId, file: ChosenFile) => Promise<BetterEdition | undefined>
+  /** The better edition takes the place of the piece, under its title, with the record that holds. */
+  readonly replace: (edition: BetterEdition) => Promise<boolean>
   readonly forgetProblem: () => void
 }
 
@@ -74,6 +92,16 @@ export const createLibrary = (ports: Ports): Library => {
   ): Promise<ReadPiece | undefined> => {
     const result = await ports.readPiece(bytes, fileName, parts)
     return result.ok ? result.value : complain(fileName, explainReadProblem(result.reason))
+  }
+  const readChosen = async (
+    file: ChosenFile,
+  ): Promise<{ readonly piece: ReadPiece; readonly bytes: Uint8Array } | undefined> => {
+    store.setState({ problem: undefined })
+    if (file.size > largestFile)
+      return complain(file.name, explainReadProblem({ kind: 'tooLarge', bytes: file.size }))
+    const bytes = await file.read()
+    const piece = await readFile(bytes, file.name)
+    return piece && { piece, bytes }
   }
   const listSample = async (sample: Sample): Promise<void> => {
     const piece = await readFile(sample.bytes, sample.fileName)
@@ -123,27 +151,32 @@ export const createLibrary = (ports: Ports): Library => {
       const stored = await find(id)
       const piece = stored && (await readFile(stored.bytes, stored.fileName, stored.parts))
       if (!piece) return undefined
-      const open = withTitle(piece, stored.title)
+      const open = openOf(piece, stored)
       read.set(id, open)
       return open
     },
     add: async (file) => {
-      store.setState({ problem: undefined })
+      const chosen = await readChosen(file)
+      if (!chosen) return undefined
+      const { piece, bytes } = chosen
       const fileName = file.name
-      if (file.size > largestFile)
-        return complain(fileName, explainReadProblem({ kind: 'tooLarge', bytes: file.size }))
-      const bytes = await file.read()
-      const piece = await readFile(bytes, fileName)
-      if (!piece) return undefined
       const { id } = piece.score
       if (isSample(id)) return read.get(id)
       // The same music once more: the newer file, under the title and at the place of the older.
       const known = await find(id)
       const title = known?.title ?? piece.score.title
       const addedAtEpochMs = known?.addedAtEpochMs ?? ports.wallClock()
-      const stored = { id, title, ...composerOf(piece), fileName, bytes, addedAtEpochMs }
+      const stored = {
+        id,
+        title,
+        ...composerOf(piece),
+        fileName,
+        bytes,
+        addedAtEpochMs,
+        ...(known ? carriedOf(known) : {}),
+      }
       await put(stored)
-      const open = withTitle(piece, title)
+      const open = openOf(piece, stored)
       read.set(id, open)
       if (known) relist(id, [listedOf(stored)])
       else list(listedOf(stored))
@@ -163,13 +196,46 @@ export const createLibrary = (ports: Ports): Library => {
       const stored = await find(id)
       const piece = stored && (await readFile(stored.bytes, stored.fileName, parts))
       if (!piece) return undefined
-      const other = { ...stored, id: piece.score.id, parts }
+      // Other parts are other music: nothing of an older edition's record holds for them.
+      const { carried: _carried, ...rest } = stored
+      const other = { ...rest, id: piece.score.id, parts }
       if (!(await put(other))) return undefined
       if (other.id !== id) await drop(id)
-      const open = withTitle(piece, stored.title)
+      const open = openOf(piece, other)
       read.set(other.id, open)
       relist(id, [listedOf(other)])
       return { piece: open, fileName: stored.fileName }
+    },
+    compareEdition: async (id, file) => {
+      const chosen = await readChosen(file)
+      const stored = chosen && (await find(id))
+      const old = stored && (await readFile(stored.bytes, stored.fileName, stored.parts))
+      if (!chosen || !stored || !old) return undefined
+      const { piece, bytes } = chosen
+      if (isSample(piece.score.id))
+        return complain(file.name, 'This is a piece that comes with the program.')
+      const held = await compareWith(ports.storage, openOf(old, stored), piece.score)
+      if (!held.ok) return complain(file.name, held.reason)
+      const { practised, carried } = held.value
+      const { title, addedAtEpochMs } = stored
+      const isSame = piece.score.id === id
+      const better: StoredPiece = {
+        id: piece.score.id,
+        title,
+        ...composerOf(piece),
+        fileName: file.name,
+        bytes,
+        addedAtEpochMs,
+        ...carriedOf(isSame ? stored : { carried }),
+      }
+      const agreeing = new Set(carried.map(({ to }) => to)).size
+      return { replaces: id, piece: better, open: openOf(piece, better), practised, agreeing }
+    },
+    replace: async ({ replaces, piece, open }) => {
+      if (!(await put(piece)) || (piece.id !== replaces && !(await drop(replaces)))) return false
+      read.set(piece.id, open)
+      relist(replaces, [listedOf(piece)])
+      return true
     },
     forgetProblem: () => store.setState({ problem: undefined }),
   }
@@ -187,6 +253,14 @@ const listedOf = (piece: Pick<StoredPiece, 'id' | 'title' | 'composer' | 'fileNa
   ...composerOf(piece),
   remark: piece.fileName,
   from: 'file',
+})
+
+const carriedOf = ({ carried = [] }: Pick<StoredPiece, 'carried'>): Pick<StoredPiece, 'carried'> =>
+  carried.length > 0 ? { carried } : {}
+
+const openOf = (piece: ReadPiece, stored: Pick<StoredPiece, 'title' | 'carried'>): OpenPiece => ({
+  ...withTitle(piece, stored.title),
+  ...carriedOf(stored),
 })
 
 /** The person's own title stands above that of the file. */

@@ -7,6 +7,7 @@ import type { KeyEvent } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
 import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
 import type { JournalEvent } from '@/journal/journal'
+import type { Carried } from '@/review/carryOver'
 import type { ReadProblem } from '@/score/readProblem'
 import type { PieceRead } from '@/score/score'
 
@@ -90,6 +91,8 @@ export interface StoredPiece {
   readonly bytes: Uint8Array
   /** Which of the file's parts were chosen; absent where the reader chose. */
   readonly parts?: readonly number[]
+  /** Chunks of older editions whose record counts for chunks of this one. */
+  readonly carried?: readonly Carried[]
   readonly addedAtEpochMs: number
 }
 
@@ -102,6 +105,7 @@ export interface StoragePort {
   >
   readonly all: () => Promise<Result<readonly JournalEvent[], string>>
   readonly ofChunk: (chunk: ChunkId) => Promise<Result<readonly JournalEvent[], string>>
+  readonly ofPiece: (piece: PieceId) => Promise<Result<readonly JournalEvent[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
   /** The journal stays as it is. */
   readonly removePiece: (id: PieceId) => Promise<Result<void, string>>

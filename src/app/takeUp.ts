@@ -9,6 +9,7 @@ import { chunkAt, type Place } from '@/music/place'
 import { signatureAt } from '@/music/spelling'
 import { tempoAt } from '@/music/tempoMap'
 import type { Tempo } from '@/music/units'
+import { recordOfChunk } from './editions'
 import type { OpenPiece } from './library'
 import type { Ports } from './ports'
 import { barsOf, type Practising } from './practising'
@@ -47,7 +48,7 @@ export const takeUp = async (
   const bars = chunk && barsOf(piece.score, chunk)
   if (!chunk || !bars) return undefined
   const { ports, session, settings } = desk
-  const known = await ports.storage.ofChunk(chunk.id)
+  const known = await recordOfChunk(ports.storage, piece, chunk.id)
   const events = known.ok ? known.value : []
   const last = latestDrill(events, chunk.id)
   const goalTempo = goalOf(desk, piece, chunk, last?.goalTempo)

@@ -29,6 +29,8 @@ export interface PieceListing {
   readonly fileName: string
   /** Which of the file's parts were chosen; absent where the reader chose. */
   readonly parts?: readonly number[]
+  /** Chunks of older editions whose record counts for chunks of this one. */
+  readonly carried?: readonly { readonly from: ChunkId; readonly to: ChunkId }[]
   readonly addedAtEpochMs: number
 }
 

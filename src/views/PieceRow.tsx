@@ -1,6 +1,7 @@
 import { useId, useState } from 'react'
 import type { Listed } from '@/app/library'
 import { formatRoute } from '@/app/route'
+import { BetterEdition } from './BetterEdition'
 import { useApp } from './context'
 
 /** A piece in the list; one's own can be given another title or removed. */
@@ -38,7 +39,7 @@ export const PieceRow = ({
 const focusOn = (button: HTMLButtonElement | null): void => button?.focus()
 
 const Change = ({
-  piece: { id, title },
+  piece,
   onDone,
   onRemove,
 }: {
@@ -47,6 +48,7 @@ const Change = ({
   readonly onRemove: () => Promise<void>
 }) => {
   const app = useApp()
+  const { id, title } = piece
   const field = useId()
   const [text, setText] = useState(title)
   const [asking, setAsking] = useState(false)
@@ -92,6 +94,9 @@ const Change = ({
         <button type="submit" disabled={wanted === '' || wanted === title}>
           Rename
         </button>
+      </div>
+      <div className="row">
+        <BetterEdition piece={piece} />
         <button type="button" onClick={() => setAsking(true)}>
           Remove …
         </button>

@@ -3,7 +3,7 @@ import { formatRoute } from '@/app/route'
 import { searchPieces } from '@/app/searchPieces'
 import { useApp, useSelected } from './context'
 import { PieceRow } from './PieceRow'
-import { addFiles } from './useDrop'
+import { addFiles, scoreFiles } from './useDrop'
 import { plural } from './words'
 import './pieces.css'
 
@@ -93,7 +93,3 @@ const Bring = () => {
     </section>
   )
 }
-
-/** What the file dialog offers; the content decides, whatever the name. */
-const scoreFiles =
-  '.musicxml,.xml,.mxl,.mid,.midi,.kar,.rmi,.txt,audio/midi,application/vnd.recordare.musicxml,application/vnd.recordare.musicxml+xml'

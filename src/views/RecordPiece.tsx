@@ -57,7 +57,7 @@ const Recording = ({ recorder }: { readonly recorder: Recorder }) => {
     <>
       <p>
         The metronome counts one bar; then play, in time with it. It stops by Space, or by itself
-        after two silent bars. What you play in the count-in becomes an upbeat.
+        after two silent bars. What you play in the count-in becomes a pickup.
       </p>
       <Choices choice={choice} disabled={running} onChange={setChoice} />
       <p className="record-message" role="status" aria-live="polite" data-state={state.kind}>

@@ -80,7 +80,7 @@ const Notes = ({ onExample }: { readonly onExample: () => void }) => (
     <dl>
       <dt>time 3/4 key G tempo 80</dt>
       <dd>
-        on the first line, each of them only where it is needed; <i>pickup 1</i> for an upbeat of a
+        on the first line, each of them only where it is needed; <i>pickup 1</i> for a pickup of a
         quarter
       </dd>
       <dt>right: left:</dt>

@@ -1,16 +1,19 @@
 import { useEffect, useState } from 'react'
 import type { App } from '@/app/app'
+import type { ChosenFile } from '@/app/library'
 import { useApp } from './context'
 
 /** Takes files in one after another; the last one that can be read is opened. */
 export const addFiles = async (app: App, files: FileList | null | undefined): Promise<void> => {
-  for (const file of files ?? [])
-    await app.addFile({
-      name: file.name,
-      size: file.size,
-      read: async () => new Uint8Array(await file.arrayBuffer()),
-    })
+  for (const file of files ?? []) await app.addFile(chosenFile(file))
 }
+
+/** A file of the browser, unread. */
+export const chosenFile = (file: File): ChosenFile => ({
+  name: file.name,
+  size: file.size,
+  read: async () => new Uint8Array(await file.arrayBuffer()),
+})
 
 /**
  * Takes in files dropped anywhere, on whatever screen: else the browser would leave the page for the
@@ -43,3 +46,7 @@ export const useDrop = (): boolean => {
   }, [app])
   return over
 }
+
+/** What the file dialog offers; the content decides, whatever the name. */
+export const scoreFiles =
+  '.musicxml,.xml,.mxl,.mid,.midi,.kar,.rmi,.txt,audio/midi,application/vnd.recordare.musicxml,application/vnd.recordare.musicxml+xml'

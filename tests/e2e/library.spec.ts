@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test'
 import { strToU8 } from 'fflate'
 import { mark, smf } from '../score/smf'
-import { firstPiece, goTo, idOf, journal, openApp } from './support/app'
+import { firstPiece, goTo, idOf, journal, openApp, repetition, shown } from './support/app'
 import { overflow } from './support/screens'
 import { violations } from './support/axe'
 import { expect, test } from './support/test'
@@ -124,6 +124,43 @@ test('of a file with several parts others can be taken, and stay taken', async (
   await expect(page.getByText(/^The file has/)).toHaveCount(0)
 })
 
+/** From the page of the stair to a drill of its four notes. */
+const drillAll = async (page: Page): Promise<void> => {
+  await goTo(page, `${new URL(page.url()).hash.replace('piece', 'practice')}/0-3/both`)
+  await page.locator('.practice').waitFor()
+}
+
+test('a better edition is compared, put in place under the old title, and the record carries over', async ({
+  page,
+}) => {
+  await openLibrary(page)
+  await page.getByRole('link', { name: 'Little Stair' }).click()
+  await page.locator('.page-piece').waitFor()
+  await drillAll(page)
+  await repetition(page, 'C4 C#4 D4 Eb4')
+  await toPieces(page)
+  await page.getByRole('button', { name: 'Change Little Stair' }).click()
+  // The same four keys, and one more in a second bar.
+  await page.getByLabel('File of a better edition of Little Stair').setInputFiles({
+    name: 'better.txt',
+    mimeType: 'text/plain',
+    buffer: Buffer.from('passagework 1 Better\nC4 C#4 D4 Eb4 | E4\n'),
+  })
+  const question = page.getByRole('group', { name: 'Replace Little Stair' })
+  await expect(question).toContainText(
+    'Of 1 practised chunk, 1 has the same notes in “better.txt” and carries over.',
+  )
+  expect(await violations(page)).toEqual([])
+  await question.getByRole('button', { name: 'Replace it' }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
+  await drillAll(page)
+  await expect(shown(page).strokes).toHaveCount(1)
+  await toPieces(page)
+  await expect(page.getByRole('listitem').filter({ hasText: 'Little Stair' })).toContainText(
+    'from better.txt',
+  )
+})
+
 test('nothing in it breaks a rule of access, or stands out of a narrow window', async ({
   page,
 }) => {
@@ -133,7 +170,7 @@ test('nothing in it breaks a rule of access, or stands out of a narrow window', 
       expect(await violations(page), `${what}, ${colorScheme}`).toEqual([])
     }
     await page.setViewportSize({ width: 320, height: 640 })
-    expect(await overflow(page), what).toEqual({ by: 0, out: [] })
+    await expect.poll(() => overflow(page), what).toEqual({ by: 0, out: [] })
     await page.setViewportSize({ width: 1280, height: 800 })
   }
   await openLibrary(page)
