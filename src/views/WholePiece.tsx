@@ -46,13 +46,7 @@ export const WholePiece = (props: WholePieceProps) => {
   const box = useRef<HTMLDivElement>(null)
   const [size, setSize] = useState(firstSize)
   const space = sizes[size] ?? sizes[1]
-  const { width, pages } = useWidth(box)
-  const plan = useMemo(
-    () => (width < leastWidth ? [] : planSystems(score, width / space)),
-    // The hands do not matter for it: corrected, the lines stay.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-    [score.id, score.bars, width, space],
-  )
+  const { width, pages, plan } = usePlan(score, useWidth(box), space)
   const lines = useLines(props.score, plan, width, space)
   const [first, last] = [score.bars[passage.from], score.bars[passage.to]]
   const zoom = (by: 1 | -1): void =>
@@ -166,7 +160,7 @@ const Pages = (props: PagesProps) => {
     )
   }
   if (pages === 1) return plan.map(lineOf)
-  const perPage = Math.max(2, Math.floor((window.innerHeight - 160) / height))
+  const perPage = linesOnPage(space)
   const count = Math.ceil(plan.length / perPage)
   return Array.from({ length: count }, (_, page) => (
     <div key={page} className="music-page">
@@ -208,21 +202,41 @@ const useLines = (
   return lines
 }
 
-/** The width of one page, when the window has kept its size for a moment. */
-const useWidth = (
-  box: React.RefObject<HTMLElement | null>,
-): { readonly width: number; readonly pages: 1 | 2 } => {
-  const [state, setState] = useState<{ width: number; pages: 1 | 2 }>({ width: 0, pages: 1 })
+interface Plan {
+  readonly plan: readonly SystemBars[]
+  /** Of one page. */
+  readonly width: number
+  readonly pages: 1 | 2
+}
+
+/** The lines on one page or on two side by side; a piece that fills no page stands on one. */
+const usePlan = (score: Score, whole: number, space: number): Plan => {
+  // The hands do not matter for it: corrected, the lines stay.
+  const { bars, id } = score
+  return useMemo((): Plan => {
+    const half = Math.floor((whole - gutter) / 2)
+    if (window.innerWidth >= twoPagesFrom && half >= leastWidth) {
+      const plan = planSystems(score, half / space)
+      if (plan.length > linesOnPage(space)) return { plan, width: half, pages: 2 }
+    }
+    const plan = whole < leastWidth ? [] : planSystems(score, whole / space)
+    return { plan, width: whole, pages: 1 }
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [id, bars, whole, space])
+}
+
+/** So many lines fill the window under the head and above the buttons. */
+const linesOnPage = (space: number): number =>
+  Math.max(2, Math.floor((window.innerHeight - 160) / (lineHeight * space)))
+
+/** The width of the music, when the window has kept its size for a moment; 0 at first. */
+const useWidth = (box: React.RefObject<HTMLElement | null>): number => {
+  const [width, setWidth] = useState(0)
   useEffect(() => {
     const element = box.current
     if (!element) return
     let timer = 0
-    const measure = (): void => {
-      const pages = window.innerWidth >= twoPagesFrom ? 2 : 1
-      const all = Math.floor(element.clientWidth)
-      const width = pages === 2 ? Math.floor((all - gutter) / 2) : all
-      setState((old) => (old.width === width && old.pages === pages ? old : { width, pages }))
-    }
+    const measure = (): void => setWidth(Math.floor(element.clientWidth))
     measure()
     const observer = new ResizeObserver(() => {
       window.clearTimeout(timer)
@@ -234,7 +248,7 @@ const useWidth = (
       observer.disconnect()
     }
   }, [box])
-  return state
+  return width
 }
 
 /** Left and right move the passage by a bar, or its end with Shift; up and down pick a note in it. */

@@ -48,7 +48,10 @@ export const createLines = (engraver: Engraver): Lines => {
     for (const see of watchers) see()
   }
 
-  const isOpen = (index: number): boolean => drawn.get(index)?.hands !== hands[index]
+  /** Lines in which nothing stands; asking again would never end. */
+  let empty = new Set<number>()
+  const isOpen = (index: number): boolean =>
+    drawn.get(index)?.hands !== hands[index] && !empty.has(index)
   const next = (): number | undefined => {
     const inSight = [...near].toSorted((a, b) => a - b).find(isOpen)
     if (inSight !== undefined) return inSight
@@ -75,12 +78,16 @@ export const createLines = (engraver: Engraver): Lines => {
       const { places = nowhere } = result.value
       drawn.set(index, { engraving: result.value, places, hands: wanted })
     } else if (result.reason.kind === 'failed') problem = result.reason.message
+    else empty.add(index)
     tell()
   }
 
   return {
     show: (shown) => {
-      if (!sheet || !sameLines(sheet, shown)) drawn = new Map()
+      if (!sheet || !sameLines(sheet, shown)) {
+        drawn = new Map()
+        empty = new Set()
+      }
       sheet = shown
       isStopped = false
       hands = handsOfLines(shown)
