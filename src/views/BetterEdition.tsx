@@ -49,7 +49,8 @@ const describe = ({ replaces, piece, practised, agreeing }: Edition): string => 
   const file = `“${piece.fileName}”`
   if (piece.id === replaces)
     return `${file} has the same notes throughout: the whole record holds for it.`
-  if (practised === 0) return `Nothing has been practised yet that ${file} could take over.`
+  if (practised === 0)
+    return `Nothing of it has been practised yet, so no record need carry over to ${file}.`
   const rest = practised - agreeing
   const kept =
     rest === 0 ? '' : ` The record of the other ${rest} stays, but does not count for it.`
