@@ -72,6 +72,16 @@ test('the underline stands beneath its word, in a long text too', async ({ page 
   expect(behind).toEqual(field)
 })
 
+test('what is typed is seen: nothing lies over it', async ({ page }) => {
+  await openWriting(page)
+  await notes(page).focus()
+  const empty = await notes(page).screenshot()
+  await notes(page).fill('C4')
+  expect((await notes(page).screenshot()).equals(empty)).toBe(false)
+  await notes(page).fill('')
+  expect((await notes(page).screenshot()).equals(empty)).toBe(true)
+})
+
 test('an example can be put in', async ({ page }) => {
   await openWriting(page)
   await page.getByText('How it is written').click()
