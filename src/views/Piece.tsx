@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { CorrectedPiece, Region } from '@/app/handCorrections'
 import type { Chunk } from '@/music/chunk'
@@ -165,11 +165,11 @@ const usePlayedPlace = (
   onFound: (from: number, to: number, word: string) => void,
 ): void => {
   const app = useApp()
-  const [answer, setAnswer] = useState<{
-    readonly from: number
-    readonly to: number
-    readonly word: string
-  }>()
+  // The search lasts as long as score and hand; whoever is told may change meanwhile.
+  const tell = useRef(onFound)
+  useEffect(() => {
+    tell.current = onFound
+  })
   useEffect(
     () =>
       app.searchByPlaying(score, hand, ({ found, place, places }) => {
@@ -177,15 +177,10 @@ const usePlayedPlace = (
         const [from, to] = [barAt(found.from), barAt(found.to)]
         const bar = score.bars[from]
         const more = places > 1 ? `, place ${place} of ${places}: play it again for the next` : ''
-        setAnswer({ from, to, word: `You played bar ${bar?.number ?? 1}${more}` })
+        tell.current(from, to, `You played bar ${bar?.number ?? 1}${more}`)
       }),
     [app, score, hand],
   )
-  useEffect(() => {
-    if (answer) onFound(answer.from, answer.to, answer.word)
-    // Each answer moves the passage once.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-  }, [answer])
 }
 
 /** L, R and Backspace; `undefined` where the file tells every hand. */

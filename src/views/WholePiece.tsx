@@ -211,18 +211,17 @@ interface Plan {
 
 /** The lines on one page or on two side by side; a piece that fills no page stands on one. */
 const usePlan = (score: Score, whole: number, space: number): Plan => {
-  // The hands do not matter for it: corrected, the lines stay.
-  const { bars, id } = score
+  // As it was opened: hands that are corrected later do not matter for it, and the lines stay.
+  const [opened] = useState(score)
   return useMemo((): Plan => {
     const half = Math.floor((whole - gutter) / 2)
     if (window.innerWidth >= twoPagesFrom && half >= leastWidth) {
-      const plan = planSystems(score, half / space)
+      const plan = planSystems(opened, half / space)
       if (plan.length > linesOnPage(space)) return { plan, width: half, pages: 2 }
     }
-    const plan = whole < leastWidth ? [] : planSystems(score, whole / space)
+    const plan = whole < leastWidth ? [] : planSystems(opened, whole / space)
     return { plan, width: whole, pages: 1 }
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-  }, [id, bars, whole, space])
+  }, [opened, whole, space])
 }
 
 /** So many lines fill the window under the head and above the buttons. */

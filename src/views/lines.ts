@@ -55,8 +55,8 @@ export const createLines = (engraver: Engraver): Lines => {
   const next = (): number | undefined => {
     const inSight = [...near].toSorted((a, b) => a - b).find(isOpen)
     if (inSight !== undefined) return inSight
-    const any = hands.findIndex((_, index) => isOpen(index))
-    return any < 0 ? undefined : any
+    const first = hands.findIndex((_, index) => isOpen(index))
+    return first < 0 ? undefined : first
   }
 
   const drawAll = async (): Promise<void> => {
