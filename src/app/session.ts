@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Command } from '@/coach/coach'
 import { eventId, sessionId, type SessionId } from '@/journal/ids'
-import type { DrillBegun, JournalEvent } from '@/journal/journal'
+import { journalVersion, type DrillBegun, type JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
 import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
 import type { Standard } from '@/judge/flaw'
@@ -66,7 +66,7 @@ export const createSession = (ports: Ports): Session => {
   const begun = (): SessionId => {
     if (session) return session
     session = sessionId(ports.newId())
-    void write({ v: 1, kind: 'sessionBegun', ...stamp() })
+    void write({ v: journalVersion, kind: 'sessionBegun', ...stamp() })
     return session
   }
   const write = async (event: JournalEvent): Promise<void> => {
@@ -94,17 +94,18 @@ export const createSession = (ports: Ports): Session => {
       store.setState({ events })
     },
     pieceAdded: ({ id, title }, fileName) =>
-      write({ v: 1, kind: 'pieceAdded', ...stamp(), piece: id, title, fileName }),
+      write({ v: journalVersion, kind: 'pieceAdded', ...stamp(), piece: id, title, fileName }),
     drillBegun: (practising, { streakGoal, startTempo, standard }) => {
       const { drill, chunk, bars, time, goalTempo } = practising
       const event: DrillBegun = {
-        v: 1,
+        v: journalVersion,
         kind: 'drillBegun',
         ...stamp(),
         drill,
         piece: chunk.piece,
         chunk: chunk.id,
         place: recordPlace(chunk, bars.first.number, bars.last.number),
+        form: 'asWritten',
         time,
         streakGoal,
         goalTempo,
@@ -148,12 +149,20 @@ const recordCommand = (
       const { reason } = command
       if (reason.kind !== 'streak' && reason.kind !== 'tooFast' && reason.kind !== 'person') return
       const { from, to, kind } = reason
-      return { v: 1, kind: 'rungChanged', ...stamp(), ...where, from, to, reason: kind }
+      return {
+        v: journalVersion,
+        kind: 'rungChanged',
+        ...stamp(),
+        ...where,
+        from,
+        to,
+        reason: kind,
+      }
     }
     case 'secure':
-      return { v: 1, kind: 'secure', ...stamp(), ...where, rung: command.rung }
+      return { v: journalVersion, kind: 'secure', ...stamp(), ...where, rung: command.rung }
     case 'overruled':
-      return { v: 1, kind: 'overruled', ...stamp(), ...where, what: command.what }
+      return { v: journalVersion, kind: 'overruled', ...stamp(), ...where, what: command.what }
     case 'streakMet':
     case 'pause':
     case 'smallerGroup':

@@ -13,18 +13,22 @@ import type { Place } from '@/music/place'
 import type { ChunkId, Key, NoteId, PieceId, Tempo } from '@/music/units'
 import type { DrillId, EventId, SessionId } from './ids'
 import type {
+  RecordedCause,
   RecordedFlawKind,
+  RecordedForm,
   RecordedOverrule,
+  RecordedRemedy,
   RecordedStandard,
   RecordedTempoReason,
   RecordedVerdict,
+  RemedyOutcome,
 } from './words'
 
 /** The version of the shapes below. */
-export const journalVersion = 1
+export const journalVersion = 2 as const
 
 interface Entry {
-  readonly v: 1
+  readonly v: typeof journalVersion
   readonly id: EventId
   readonly session: SessionId
   /** The wall clock, milliseconds since 1970 UTC. */
@@ -52,12 +56,21 @@ export interface RecordedPlace extends Place {
 /** 'classic' metronome marks, or rungs so many per cent apart. */
 export type RecordedLadder = 'classic' | number
 
-export interface DrillBegun extends Entry {
-  readonly kind: 'drillBegun'
+/** In which drill, at which chunk. */
+interface DrillEntry extends Entry {
   readonly drill: DrillId
   readonly piece: PieceId
   readonly chunk: ChunkId
+}
+
+export interface DrillBegun extends DrillEntry {
+  readonly kind: 'drillBegun'
   readonly place: RecordedPlace
+  readonly form: RecordedForm
+  /** The passage to whose build-up the exercise belongs. */
+  readonly passage?: RecordedPlace
+  /** The tempo at which the exercise is done, where that is not the goal tempo. */
+  readonly reach?: Tempo
   /** Where the chunk begins, so that tempi can be shown in its beat. */
   readonly time: TimeSignature
   readonly streakGoal: number
@@ -98,11 +111,8 @@ export interface RecordedFigures {
 }
 
 /** One try at a chunk. `atEpochMs` is when its verdict came. */
-export interface RepetitionRecorded extends Entry {
+export interface RepetitionRecorded extends DrillEntry {
   readonly kind: 'repetition'
-  readonly drill: DrillId
-  readonly piece: PieceId
-  readonly chunk: ChunkId
   readonly rung: Tempo
   readonly standard: RecordedStandard
   readonly forgiveBrushed: boolean
@@ -117,32 +127,73 @@ export interface RepetitionRecorded extends Entry {
   readonly take: string
 }
 
-export interface RungChanged extends Entry {
+export interface RungChanged extends DrillEntry {
   readonly kind: 'rungChanged'
-  readonly drill: DrillId
-  readonly piece: PieceId
-  readonly chunk: ChunkId
   readonly from: Tempo
   readonly to: Tempo
   readonly reason: RecordedTempoReason
 }
 
 /** The person decided otherwise than the coach. */
-export interface OverruledRecorded extends Entry {
+export interface OverruledRecorded extends DrillEntry {
   readonly kind: 'overruled'
-  readonly drill: DrillId
-  readonly piece: PieceId
-  readonly chunk: ChunkId
   readonly what: RecordedOverrule
 }
 
 /** The streak goal was met at the goal tempo. */
-export interface SecureRecorded extends Entry {
+export interface SecureRecorded extends DrillEntry {
   readonly kind: 'secure'
-  readonly drill: DrillId
-  readonly piece: PieceId
-  readonly chunk: ChunkId
   readonly rung: Tempo
+}
+
+/** The reach of an exercise was met; a chunk as written is secure only at the goal tempo. */
+export interface ExerciseDone extends DrillEntry {
+  readonly kind: 'exerciseDone'
+  readonly rung: Tempo
+  readonly streak: number
+}
+
+/** The start tempo was sought: the highest rung at which all was clean, or none. */
+export interface TrialEnded extends DrillEntry {
+  readonly kind: 'trialEnded'
+  readonly rung?: Tempo
+  readonly repetitions: number
+}
+
+/** The same flaw came again at its place, and the drill stopped for it. Its id names the problem. */
+export interface ProblemNamed extends DrillEntry {
+  readonly kind: 'problemNamed'
+  readonly flaw: RecordedFlawKind
+  /** Index of the onset in the chunk. */
+  readonly onset: number
+  readonly written?: Key
+  /** What was played there last. */
+  readonly played?: Key
+  readonly times: number
+  readonly likely: RecordedCause
+}
+
+/** Drill and chunk are those of the problem. */
+interface RemedyEntry extends DrillEntry {
+  readonly problem: EventId
+}
+
+export interface RemedyBegun extends RemedyEntry {
+  readonly kind: 'remedyBegun'
+  readonly remedy: RecordedRemedy
+  /** The drill of the remedy itself, where it is played. */
+  readonly remedyDrill?: DrillId
+}
+
+export interface RemedyEnded extends RemedyEntry {
+  readonly kind: 'remedyEnded'
+  readonly outcome: RemedyOutcome
+}
+
+/** Whether the flaw stayed away after the remedy, back in the drill. */
+export interface ProblemOutcome extends RemedyEntry {
+  readonly kind: 'problemOutcome'
+  readonly helped: boolean
 }
 
 export type JournalEvent =
@@ -153,3 +204,9 @@ export type JournalEvent =
   | RungChanged
   | OverruledRecorded
   | SecureRecorded
+  | ExerciseDone
+  | TrialEnded
+  | ProblemNamed
+  | RemedyBegun
+  | RemedyEnded
+  | ProblemOutcome

@@ -22,15 +22,21 @@ export const compareEvents = (a: JournalEvent, b: JournalEvent): number =>
   rank[a.kind] - rank[b.kind] ||
   (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
 
-/** One repetition can overrule a pause, be stored, change the rung and make the chunk secure at once. */
+/** One repetition can overrule a pause, be stored, name a problem, change the rung and make the chunk secure at once. */
 const rank: Readonly<Record<JournalEvent['kind'], number>> = {
   sessionBegun: 0,
   pieceAdded: 1,
-  drillBegun: 2,
-  overruled: 3,
-  repetition: 4,
-  rungChanged: 5,
-  secure: 6,
+  remedyBegun: 2,
+  drillBegun: 3,
+  overruled: 4,
+  repetition: 5,
+  problemNamed: 6,
+  trialEnded: 7,
+  rungChanged: 8,
+  exerciseDone: 9,
+  secure: 10,
+  problemOutcome: 11,
+  remedyEnded: 12,
 }
 
 /** Whether two records have the same content. */

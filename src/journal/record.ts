@@ -3,7 +3,13 @@ import type { Take } from '@/music/keyEvent'
 import { placeOf } from '@/music/place'
 import type { Key, Ms, NoteId, Tempo } from '@/music/units'
 import type { DrillId, EventId, SessionId } from './ids'
-import type { RecordedFigures, RecordedFlaw, RecordedPlace, RepetitionRecorded } from './journal'
+import {
+  journalVersion,
+  type RecordedFigures,
+  type RecordedFlaw,
+  type RecordedPlace,
+  type RepetitionRecorded,
+} from './journal'
 import { encodeTake } from './take'
 import type { RecordedFlawKind, RecordedStandard, RecordedVerdict } from './words'
 
@@ -51,7 +57,7 @@ export const recordRepetition = (
   repetition: JudgedRepetition,
   take: Take,
 ): RepetitionRecorded => ({
-  v: 1,
+  v: journalVersion,
   kind: 'repetition',
   ...stamp,
   drill: context.drill,

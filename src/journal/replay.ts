@@ -65,6 +65,12 @@ const replayed = (event: JournalEvent, clockStart: number): readonly ReplayedEve
     // The coach itself comes to these again.
     case 'rungChanged':
     case 'secure':
+    case 'exerciseDone':
+    case 'problemNamed':
+    case 'problemOutcome':
+    case 'trialEnded':
+    case 'remedyBegun':
+    case 'remedyEnded':
       return []
   }
 }
@@ -80,6 +86,11 @@ const replayedOverrule = (what: RecordedOverrule, at: Ms): readonly ReplayedEven
     case 'pause':
     case 'problem':
     case 'smallerGroup':
+    case 'trial':
+    case 'tempoUp':
+    case 'tempoDown':
+    case 'exercise':
+    case 'remedy':
       return []
   }
 }

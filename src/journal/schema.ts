@@ -2,13 +2,17 @@ import * as v from 'valibot'
 import { hands } from '@/music/music'
 import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
 import { drillId, eventId, sessionId } from './ids'
-import type { JournalEvent } from './journal'
+import { journalVersion, type JournalEvent } from './journal'
 import {
+  recordedCauses,
   recordedFlawKinds,
+  recordedForms,
   recordedOverrules,
+  recordedRemedies,
   recordedStandards,
   recordedTempoReasons,
   recordedVerdicts,
+  remedyOutcomes,
 } from './words'
 
 const name = v.pipe(v.string(), v.nonEmpty('must not be empty'))
@@ -21,11 +25,12 @@ const keyNumber = v.pipe(count, v.maxValue(127), v.transform(key))
 const piece = v.pipe(name, v.transform(pieceId))
 const chunk = v.pipe(name, v.transform(chunkId))
 const drill = v.pipe(name, v.transform(drillId))
+const problem = v.pipe(name, v.transform(eventId))
 const standard = v.picklist(recordedStandards)
 const optional = v.exactOptional
 
 const entry = {
-  v: v.literal(1),
+  v: v.literal(journalVersion),
   id: v.pipe(name, v.transform(eventId)),
   session: v.pipe(name, v.transform(sessionId)),
   atEpochMs: duration,
@@ -77,6 +82,9 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
     piece,
     chunk,
     place,
+    form: v.picklist(recordedForms),
+    passage: optional(place),
+    reach: optional(tempoValue),
     time: v.strictObject({ beats: positive, beatType: positive }),
     streakGoal: positive,
     goalTempo: tempoValue,
@@ -108,4 +116,27 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
   }),
   event('overruled', { drill, piece, chunk, what: v.picklist(recordedOverrules) }),
   event('secure', { drill, piece, chunk, rung: tempoValue }),
+  event('exerciseDone', { drill, piece, chunk, rung: tempoValue, streak: count }),
+  event('trialEnded', { drill, piece, chunk, rung: optional(tempoValue), repetitions: count }),
+  event('problemNamed', {
+    drill,
+    piece,
+    chunk,
+    flaw: v.picklist(recordedFlawKinds),
+    onset: count,
+    written: optional(keyNumber),
+    played: optional(keyNumber),
+    times: positive,
+    likely: v.picklist(recordedCauses),
+  }),
+  event('remedyBegun', {
+    drill,
+    piece,
+    chunk,
+    problem,
+    remedy: v.picklist(recordedRemedies),
+    remedyDrill: optional(drill),
+  }),
+  event('remedyEnded', { drill, piece, chunk, problem, outcome: v.picklist(remedyOutcomes) }),
+  event('problemOutcome', { drill, piece, chunk, problem, helped: v.boolean() }),
 ])

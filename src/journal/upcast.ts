@@ -3,8 +3,12 @@ export type Upcaster = (
   event: Readonly<Record<string, unknown>>,
 ) => Readonly<Record<string, unknown>>
 
-/** Upcasters by the version that they start from. Version 1 is the first: there is none yet. */
-export const upcasters: ReadonlyMap<number, Upcaster> = new Map()
+/** Version 1 knew no forms: everything was played as written. */
+const nameForm: Upcaster = (event) =>
+  event['kind'] === 'drillBegun' ? { ...event, form: 'asWritten' } : event
+
+/** Upcasters by the version that they start from. */
+export const upcasters: ReadonlyMap<number, Upcaster> = new Map([[1, nameForm]])
 
 /** The whole positive number in `v`; `undefined` when it is not an event at all. */
 export const versionOf = (raw: unknown): number | undefined => {

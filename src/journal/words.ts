@@ -18,6 +18,10 @@ export const recordedFlawKinds = [
   'spread',
   'drift',
 ] as const
+/**
+ * What the person decided otherwise: `tempoUp` and `tempoDown` are changes of the tempo that were taken
+ * back, `exercise` is another one than the next, `remedy` one left before it was solved.
+ */
 export const recordedOverrules = [
   'raise',
   'lower',
@@ -26,12 +30,56 @@ export const recordedOverrules = [
   'pause',
   'problem',
   'smallerGroup',
+  'trial',
+  'tempoUp',
+  'tempoDown',
+  'exercise',
+  'remedy',
 ] as const
-/** Why the rung changed: after a streak, too many flaws, the person's choice. */
-export const recordedTempoReasons = ['streak', 'tooFast', 'person'] as const
+/** Why the rung changed: after a streak, too many flaws, the person's choice, what a trial found. */
+export const recordedTempoReasons = ['streak', 'tooFast', 'person', 'trial'] as const
+/** In what form the notes of a chunk were played. */
+export const recordedForms = [
+  'asWritten',
+  'longShort',
+  'shortLong',
+  'stopAfter3',
+  'stopAfter4',
+  'accentEvery3',
+  'accentEvery4',
+  'blocked',
+] as const
+/** What a problem most likely is. */
+export const recordedCauses = [
+  'shortLeap',
+  'weakFinger',
+  'neighbours',
+  'handsApart',
+  'positionChange',
+  'rhythm',
+  'unknown',
+] as const
+/** What was done about a problem. */
+export const recordedRemedies = [
+  'smallGroup',
+  'oneHand',
+  'blocked',
+  'loop',
+  'leapAlone',
+  'tapFirst',
+  'handsSlowly',
+  'fingering',
+  'nameKeys',
+] as const
+/** How a remedy ended. */
+export const remedyOutcomes = ['solved', 'leftOff'] as const
 
 export type RecordedVerdict = (typeof recordedVerdicts)[number]
 export type RecordedStandard = (typeof recordedStandards)[number]
 export type RecordedFlawKind = (typeof recordedFlawKinds)[number]
 export type RecordedOverrule = (typeof recordedOverrules)[number]
 export type RecordedTempoReason = (typeof recordedTempoReasons)[number]
+export type RecordedForm = (typeof recordedForms)[number]
+export type RecordedCause = (typeof recordedCauses)[number]
+export type RecordedRemedy = (typeof recordedRemedies)[number]
+export type RemedyOutcome = (typeof remedyOutcomes)[number]

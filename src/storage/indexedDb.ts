@@ -232,11 +232,17 @@ const addEvents = async (
     events.map(async (event) => {
       const known = await change.store.get(event.id)
       if (known === undefined) await change.store.add(event)
-      return known === undefined || sameEvent(known, event) ? [] : [event.id]
+      return known === undefined || isThis(known, event) ? [] : [event.id]
     }),
   )
   const [taken] = await Promise.all([adding, change.done])
   return taken.flat()
+}
+
+/** The record may be of an older version. */
+const isThis = (record: unknown, event: JournalEvent): boolean => {
+  const known = decodeEvent(record)
+  return known.ok && sameEvent(known.value, event)
 }
 
 const readRecords = async (database: Database, query: EventQuery): Promise<readonly unknown[]> => {

@@ -2,13 +2,13 @@ import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { chunkId, key, pieceId } from '@/music/units'
 import { eventId, sessionId } from '@/journal/ids'
-import type { JournalEvent } from '@/journal/journal'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
 import type { EventQuery, Storage, StoredPiece } from '@/storage/storage'
 import { anyEvent } from '../support/anyEvent'
 
 const begun = (id: string, atEpochMs: number, session = 's1'): JournalEvent => ({
-  v: 1,
+  v: journalVersion,
   id: eventId(id),
   session: sessionId(session),
   atEpochMs,

@@ -11,8 +11,9 @@ import { recordedFlawKinds, recordedStandards, recordedVerdicts } from '@/journa
 import { ms } from '@/music/units'
 import { anyEvent } from '../support/anyEvent'
 
-const frozen = readFileSync(new URL('../journals/v1.jsonl', import.meta.url), 'utf8')
-const begun = { v: 1, id: 'e1', session: 's1', atEpochMs: 1, kind: 'sessionBegun' }
+const frozen = (version: 1 | 2): string =>
+  readFileSync(new URL(`../journals/v${version}.jsonl`, import.meta.url), 'utf8')
+const begun = { v: 2, id: 'e1', session: 's1', atEpochMs: 1, kind: 'sessionBegun' }
 
 /** What `decodeEvent` says of it, in one sentence. */
 const refusal = (raw: unknown): string => {
@@ -42,9 +43,9 @@ describe('an event from outside', () => {
   })
 
   test('a newer version is told and not taken apart', () => {
-    expect(decodeEvent({ v: 2, kind: 'somethingNew' })).toEqual({
+    expect(decodeEvent({ v: 3, kind: 'somethingNew' })).toEqual({
       ok: false,
-      reason: { kind: 'newerVersion', version: 2, known: 1 },
+      reason: { kind: 'newerVersion', version: 3, known: 2 },
     })
   })
 
@@ -73,15 +74,52 @@ describe('an event from outside', () => {
   })
 })
 
-describe('the frozen sample of version 1', () => {
+describe('the frozen sample of version 2', () => {
   test('is read whole, and written as it stands', () => {
-    const { events, unread } = parseJournal(frozen)
+    const { events, unread } = parseJournal(frozen(2))
     expect(unread).toEqual([])
-    expect(formatJournal(events)).toBe(frozen)
+    expect(formatJournal(events)).toBe(frozen(2))
   })
 
   test('has every kind', () => {
-    expect(parseJournal(frozen).events.map((event) => event.kind)).toEqual([
+    expect(parseJournal(frozen(2)).events.map((event) => event.kind)).toEqual([
+      'sessionBegun',
+      'pieceAdded',
+      'drillBegun',
+      'trialEnded',
+      'trialEnded',
+      'repetition',
+      'repetition',
+      'problemNamed',
+      'remedyBegun',
+      'remedyEnded',
+      'problemOutcome',
+      'overruled',
+      'rungChanged',
+      'exerciseDone',
+      'secure',
+    ])
+  })
+})
+
+describe('the frozen sample of version 1', () => {
+  const raw = frozen(1)
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Readonly<Record<string, unknown>>)
+
+  test('is read whole as what it is in version 2: each drill was as written, all else is the same', () => {
+    const { events, unread } = parseJournal(frozen(1))
+    expect(unread).toEqual([])
+    expect(events).toEqual(
+      raw.map((event) =>
+        event['kind'] === 'drillBegun' ? { ...event, v: 2, form: 'asWritten' } : { ...event, v: 2 },
+      ),
+    )
+  })
+
+  test('has every kind of its version', () => {
+    expect(raw.map((event) => event['kind'])).toEqual([
       'sessionBegun',
       'pieceAdded',
       'drillBegun',
@@ -94,7 +132,7 @@ describe('the frozen sample of version 1', () => {
   })
 
   test('gives its take back: C4 pressed at 0 and left at 240 ms, E4 after, the pedal down', () => {
-    const take = parseJournal(frozen).events.find((e) => e.kind === 'repetition')?.take ?? ''
+    const take = parseJournal(frozen(1)).events.find((e) => e.kind === 'repetition')?.take ?? ''
     const decoded = decodeTake(take, ms(0))
     expect(decoded.ok ? decoded.value.events : []).toEqual([
       { kind: 'down', key: 60, velocity: 64, at: 0 },
@@ -121,7 +159,7 @@ describe('versions', () => {
     expect(upcast({ v: 0 }, 0, 3, steps)).toBeUndefined()
   })
 
-  test('the words of version 1 are those of the judge', () => {
+  test('the words of the present version are those of the judge', () => {
     expect(recordedFlawKinds).toEqual(flawKinds)
     expect(recordedVerdicts).toEqual(verdicts)
     expect(recordedStandards).toEqual(standards)

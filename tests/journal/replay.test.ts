@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { beginCoach, coachRepetition, stepCoach, type Coach, type CoachEvent } from '@/coach/coach'
 import { eventId, drillId, sessionId } from '@/journal/ids'
-import type { JournalEvent } from '@/journal/journal'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { recordPlace, recordRepetition } from '@/journal/record'
 import { coachEventsOf, latestDrill } from '@/journal/replay'
 import type { Repetition, Verdict } from '@/judge/repetition'
@@ -112,7 +112,7 @@ const practise = (letters: readonly string[], pace: number) => {
   let coach = beginCoach(settings)
   const journal: JournalEvent[] = []
   const stamp = (at: number) => ({
-    v: 1 as const,
+    v: journalVersion,
     id: eventId(`e${(journal.length * 7919) % 1000}`),
     session: sessionId('s1'),
     atEpochMs: clockStart + at,
@@ -178,7 +178,7 @@ test('the coach rebuilt from the journal, in whatever order it is read, stands w
 
 test('the drill to take up again is the one begun last, of this chunk', () => {
   const begun = (id: string, name: string, atEpochMs: number): JournalEvent => ({
-    v: 1,
+    v: journalVersion,
     id: eventId(id),
     session: sessionId('s1'),
     atEpochMs,
@@ -187,6 +187,7 @@ test('the drill to take up again is the one begun last, of this chunk', () => {
     piece: pieceId('p1'),
     chunk: chunkId(name),
     place: { from: '0', to: '1', fromBar: 1, toBar: 1, hand: 'right' },
+    form: 'asWritten',
     time: { beats: 4, beatType: 4 },
     streakGoal: 5,
     goalTempo: tempo(120),

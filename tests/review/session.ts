@@ -1,5 +1,10 @@
 import { drillId, eventId, sessionId } from '@/journal/ids'
-import type { JournalEvent, RecordedFlaw, RepetitionRecorded } from '@/journal/journal'
+import {
+  journalVersion,
+  type JournalEvent,
+  type RecordedFlaw,
+  type RepetitionRecorded,
+} from '@/journal/journal'
 import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
 import { parseKey } from '@/music/pitch'
 
@@ -7,7 +12,7 @@ import { parseKey } from '@/music/pitch'
 export const midnight = 1_767_225_600_000
 
 const stamp = (seconds: number, name = 'r') => ({
-  v: 1 as const,
+  v: journalVersion,
   id: eventId(`${name}${seconds}`),
   session: sessionId('s1'),
   atEpochMs: midnight + seconds * 1_000,
@@ -84,6 +89,7 @@ export const drillBegun = (seconds: number, chunk = 'a'): JournalEvent => ({
   kind: 'drillBegun',
   ...where(chunk),
   place: { from: '0', to: '3_2', fromBar: 1, toBar: 1, hand: 'right' },
+  form: 'asWritten',
   time: { beats: 4, beatType: 4 },
   streakGoal: 5,
   goalTempo: tempo(120),

@@ -3,7 +3,7 @@ import { forceCloseDatabase } from 'fake-indexeddb'
 import { openDB } from 'idb'
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { eventId, sessionId } from '@/journal/ids'
-import type { JournalEvent } from '@/journal/journal'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { openStorage } from '@/storage/indexedDb'
 import type { StorageProblem } from '@/storage/problem'
 import type { Storage } from '@/storage/storage'
@@ -14,7 +14,7 @@ afterEach(() => {
 })
 
 const begun = (id: string): JournalEvent => ({
-  v: 1,
+  v: journalVersion,
   id: eventId(id),
   session: sessionId('s1'),
   atEpochMs: Number(id),

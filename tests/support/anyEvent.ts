@@ -1,13 +1,17 @@
 import fc from 'fast-check'
-import type { JournalEvent } from '@/journal/journal'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { drillId, eventId, sessionId } from '@/journal/ids'
 import { encodeTake } from '@/journal/take'
 import {
+  recordedCauses,
   recordedFlawKinds,
+  recordedForms,
   recordedOverrules,
+  recordedRemedies,
   recordedStandards,
   recordedTempoReasons,
   recordedVerdicts,
+  remedyOutcomes,
 } from '@/journal/words'
 import { pedals, type KeyEvent } from '@/music/keyEvent'
 import { chunkId, key, ms, noteId, pieceId, tempo } from '@/music/units'
@@ -41,7 +45,7 @@ export const anyTake = fc
 
 /** Ids from a small stock, so that merging meets them again. */
 const stamp = {
-  v: fc.constant(1 as const),
+  v: fc.constant(journalVersion),
   id: fc.integer({ min: 0, max: 30 }).map((n) => eventId(`e${n}`)),
   session: fc.constantFrom(sessionId('s1'), sessionId('s2')),
   atEpochMs: fc.integer({ min: 1_700_000_000_000, max: 1_700_000_000_009 }),
@@ -51,6 +55,23 @@ const where = {
   piece: fc.constantFrom(pieceId('p1'), pieceId('p2')),
   chunk: fc.constantFrom(chunkId('p1:0-2:right'), chunkId('p2:3_2-4:both')),
 }
+
+const entryKeys = ['v', 'id', 'session', 'atEpochMs', 'kind', 'drill', 'piece', 'chunk'] as const
+const drillKeys = [
+  ...entryKeys,
+  'place',
+  'form',
+  'time',
+  'streakGoal',
+  'goalTempo',
+  'startTempo',
+  'ladder',
+  'standard',
+] as const
+const anyPlace = fc.constantFrom(
+  { from: '0', to: '3_2', fromBar: 0, toBar: 1, hand: 'both' } as const,
+  { from: '3_2', to: '7', fromBar: 1, toBar: 2, hand: 'right' } as const,
+)
 
 const anyFlaw = fc.record(
   {
@@ -75,18 +96,24 @@ const kind = <K extends string>(name: K) => ({ kind: fc.constant(name) })
 export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
   fc.record({ ...stamp, ...kind('sessionBegun') }),
   fc.record({ ...stamp, ...kind('pieceAdded'), piece: where.piece, title: text, fileName: text }),
-  fc.record({
-    ...stamp,
-    ...kind('drillBegun'),
-    ...where,
-    place: fc.constant({ from: '0', to: '3_2', fromBar: 0, toBar: 1, hand: 'both' } as const),
-    time: fc.constantFrom({ beats: 4, beatType: 4 }, { beats: 6, beatType: 8 }),
-    streakGoal: fc.integer({ min: 3, max: 10 }),
-    goalTempo: anyTempo,
-    startTempo: anyTempo,
-    ladder: fc.constantFrom('classic' as const, 4),
-    standard: fc.constantFrom(...recordedStandards),
-  }),
+  fc.record(
+    {
+      ...stamp,
+      ...kind('drillBegun'),
+      ...where,
+      place: anyPlace,
+      form: fc.constantFrom(...recordedForms),
+      passage: anyPlace,
+      reach: anyTempo,
+      time: fc.constantFrom({ beats: 4, beatType: 4 }, { beats: 6, beatType: 8 }),
+      streakGoal: fc.integer({ min: 3, max: 10 }),
+      goalTempo: anyTempo,
+      startTempo: anyTempo,
+      ladder: fc.constantFrom('classic' as const, 4),
+      standard: fc.constantFrom(...recordedStandards),
+    },
+    { requiredKeys: [...drillKeys] },
+  ),
   fc.record({
     ...stamp,
     ...kind('repetition'),
@@ -115,4 +142,48 @@ export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
     what: fc.constantFrom(...recordedOverrules),
   }),
   fc.record({ ...stamp, ...kind('secure'), ...where, rung: anyTempo }),
+  fc.record({ ...stamp, ...kind('exerciseDone'), ...where, rung: anyTempo, streak: fc.nat(10) }),
+  fc.record(
+    { ...stamp, ...kind('trialEnded'), ...where, rung: anyTempo, repetitions: fc.nat(20) },
+    { requiredKeys: [...entryKeys, 'repetitions'] },
+  ),
+  fc.record(
+    {
+      ...stamp,
+      ...kind('problemNamed'),
+      ...where,
+      flaw: fc.constantFrom(...recordedFlawKinds),
+      onset: fc.nat(500),
+      written: anyKey,
+      played: anyKey,
+      times: fc.integer({ min: 1, max: 9 }),
+      likely: fc.constantFrom(...recordedCauses),
+    },
+    { requiredKeys: [...entryKeys, 'flaw', 'onset', 'times', 'likely'] },
+  ),
+  fc.record(
+    {
+      ...stamp,
+      ...kind('remedyBegun'),
+      ...where,
+      problem: stamp.id,
+      remedy: fc.constantFrom(...recordedRemedies),
+      remedyDrill: where.drill,
+    },
+    { requiredKeys: [...entryKeys, 'problem', 'remedy'] },
+  ),
+  fc.record({
+    ...stamp,
+    ...kind('remedyEnded'),
+    ...where,
+    problem: stamp.id,
+    outcome: fc.constantFrom(...remedyOutcomes),
+  }),
+  fc.record({
+    ...stamp,
+    ...kind('problemOutcome'),
+    ...where,
+    problem: stamp.id,
+    helped: fc.boolean(),
+  }),
 )
