@@ -22,6 +22,13 @@ export type Finger = 1 | 2 | 3 | 4 | 5
 export const ornaments = ['trill', 'mordent', 'turn', 'tremolo'] as const
 export type Ornament = (typeof ornaments)[number]
 
+/** How a tremolo is written: on one note or chord, or to and fro from one to the next. */
+export interface Tremolo {
+  readonly kind: 'single' | 'from' | 'to'
+  /** Strokes through the stem, or between the two. */
+  readonly strokes: number
+}
+
 /** One sounding note of the score: ties are joined, so `length` is all that sounds. */
 export interface Note {
   readonly id: NoteId
@@ -39,6 +46,10 @@ export interface Note {
   /** How many grace notes, or chords of them, still come between this one and its main note. */
   readonly graceRank?: number
   readonly ornament?: Ornament
+  /** Of a mordent or turn: printed as the inverted sign. */
+  readonly inverted?: true
+  /** Of a tremolo, where the file says how it is written. */
+  readonly tremolo?: Tremolo
   readonly rolled?: true
   readonly fingers?: readonly Finger[]
   /** How the file spells the pitch, as a scientific pitch name: 'Cb4' is key 59. Absent where it does not say. */

@@ -1,4 +1,4 @@
-import type { Finger, Ornament } from '@/music/music'
+import type { Finger, Ornament, Tremolo } from '@/music/music'
 import type { XmlNote, XmlPitch } from './musicXml'
 import { noteValue } from './noteValues'
 import type { NoteMarks } from './part'
@@ -83,17 +83,16 @@ const readTie = (element: XmlElement): XmlNote['tie'] => {
 const readMarks = (element: XmlElement): NoteMarks => {
   const notations = childrenOf(element, 'notations')
   if (notations.length === 0) return {}
-  const ornament = notations
+  const sign = notations
     .flatMap((n) => childrenOf(n, 'ornaments'))
     .flatMap(({ children }) => children)
-    .map(({ name }) => ornamentNames.get(name))
-    .find((found) => found !== undefined)
+    .find(({ name }) => ornamentNames.has(name))
   const fingers = notations
     .flatMap((n) => childrenOf(n, 'technical'))
     .flatMap((technical) => childrenOf(technical, 'fingering'))
     .flatMap(readFingering)
   return {
-    ...(ornament ? { ornament } : {}),
+    ...(sign ? readOrnament(sign) : {}),
     ...(notations.some((n) => hasChild(n, 'arpeggiate')) ? { rolled: true } : {}),
     ...(fingers.length > 0 ? { fingers } : {}),
   }
@@ -114,6 +113,27 @@ const ornamentNames = new Map<string, Ornament>([
   ['inverted-vertical-turn', 'turn'],
   ['haydn', 'turn'],
   ['tremolo', 'tremolo'],
+])
+
+const readOrnament = (sign: XmlElement): NoteMarks => {
+  const ornament = ornamentNames.get(sign.name)
+  if (ornament === undefined) return {}
+  return {
+    ornament,
+    ...(sign.name.includes('inverted') ? { inverted: true } : {}),
+    ...(ornament === 'tremolo' ? readTremolo(sign) : {}),
+  }
+}
+
+/** Up to eight marks, of type single unless it says else (MusicXML 4.0); three where the number is missing. */
+const readTremolo = ({ attributes, text }: XmlElement): NoteMarks => {
+  const strokes = /^\s*[1-8]\s*$/.test(text) ? Number(text) : 3
+  return { tremolo: { kind: tremoloKinds.get(attributes.type) ?? 'single', strokes } }
+}
+
+const tremoloKinds = new Map<string | undefined, Tremolo['kind']>([
+  ['start', 'from'],
+  ['stop', 'to'],
 ])
 
 /** '3', or '1-2' for a change of finger on the key; an alternative in brackets is left out. */

@@ -11,7 +11,7 @@ export interface PartNote {
 /** What a printed score says of a note besides its key and place. */
 export type NoteMarks = Pick<
   Note,
-  'grace' | 'graceRank' | 'ornament' | 'rolled' | 'fingers' | 'spelling'
+  'grace' | 'graceRank' | 'ornament' | 'inverted' | 'tremolo' | 'rolled' | 'fingers' | 'spelling'
 >
 
 /** The notes that the file keeps together: one track or one channel. */

@@ -57,11 +57,14 @@ const mostVoices = 8
 /** MIDI keys are 0 to 127. */
 const keyCount = 128
 
-const extend = (before: PlacedNote, note: PlacedNote, end: number): PlacedNote => {
-  const ornament = before.marks.ornament ?? note.marks.ornament
-  return {
-    ...before,
-    length: tick(Math.max(end - before.start, before.length)),
-    marks: ornament ? { ...before.marks, ornament } : before.marks,
-  }
-}
+const extend = (before: PlacedNote, note: PlacedNote, end: number): PlacedNote => ({
+  ...before,
+  length: tick(Math.max(end - before.start, before.length)),
+  marks: before.marks.ornament ? before.marks : { ...ornamentOf(note.marks), ...before.marks },
+})
+
+const ornamentOf = ({ ornament, inverted, tremolo }: NoteMarks): NoteMarks => ({
+  ...(ornament ? { ornament } : {}),
+  ...(inverted ? { inverted } : {}),
+  ...(tremolo ? { tremolo } : {}),
+})

@@ -23,6 +23,27 @@ describe('ornaments', () => {
       ornament,
     )
   })
+  // MusicXML 4.0: “mordent” has the vertical line, “inverted-mordent” has none.
+  test.each([
+    ['mordent', undefined],
+    ['inverted-mordent', true],
+    ['inverted-turn', true],
+    ['turn', undefined],
+  ])('<%s/> is inverted: %s', (name, inverted) => {
+    expect(first(`<notations><ornaments><${name}/></ornaments></notations>`)?.inverted).toBe(
+      inverted,
+    )
+  })
+  test.each([
+    ['<tremolo>2</tremolo>', { kind: 'single', strokes: 2 }],
+    ['<tremolo type="single">3</tremolo>', { kind: 'single', strokes: 3 }],
+    ['<tremolo type="start">3</tremolo>', { kind: 'from', strokes: 3 }],
+    ['<tremolo type="stop">4</tremolo>', { kind: 'to', strokes: 4 }],
+    ['<tremolo>many</tremolo>', { kind: 'single', strokes: 3 }],
+    ['<trill-mark/>', undefined],
+  ])('%s is written %o (“tremolo”)', (sign, tremolo) => {
+    expect(first(`<notations><ornaments>${sign}</ornaments></notations>`)?.tremolo).toEqual(tremolo)
+  })
   test('of a later note of a tie stay with the joined note', () => {
     const marks = '<notations><ornaments><trill-mark/></ornaments></notations>'
     const { score } = readText(piano(begin + voice('C4/8~') + voice('~C4/8', { marks })))
