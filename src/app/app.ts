@@ -13,12 +13,13 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Coach } from '@/coach/coach'
 import type { Answer } from '@/exercises/findByNotes'
 import { proposeChunks } from '@/exercises/propose'
+import type { JournalEvent } from '@/journal/journal'
 import type { Chunk } from '@/music/chunk'
 import type { HandChoice, Score } from '@/music/music'
 import { placeOf } from '@/music/place'
-import type { Key, Tempo } from '@/music/units'
+import type { ChunkId, Key, Tempo } from '@/music/units'
 import { carryEvents } from '@/review/carryOver'
-import { chunkStates } from '@/review/chunkStates'
+import { chunkStates, type ChunkState } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
 import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
 import { createInstrument, type Instrument } from './instrument'
@@ -29,6 +30,7 @@ import {
   type Library,
   type OpenPiece,
 } from './library'
+import { localDay } from './localDay'
 import type { Ports, ScreenKeysPort, SoundState } from './ports'
 import { neighbourOf } from './neighbour'
 import { createPractice, type Practice } from './practice'
@@ -100,7 +102,7 @@ export interface App {
     found: (answer: Answer) => void,
   ) => () => void
   /** What events tell of each chunk. */
-  readonly chunkStates: typeof chunkStates
+  readonly chunkStates: (events: readonly JournalEvent[]) => ReadonlyMap<ChunkId, ChunkState>
   readonly practise: (choice: Choice) => void
   /** The goal tempo that was chosen for the piece in this sitting. */
   readonly goalTempo: (score: Score) => Tempo | undefined
@@ -262,9 +264,9 @@ export const createApp = (ports: Ports): App => {
     searchByPlaying: (score, hand, found) => searchByPlaying(instrument, score, hand, found),
     chunkStates: (events) => {
       const now = screen.getState()
-      if (now.kind !== 'piece') return chunkStates(events)
+      if (now.kind !== 'piece') return chunkStates(events, localDay)
       const { score, carried = [] } = now.piece
-      return chunkStates(carryEvents(events, carried, score.id))
+      return chunkStates(carryEvents(events, carried, score.id), localDay)
     },
     goalTempo: (score) => goals.get(score.id),
     practise: ({ piece, chunk, goalTempo, simulated }) => {

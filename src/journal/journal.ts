@@ -77,6 +77,8 @@ export interface DrillBegun extends DrillEntry {
   readonly goalTempo: Tempo
   /** The rung at which the drill starts. */
   readonly startTempo: Tempo
+  /** It began with a trial for the start tempo. */
+  readonly trial?: true
   readonly ladder: RecordedLadder
   readonly standard: RecordedStandard
 }

@@ -1,8 +1,8 @@
 import { ms, type ChunkId, type Key, type Ms } from '@/music/units'
 import type { DrillId } from './ids'
-import type { DrillBegun, JournalEvent, RecordedFlaw } from './journal'
+import type { DrillBegun, JournalEvent, RecordedFlaw, RemedyEnded } from './journal'
 import { compareEvents } from './merge'
-import type { RecordedFlawKind, RecordedOverrule, RecordedVerdict } from './words'
+import type { RecordedFlawKind, RecordedOverrule, RecordedRemedy, RecordedVerdict } from './words'
 
 /** What the coach heard in a drill; the same shapes as its own events. */
 export type ReplayedEvent =
@@ -13,7 +13,22 @@ export type ReplayedEvent =
       readonly start: Ms
       readonly at: Ms
     }
-  | { readonly kind: 'raise' | 'lower' | 'skip' | 'end'; readonly at: Ms }
+  | { readonly kind: 'raise' | 'lower' | 'skip' | 'end' | 'undo'; readonly at: Ms }
+  | {
+      readonly kind: 'remedied'
+      readonly remedy: RecordedRemedy
+      readonly problem: ReplayedProblem
+      readonly solved: boolean
+      readonly at: Ms
+    }
+
+interface ReplayedProblem {
+  readonly flaw: RecordedFlawKind
+  readonly place: number
+  readonly written?: Key
+  readonly played?: Key
+  readonly times: number
+}
 
 interface ReplayedFlaw {
   readonly kind: RecordedFlawKind
@@ -42,13 +57,18 @@ export const coachEventsOf = (
   events: readonly JournalEvent[],
   drill: DrillId,
   clockStart: number,
-): readonly ReplayedEvent[] =>
-  events
+): readonly ReplayedEvent[] => {
+  const ofDrill = events
     .filter((event) => 'drill' in event && event.drill === drill)
     .toSorted(compareEvents)
-    .flatMap((event) => replayed(event, clockStart))
+  return ofDrill.flatMap((event, i) => replayed(event, ofDrill.slice(0, i), clockStart))
+}
 
-const replayed = (event: JournalEvent, clockStart: number): readonly ReplayedEvent[] => {
+const replayed = (
+  event: JournalEvent,
+  before: readonly JournalEvent[],
+  clockStart: number,
+): readonly ReplayedEvent[] => {
   const at = ms(event.atEpochMs - clockStart)
   switch (event.kind) {
     case 'repetition': {
@@ -59,6 +79,8 @@ const replayed = (event: JournalEvent, clockStart: number): readonly ReplayedEve
     }
     case 'overruled':
       return replayedOverrule(event.what, at)
+    case 'remedyEnded':
+      return replayedRemedy(event, before, at)
     case 'sessionBegun':
     case 'pieceAdded':
     case 'drillBegun':
@@ -70,7 +92,6 @@ const replayed = (event: JournalEvent, clockStart: number): readonly ReplayedEve
     case 'problemOutcome':
     case 'trialEnded':
     case 'remedyBegun':
-    case 'remedyEnded':
       return []
   }
 }
@@ -82,17 +103,47 @@ const replayedOverrule = (what: RecordedOverrule, at: Ms): readonly ReplayedEven
     case 'skip':
     case 'end':
       return [{ kind: what, at }]
+    // A change of the tempo taken back is one the other way.
+    case 'tempoUp':
+      return [{ kind: 'lower', at }]
+    case 'tempoDown':
+      return [{ kind: 'raise', at }]
+    case 'trial':
+      return [{ kind: 'undo', at }]
     // Playing on ends a pause by itself, in replay as it did live.
     case 'pause':
     case 'problem':
     case 'smallerGroup':
-    case 'trial':
-    case 'tempoUp':
-    case 'tempoDown':
     case 'exercise':
     case 'remedy':
       return []
   }
+}
+
+const replayedRemedy = (
+  { problem, outcome }: RemedyEnded,
+  before: readonly JournalEvent[],
+  at: Ms,
+): readonly ReplayedEvent[] => {
+  const named = before.findLast((e) => e.kind === 'problemNamed' && e.id === problem)
+  const begun = before.findLast((e) => e.kind === 'remedyBegun' && e.problem === problem)
+  if (named?.kind !== 'problemNamed' || begun?.kind !== 'remedyBegun') return []
+  const { flaw, onset, written, played, times } = named
+  return [
+    {
+      kind: 'remedied',
+      remedy: begun.remedy,
+      problem: {
+        flaw,
+        place: onset,
+        ...(written === undefined ? {} : { written }),
+        ...(played === undefined ? {} : { played }),
+        times,
+      },
+      solved: outcome === 'solved',
+      at,
+    },
+  ]
 }
 
 const replayedFlaw = ({ kind, onset, written, played }: RecordedFlaw): ReplayedFlaw => ({

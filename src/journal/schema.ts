@@ -89,6 +89,7 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
     streakGoal: positive,
     goalTempo: tempoValue,
     startTempo: tempoValue,
+    trial: optional(v.literal(true)),
     ladder: v.union([v.literal('classic'), v.pipe(number, v.gtValue(0))]),
     standard,
   }),

@@ -36,8 +36,8 @@ export const recordedOverrules = [
   'exercise',
   'remedy',
 ] as const
-/** Why the rung changed: after a streak, too many flaws, the person's choice, what a trial found. */
-export const recordedTempoReasons = ['streak', 'tooFast', 'person', 'trial'] as const
+/** Why the rung changed: after a streak, too many flaws, the person's choice, what a trial found, back from a remedy. */
+export const recordedTempoReasons = ['streak', 'tooFast', 'person', 'trial', 'remedy'] as const
 /** In what form the notes of a chunk were played. */
 export const recordedForms = [
   'asWritten',
@@ -52,11 +52,13 @@ export const recordedForms = [
 /** What a problem most likely is. */
 export const recordedCauses = [
   'shortLeap',
+  'longLeap',
   'weakFinger',
   'neighbours',
   'handsApart',
   'positionChange',
   'rhythm',
+  'accidental',
   'unknown',
 ] as const
 /** What was done about a problem. */

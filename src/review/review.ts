@@ -6,15 +6,16 @@
  *
  * Example: 6 clean, 2 flawed, 1 broken off -> 9 repetitions, clean share 0.75.
  */
+import { countSubstitutions, type Substitution } from '@/journal/flawCounts'
+import { groupBy, type Some } from '@/journal/groupBy'
 import type { JournalEvent, RecordedPlace, RepetitionRecorded } from '@/journal/journal'
 import { compareEvents } from '@/journal/merge'
-import type { RecordedVerdict } from '@/journal/words'
+import { practisedMs } from '@/journal/practised'
+import { countVerdicts, longestStreak } from '@/journal/sumDays'
+import type { Tally } from '@/journal/sums'
 import type { TimeSignature } from '@/music/music'
 import type { ChunkId, PieceId, Tempo } from '@/music/units'
-import { countFlaws, countSubstitutions, type FlawCount, type Substitution } from './flaws'
-import { practisedMinutes } from './minutes'
-
-export type Tally = Readonly<Record<RecordedVerdict, number>>
+import { countFlaws, type FlawCount } from './flaws'
 
 /** One chunk in the events given. */
 export interface ChunkReview {
@@ -55,13 +56,15 @@ export const reviewEvents = (events: readonly JournalEvent[]): Review => {
   const sorted = events.toSorted(compareEvents)
   const repetitions = sorted.filter((e) => e.kind === 'repetition')
   const tally = countVerdicts(repetitions)
-  const chunks = [...groupByChunk(repetitions).values()].map((of) => reviewChunk(sorted, of))
+  const chunks = [...groupBy(repetitions, ({ chunk }) => chunk).values()].map((of) =>
+    reviewChunk(sorted, of),
+  )
   return {
     tally,
     cleanShare: cleanShare(tally),
     longestStreak: Math.max(0, ...chunks.map((chunk) => chunk.longestStreak)),
     repetitions: repetitions.length,
-    minutes: practisedMinutes(repetitions),
+    minutes: practisedMs(repetitions).reduce((total, each) => total + each, 0) / 60_000,
     chunks,
     flaws: countFlaws(repetitions),
     substitutions: countSubstitutions(repetitions),
@@ -72,27 +75,10 @@ export const reviewEvents = (events: readonly JournalEvent[]): Review => {
 export const cleanShare = ({ clean, flawed }: Tally): number | undefined =>
   clean + flawed === 0 ? undefined : clean / (clean + flawed)
 
-type Repetitions = readonly [RepetitionRecorded, ...RepetitionRecorded[]]
-
-const countVerdicts = (repetitions: readonly RepetitionRecorded[]): Tally => {
-  const count = (verdict: RecordedVerdict): number =>
-    repetitions.filter((repetition) => repetition.verdict === verdict).length
-  return { clean: count('clean'), flawed: count('flawed'), brokenOff: count('brokenOff') }
-}
-
-const groupByChunk = (
-  repetitions: readonly RepetitionRecorded[],
-): ReadonlyMap<ChunkId, Repetitions> => {
-  const groups = new Map<ChunkId, [RepetitionRecorded, ...RepetitionRecorded[]]>()
-  for (const repetition of repetitions) {
-    const group = groups.get(repetition.chunk)
-    if (group) group.push(repetition)
-    else groups.set(repetition.chunk, [repetition])
-  }
-  return groups
-}
-
-const reviewChunk = (sorted: readonly JournalEvent[], repetitions: Repetitions): ChunkReview => {
+const reviewChunk = (
+  sorted: readonly JournalEvent[],
+  repetitions: Some<RepetitionRecorded>,
+): ChunkReview => {
   const [{ chunk, piece, rung: fromRung }] = repetitions
   const of = sorted.filter((event) => 'chunk' in event && event.chunk === chunk)
   const begun = of.findLast((event) => event.kind === 'drillBegun')
@@ -112,13 +98,3 @@ const reviewChunk = (sorted: readonly JournalEvent[], repetitions: Repetitions):
 
 const rungAfter = (rung: Tempo, event: JournalEvent): Tempo =>
   event.kind === 'rungChanged' ? event.to : event.kind === 'repetition' ? event.rung : rung
-
-const longestStreak = (repetitions: readonly RepetitionRecorded[]): number => {
-  let longest = 0
-  let streak = 0
-  for (const { verdict } of repetitions) {
-    streak = verdict === 'clean' ? streak + 1 : 0
-    longest = Math.max(longest, streak)
-  }
-  return longest
-}

@@ -1,5 +1,6 @@
 import { memo, useEffect, useRef, useState, useSyncExternalStore } from 'react'
 import type { NoteId } from '@/music/units'
+import type { ChunkState } from '@/review/chunkStates'
 import type { Lines } from './lines'
 
 /** What is pencilled over a line: a chunk from one note to another. */
@@ -9,7 +10,7 @@ export interface ChunkMark {
   /** The chunk begins, ends in this line. */
   readonly begins: boolean
   readonly ends: boolean
-  readonly state: 'secure' | 'practised' | 'untouched'
+  readonly state: ChunkState | 'untouched'
   /** Neighbours share a note, so they lie in two rows. */
   readonly row: 0 | 1
 }

@@ -153,6 +153,8 @@ const Chunks = ({
 )
 
 const stateWords = {
+  kept: ' · kept',
+  slipped: ' · slipped',
   secure: ' · secure this session',
   practised: ' · practised this session',
   untouched: '',

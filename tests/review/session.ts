@@ -84,7 +84,7 @@ export const secure = (seconds: number, chunk = 'a'): JournalEvent => ({
   rung: tempo(120),
 })
 
-export const drillBegun = (seconds: number, chunk = 'a'): JournalEvent => ({
+export const drillBegun = (seconds: number, chunk = 'a', goal = 120): JournalEvent => ({
   ...stamp(seconds, 'begun'),
   kind: 'drillBegun',
   ...where(chunk),
@@ -92,7 +92,7 @@ export const drillBegun = (seconds: number, chunk = 'a'): JournalEvent => ({
   form: 'asWritten',
   time: { beats: 4, beatType: 4 },
   streakGoal: 5,
-  goalTempo: tempo(120),
+  goalTempo: tempo(goal),
   startTempo: tempo(72),
   ladder: 'classic',
   standard: 'flow',

@@ -1,0 +1,160 @@
+import type { ChunkId, Tempo } from '@/music/units'
+import type { Day, DayOf } from './day'
+import { countPlaces, countSubstitutions, isCounted } from './flawCounts'
+import { groupBy, type Some } from './groupBy'
+import type { DrillBegun, JournalEvent, RepetitionRecorded } from './journal'
+import { compareEvents } from './merge'
+import { practisedMs } from './practised'
+import type { ChunkDay, ColdRepetition, DaySums, DrillSum, PieceDay, RungSum, Sum } from './sums'
+import type { RecordedFlawKind, RecordedOverrule, RecordedVerdict } from './words'
+
+/** The sums of each day on which something happened, in order; the events may come in any order. */
+export const sumDays = (events: readonly JournalEvent[], dayOf: DayOf): readonly DaySums[] =>
+  [...groupBy(events.toSorted(compareEvents), (event) => dayOf(event.atEpochMs))]
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
+    .map(([day, of]) => sumDay(day, of))
+
+/** The sums of one day from all its events, sorted. */
+export const sumDay = (day: Day, events: readonly JournalEvent[]): DaySums => {
+  const timed = timeRepetitions(events)
+  const ofChunk = groupBy(timed, ({ repetition }) => repetition.chunk)
+  const placed = events.filter((event) => 'chunk' in event)
+  const chunks = [...groupBy(placed, (event) => event.chunk)].map(([chunk, of]) =>
+    sumChunk(day, chunk, of, ofChunk.get(chunk) ?? []),
+  )
+  return {
+    total: {
+      day,
+      ...sumOf(timed, longestOf(chunks)),
+      overruled: countWords(events.flatMap((e) => (e.kind === 'overruled' ? [e.what] : []))),
+    },
+    pieces: sumPieces(day, events, timed, chunks),
+    chunks,
+  }
+}
+
+/** A repetition and the time that it took with the pause before it. */
+interface Timed {
+  readonly repetition: RepetitionRecorded
+  readonly ms: number
+}
+
+const timeRepetitions = (events: readonly JournalEvent[]): readonly Timed[] => {
+  const repetitions = events.filter((event) => event.kind === 'repetition')
+  const took = practisedMs(repetitions)
+  return repetitions.map((repetition, i) => ({ repetition, ms: took[i] ?? 0 }))
+}
+
+type ChunkEvent = Extract<JournalEvent, { readonly chunk: ChunkId }>
+
+const sumChunk = (
+  day: Day,
+  chunk: ChunkId,
+  events: Some<ChunkEvent>,
+  timed: readonly Timed[],
+): ChunkDay => {
+  const repetitions = timed.map(({ repetition }) => repetition)
+  const [first, last] = [repetitions[0], repetitions.at(-1)]
+  const drills = events.filter((event) => event.kind === 'drillBegun')
+  const begun = drills.at(-1)
+  const secure = events.findLast((event) => event.kind === 'secure')
+  return {
+    day,
+    piece: events[0].piece,
+    chunk,
+    ...sumOf(timed, longestStreak(repetitions)),
+    ...(first ? { cold: coldOf(first, drills) } : {}),
+    rungs: sumRungs(timed),
+    ...(last ? { lastRung: last.rung } : {}),
+    ...(secure ? { secureAt: secure.rung } : {}),
+    ...(begun ? { begun: drillOf(begun) } : {}),
+    places: countPlaces(repetitions),
+    substitutions: countSubstitutions(repetitions),
+  }
+}
+
+const sumPieces = (
+  day: Day,
+  events: readonly JournalEvent[],
+  timed: readonly Timed[],
+  chunks: readonly ChunkDay[],
+): readonly PieceDay[] => {
+  const placed = events.filter((event) => 'piece' in event)
+  const ofPiece = groupBy(timed, ({ repetition }) => repetition.piece)
+  return [...groupBy(placed, (event) => event.piece)].map(([piece, of]) => {
+    const title = of.findLast((event) => event.kind === 'pieceAdded')?.title
+    const longest = longestOf(chunks.filter((row) => row.piece === piece))
+    return {
+      day,
+      piece,
+      ...sumOf(ofPiece.get(piece) ?? [], longest),
+      ...(title === undefined ? {} : { title }),
+    }
+  })
+}
+
+const sumOf = (timed: readonly Timed[], longestStreak: number): Sum => ({
+  tally: countVerdicts(timed.map(({ repetition }) => repetition)),
+  ms: timed.reduce((total, { ms }) => total + ms, 0),
+  longestStreak,
+  flaws: countWords<RecordedFlawKind>(
+    timed.flatMap(({ repetition }) => repetition.flaws.filter(isCounted).map(({ kind }) => kind)),
+  ),
+})
+
+const sumRungs = (timed: readonly Timed[]): readonly RungSum[] =>
+  [...groupBy(timed, ({ repetition }) => repetition.rung)]
+    .toSorted(([a], [b]) => a - b)
+    .map(([rung, of]: readonly [Tempo, Some<Timed>]) => ({
+      rung,
+      tally: countVerdicts(of.map(({ repetition }) => repetition)),
+      ms: of.reduce((total, { ms }) => total + ms, 0),
+    }))
+
+const coldOf = (
+  { atEpochMs, rung, verdict, drill }: RepetitionRecorded,
+  drills: readonly DrillBegun[],
+): ColdRepetition => {
+  const goalTempo = drills.find((begun) => begun.drill === drill)?.goalTempo
+  return { atEpochMs, rung, ...(goalTempo === undefined ? {} : { goalTempo }), verdict }
+}
+
+const drillOf = ({ place, form, time, goalTempo }: DrillBegun): DrillSum => ({
+  place,
+  form,
+  time,
+  goalTempo,
+})
+
+/** How many of each verdict. */
+export const countVerdicts = (
+  repetitions: readonly { readonly verdict: RecordedVerdict }[],
+): Readonly<Record<RecordedVerdict, number>> => {
+  const tally = { clean: 0, flawed: 0, brokenOff: 0 }
+  for (const { verdict } of repetitions) tally[verdict]++
+  return tally
+}
+
+/** The most clean repetitions in a row. */
+export const longestStreak = (
+  repetitions: readonly { readonly verdict: RecordedVerdict }[],
+): number => {
+  let longest = 0
+  let streak = 0
+  for (const { verdict } of repetitions) {
+    streak = verdict === 'clean' ? streak + 1 : 0
+    longest = Math.max(longest, streak)
+  }
+  return longest
+}
+
+const longestOf = (rows: readonly { readonly longestStreak: number }[]): number =>
+  rows.reduce((longest, row) => Math.max(longest, row.longestStreak), 0)
+
+const countWords = <W extends RecordedFlawKind | RecordedOverrule>(
+  words: readonly W[],
+): Readonly<Partial<Record<W, number>>> => {
+  const counts: Partial<Record<W, number>> = {}
+  for (const word of words) counts[word] = (counts[word] ?? 0) + 1
+  return counts
+}
