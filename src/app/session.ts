@@ -1,9 +1,11 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Command } from '@/coach/coach'
+import type { TempoReason } from '@/coach/reasons'
 import { eventId, sessionId, type SessionId } from '@/journal/ids'
 import { journalVersion, type DrillBegun, type JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
 import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
+import type { RecordedTempoReason } from '@/journal/words'
 import type { Standard } from '@/judge/flaw'
 import type { Repetition } from '@/judge/repetition'
 import type { Take } from '@/music/keyEvent'
@@ -39,6 +41,8 @@ export interface Session {
 export interface DrillStart {
   readonly streakGoal: number
   readonly startTempo: Tempo
+  /** It begins with a trial for the start tempo. */
+  readonly trial?: true
   readonly standard: Standard
 }
 
@@ -95,7 +99,7 @@ export const createSession = (ports: Ports): Session => {
     },
     pieceAdded: ({ id, title }, fileName) =>
       write({ v: journalVersion, kind: 'pieceAdded', ...stamp(), piece: id, title, fileName }),
-    drillBegun: (practising, { streakGoal, startTempo, standard }) => {
+    drillBegun: (practising, { standard, ...start }) => {
       const { drill, chunk, bars, time, goalTempo } = practising
       const event: DrillBegun = {
         v: journalVersion,
@@ -107,9 +111,8 @@ export const createSession = (ports: Ports): Session => {
         place: recordPlace(chunk, bars.first.number, bars.last.number),
         form: 'asWritten',
         time,
-        streakGoal,
         goalTempo,
-        startTempo,
+        ...start,
         ladder: 'classic',
         standard,
       }
@@ -146,17 +149,20 @@ const recordCommand = (
   const where = { drill, piece: chunk.piece, chunk: chunk.id }
   switch (command.kind) {
     case 'tempo': {
-      const { reason } = command
-      if (reason.kind !== 'streak' && reason.kind !== 'tooFast' && reason.kind !== 'person') return
-      const { from, to, kind } = reason
+      const { from, to } = command.reason
+      const reason = recordedReason(command.reason)
+      return { v: journalVersion, kind: 'rungChanged', ...stamp(), ...where, from, to, reason }
+    }
+    case 'trialEnded': {
+      const { rung, repetitions } = command
+      const found = rung === undefined ? {} : { rung }
       return {
         v: journalVersion,
-        kind: 'rungChanged',
+        kind: 'trialEnded',
         ...stamp(),
         ...where,
-        from,
-        to,
-        reason: kind,
+        ...found,
+        repetitions,
       }
     }
     case 'secure':
@@ -169,6 +175,24 @@ const recordCommand = (
     case 'problem':
     case 'rest':
     case 'elsewhere':
+    case 'advice':
+    case 'problemOutcome':
       return undefined
+  }
+}
+
+const recordedReason = (reason: TempoReason): RecordedTempoReason => {
+  switch (reason.kind) {
+    case 'streak':
+    case 'tooFast':
+    case 'person':
+      return reason.kind
+    case 'remedied':
+      return 'remedy'
+    case 'trialUp':
+    case 'trialDown':
+    case 'trialEnded':
+    case 'trialLeft':
+      return 'trial'
   }
 }

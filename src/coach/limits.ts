@@ -16,6 +16,13 @@ export const limits = {
   /** A drill starts at 50 to 60 % of the goal tempo (common practice). */
   startShare: { least: 0.5, usual: 0.55 },
 
+  /**
+   * The trial for the start tempo. Three of three clean at a rung (common practice). The first step up
+   * is two rungs, about a tenth of the tempo, then twice as far each time. One try that breaks off is
+   * let pass at each rung; a second one has its reason. Sixteen tries at most: more is a drill already.
+   */
+  trial: { cleanOf: 3, firstStride: 2, brokenOff: 1, repetitions: 16 },
+
   /** A rung nearer to the goal than this share is left out: it is felt as the goal itself (Drake & Botte 1993). */
   sameTempo: 0.02,
 
@@ -40,6 +47,19 @@ export const limits = {
    * (computed). Consistent errors are a class of their own (Repp 1996).
    */
   sameFlaw: { times: 2, withinRepetitions: 10 },
+
+  /**
+   * The arithmetic of streaks is told from ten repetitions at one tempo on, and after ten more. Five of
+   * eight clean say little: the share may be 0.29 to 0.89 (computed, exact 90 % interval); six of ten, 0.30 to 0.85.
+   */
+  advice: { every: 10 },
+
+  /**
+   * Three clean in a row solve a remedy: it is small and slow, and the drill itself asks for more (common
+   * practice). Ten repetitions of the drill without the flaw, as many as make it a problem when it comes
+   * twice, and it helped.
+   */
+  remedy: { streak: 3, watched: 10 },
 
   /** One place at a time, then another: turns serve better than one long block (Carter & Grahn 2016). */
   onePlace: { minutes: 7, repetitions: 60 },

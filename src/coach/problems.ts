@@ -36,7 +36,7 @@ export const noteFlaws = (
   return [named, problemOf(found)]
 }
 
-const isSame = (a: CoachFlaw, b: CoachFlaw): boolean =>
+export const isSameFlaw = (a: CoachFlaw, b: CoachFlaw): boolean =>
   a.kind === b.kind && a.onset === b.onset && a.written === b.written
 
 const enter = (
@@ -44,7 +44,7 @@ const enter = (
   flaw: CoachFlaw,
   repetition: number,
 ): readonly Sighting[] => {
-  const known = sightings.find((s) => isSame(s.flaw, flaw))
+  const known = sightings.find((s) => isSameFlaw(s.flaw, flaw))
   if (!known) return [...sightings, { flaw, repetitions: [repetition], named: 0 }]
   if (known.repetitions.at(-1) === repetition) return sightings
   const again = { ...known, flaw, repetitions: [...known.repetitions, repetition] }

@@ -35,6 +35,30 @@ export type Reason =
   | { readonly kind: 'person'; readonly from: Tempo; readonly to: Tempo }
   | { readonly kind: 'longAtWork'; readonly minutes: number; readonly strong: boolean }
   | { readonly kind: 'longAtPlace'; readonly minutes: number; readonly repetitions: number }
+  /** So many tries until a streak, at the clean share so far (expectedTries). */
+  | {
+      readonly kind: 'longStreak'
+      readonly clean: number
+      readonly of: number
+      readonly streakGoal: number
+      readonly tries: number
+    }
+  /** After a remedy the drill goes on a rung lower. */
+  | { readonly kind: 'remedied'; readonly from: Tempo; readonly to: Tempo }
+  | { readonly kind: 'trialUp'; readonly clean: number; readonly from: Tempo; readonly to: Tempo }
+  | { readonly kind: 'trialDown'; readonly from: Tempo; readonly to: Tempo }
+  | {
+      readonly kind: 'trialEnded'
+      readonly clean: number
+      readonly from: Tempo
+      readonly to: Tempo
+    }
+  | { readonly kind: 'trialTooBig'; readonly clean: number; readonly at: Tempo }
+  /** The person left the trial. */
+  | { readonly kind: 'trialLeft'; readonly from: Tempo; readonly to: Tempo }
+
+/** Why the tempo changes. */
+export type TempoReason = Extract<Reason, { readonly to: Tempo }>
 
 /** How a tempo is written; a page counts in the beat of the time signature. */
 export type FormatTempo = (tempo: Tempo) => string
@@ -69,8 +93,26 @@ export const explain = (
         : `${capital(count(reason.minutes))} minutes of practice: five minutes of rest now.`
     case 'longAtPlace':
       return `${capital(times(reason.repetitions, 'repetition'))} in ${times(reason.minutes, 'minute')} at this place: another place now, this one again later.`
+    case 'longStreak':
+      return `At ${count(reason.clean)} of ${count(reason.of)} clean, ${count(reason.streakGoal)} in a row take about ${roundTries(reason.tries)} tries: a smaller group will be quicker.`
+    case 'remedied':
+      return `Back to the drill, one rung lower: from ${format(reason.from)} to ${format(reason.to)}.`
+    case 'trialUp':
+      return `${capital(count(reason.clean))} of ${count(reason.clean)} clean at ${format(reason.from)}: now ${format(reason.to)}.`
+    case 'trialDown':
+      return `Not yet at ${format(reason.from)}: now ${format(reason.to)}.`
+    case 'trialEnded':
+      return `${capital(count(reason.clean))} of ${count(reason.clean)} clean at ${format(reason.to)}: the drill starts here.`
+    case 'trialTooBig':
+      return `No ${count(reason.clean)} of ${count(reason.clean)} clean at ${format(reason.at)}, the slowest tempo here: a smaller group will go better.`
+    case 'trialLeft':
+      return `Your choice: the drill starts at ${format(reason.to)}.`
   }
 }
+
+/** A figure that is only an estimate: to the nearest ten from fifty on. */
+const roundTries = (tries: number): string =>
+  tries < 50 ? `${Math.round(tries)}` : `${Math.round(tries / 10) * 10}`
 
 const explainEvidence = (evidence: Evidence): string => {
   switch (evidence.kind) {

@@ -109,6 +109,7 @@ export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
       streakGoal: fc.integer({ min: 3, max: 10 }),
       goalTempo: anyTempo,
       startTempo: anyTempo,
+      trial: fc.constant(true as const),
       ladder: fc.constantFrom('classic' as const, 4),
       standard: fc.constantFrom(...recordedStandards),
     },
