@@ -4,6 +4,7 @@ import { gather, type Harvest } from './harvest'
 import {
   begunWith,
   begunWrong,
+  endsOnSlip,
   isComplete,
   isIdle,
   onsetAt,
@@ -82,6 +83,7 @@ export const hasteCost = (ground: Ground, past: Reading, strike: Strike, pause: 
   if (pause >= limit.settle) {
     const isFresh =
       !isIdle(past) &&
+      !endsOnSlip(ground, past) &&
       past.pace > 0 &&
       pause > limit.freshGap * past.pace * onsetAt(ground, past.top).gap &&
       isWritten(onsetAt(ground, 0), strike.key)

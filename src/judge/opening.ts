@@ -21,13 +21,25 @@ export const costOfOpening = (
   const top = from.open[0]
   const onset = onsetAt(ground, from.top)
   if (!top) return Infinity
-  const ticks = onsetAt(ground, index).start - onset.start
+  const passed = passedSince(from, strike)
   return (
     dueCost(onset, top, false) -
     dueCost(onset, top, true) +
     Math.min(limit.leapCost, skippedCost(ground, from.top, index)) +
-    stepOddness(from.pace * ticks, passedSince(from, strike))
+    stepOddness(msBetween(ground, from, index), passed) +
+    (index > from.top + 1 ? inPlaceCost(ground, from, index, passed) : 0)
   )
+}
+
+/** What is written between the top onset and a later one, at the player's pace; 0 while that is unknown. */
+const msBetween = (ground: Ground, from: Reading, index: number): number =>
+  from.pace * (onsetAt(ground, index).start - onsetAt(ground, from.top).start)
+
+/** A key that would skip an onset, but comes when that onset was due, was rather meant for it. */
+const inPlaceCost = (ground: Ground, from: Reading, index: number, passed: number): number => {
+  const isTooSoon = stepOddness(msBetween(ground, from, index), passed) > limit.tooSoonOdd
+  const isInPlace = stepOddness(msBetween(ground, from, from.top + 1), passed) === 0
+  return from.pace > 0 && isTooSoon && isInPlace ? limit.inPlaceCost : 0
 }
 
 /** What the onsets between two cost when they are left out. */

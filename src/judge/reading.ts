@@ -1,6 +1,6 @@
 import type { Key, Ms } from '@/music/units'
-import { lackCost, type Ground, type GroundOnset } from './ground'
-import { breakOffCost, noTryCost, slipCost } from './thresholds'
+import { isWritten, lackCost, type Ground, type GroundOnset } from './ground'
+import { breakOffAtSlipCost, breakOffCost, noTryCost, settle, slipCost } from './thresholds'
 
 /** A key struck. `number` counts all strikes of the drill. */
 export interface Strike {
@@ -131,15 +131,23 @@ export const onsetsLeft = (ground: Ground, reading: Reading): number => ground.l
 export const closingCost = (ground: Ground, reading: Reading): number => {
   const open = reading.open[0]
   if (!open) return 0
+  const breakOff = endsOnSlip(ground, reading) ? breakOffAtSlipCost : breakOffCost
   if (isBrokenOff(ground, reading)) {
     const isNothing = reading.top === 0 && open.foreign === 0 && reading.echoAt === undefined
-    return isNothing ? noTryCost : breakOffCost
+    return isNothing ? noTryCost : breakOff
   }
   const onset = onsetAt(ground, reading.top)
   const top = dueCost(onset, open, false) - dueCost(onset, open, true)
   return reading.top === ground.last
     ? top
-    : top + Math.min(breakOffCost, lackCost(onsetAt(ground, ground.last).keys.length))
+    : top + Math.min(breakOff, lackCost(onsetAt(ground, ground.last).keys.length))
+}
+
+/** A wrong key at the top onset, unless after a pause it was rather another try at the beginning. */
+export const endsOnSlip = (ground: Ground, { open: [top], step }: Reading): boolean => {
+  if (!top || !step || top.foreign === 0) return false
+  const pause = step.before ? step.strike.at - step.before.strike.at : 0
+  return pause < settle || !isWritten(onsetAt(ground, 0), step.strike.key)
 }
 
 /** Stopped before the end. When no more than the last onset lacks, it is missing instead. */

@@ -18,12 +18,18 @@ export const restartCost = 11
 export const hurriedReturnCost = 2
 /** Ahead by any distance: no leap costs more, so that the judge finds the player again. */
 export const leapCost = 34
+/** A key that would skip an onset comes when that onset was due: rather a wrong key in its place. */
+export const inPlaceCost = 5
+/** So much odder than the next onset in time: the gap is under six tenths of the one to the onset leapt to. */
+export const tooSoonOdd = 0.6
 /** The same key again: a little cheaper than a foreign key, since fingers do this more often. */
 export const echoCost = 9
 /** Further keys of a chord that is struck again belong to the same slip. */
 export const furtherEchoCost = 0.3
 /** Breaking off in the middle: dearer than one slip, cheaper than two. */
 export const breakOffCost = 12
+/** Breaking off at a wrong key: that is when people go back. */
+export const breakOffAtSlipCost = 6
 /** Only the first onset was tried: little is broken off. */
 export const noTryCost = 9
 /**

@@ -29,6 +29,12 @@ const table: readonly (readonly [
     'flawed clean',
   ],
   [
+    'back to the start after a wrong key that is the last one written',
+    'C4 D4 E4 F4 G4',
+    'C4 D4 E4 G4 400 C4 D4 E4 F4 G4',
+    'flawed clean',
+  ],
+  [
     'back to the start without a pause',
     'C4 D4 E4 F4 G4',
     'C4 D4 E4 C4 D4 E4 F4 G4',
@@ -100,6 +106,33 @@ describe('repetitions follow each other as they are played', () => {
     const [first, second] = listen('C4 D4 E4', 'C4 D4 E4 -200 E4 1000 D#4 D4 E4')
     expect([first?.start, first?.lastOnset]).toEqual([1000, 2000])
     expect([second?.start, second?.lastOnset]).toEqual([3400, 4200])
+  })
+})
+
+describe('back after a slip', () => {
+  const flaws = (chunk: string, played: string): string =>
+    (listen(chunk, played)[0]?.flaws ?? []).map((f) => f.kind).join(' ')
+
+  test('a wrong key in its time is wrong, though the same key is written an onset later', () => {
+    expect(flaws('C4 D4 E4 F4 G4', 'C4 D4 E4 G4 400 C4 D4 E4 F4 G4')).toMatch(/^wrong/)
+  })
+
+  test('at the time of the later onset it is that onset, and the one before is missing', () => {
+    expect(flaws('C4 D4 E4 F4 G4', 'C4 D4 E4 400 G4 900 C4 D4 E4 F4 G4')).toBe('missing')
+  })
+
+  test('two keys of a chord, one of them the next chord\u2019s: a wrong note, then back', () => {
+    const [first] = listen('C4 [D4 G4] [E4 A4]', 'C4 [D4 A4] 900 C4 [D4 G4] [E4 A4]')
+    expect(first?.flaws[0]).toMatchObject({
+      kind: 'wrong',
+      expected: { key: 67 },
+      played: { key: 69 },
+    })
+  })
+
+  test('inside the chunk: one repetition, gone on from there', () => {
+    const played = '[C4 E4 A4] B4 A4 [D4 F4 F#4] 1000 A4 [D4 F4 G4] C5'
+    expect(verdicts('[C4 E4 A4] B4 A4 [D4 F4 G4] C5', played)).toBe('flawed')
   })
 })
 
