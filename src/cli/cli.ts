@@ -9,19 +9,23 @@
  * sample-midi/takes/run-clean.mid --hand right --from 9 --to 9` -> 1 clean.
  */
 import { failed, ok, type Result } from '@/music/result'
+import { exercises } from './exercises'
 import { loadText } from './files'
 import { judge } from './judge'
 import { parseCommand, parseJob, type Command } from './options'
 import { read } from './read'
 import type { Answer, Verb } from './verb'
 
-const verbs: Readonly<Record<string, Verb>> = { read, judge }
+const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises }
 
 const usage = `Usage: npm run -s cli -- VERB OPTIONS
   read   --piece FILE
   judge  --piece FILE --take FILE [--hand left|right|both] [--from BAR --to BAR]
          [--tempo N] [--standard notes|flow|time]
   judge  --piece FILE --journal FILE
+  exercises  --piece FILE [--from BAR --to BAR] [--hand left|right|both]
+         [--thoroughness thorough|brisk] [--direction forward|fromTheEnd]
+         [--span SEMITONES] [--tempo N]
 With --json: one JSON object. With --jobs FILE: one job, a JSON object, a line.
 `
 

@@ -51,6 +51,8 @@ export interface Note {
   /** Of a tremolo, where the file says how it is written. */
   readonly tremolo?: Tremolo
   readonly rolled?: true
+  /** Struck louder than its neighbours, and printed so. Loudness is not judged. */
+  readonly accent?: true
   readonly fingers?: readonly Finger[]
   /** How the file spells the pitch, as a scientific pitch name: 'Cb4' is key 59. Absent where it does not say. */
   readonly spelling?: string

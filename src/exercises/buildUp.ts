@@ -1,0 +1,177 @@
+import { cutChunk, type Chunk } from '@/music/chunk'
+import type { Form } from '@/music/form'
+import { hands, type HandChoice, type Score } from '@/music/music'
+import { placeOf, type Place } from '@/music/place'
+import { tick, type Tick } from '@/music/units'
+import { demands, type Demand } from './demands'
+import { laneOf, type Lane, type PositionChanges } from './lane'
+import { notesIn } from './onsets'
+import { inOrder, type Direction } from './order'
+import { stepsOf, stepsOfOneHand, type ExerciseKind, type Step, type Thoroughness } from './steps'
+import { writeVariant } from './variants'
+import { reasonFor } from './words'
+
+/** A chunk in one form, at its place in the build-up. */
+export interface Exercise extends Demand {
+  /** In the form; the name of the written chunk with the form is the exercise's own. */
+  readonly chunk: Chunk
+  readonly form: Form
+  readonly what: ExerciseKind
+  readonly hand: HandChoice
+  /** Where the written chunk stands. With the form it is all that is needed to write it again. */
+  readonly place: Place
+  /** The first and the last onset of the written chunk in the score, and how many there are. */
+  readonly from: Tick
+  readonly to: Tick
+  readonly size: number
+  /** From 1; exercises of one stage are of one size, and each hand comes before both. */
+  readonly stage: number
+  /** One sentence of few words. */
+  readonly why: string
+}
+
+export interface BuildUpOptions {
+  readonly hand: HandChoice
+  readonly thoroughness: Thoroughness
+  /** Within a stage; forward is better kept (Ash & Holding 1990), the other way an option. */
+  readonly direction: Direction
+  /** Where the fingering moves the hand, when it is known. */
+  readonly positionChanges?: PositionChanges
+  /** What the hand reaches, in semitones, for blocked chords. */
+  readonly span?: number
+}
+
+/**
+ * The ordered exercises that lead from small groups to the whole of what starts in [from, to). Stage
+ * by stage the sizes grow; within a stage right hand, left hand, and both as soon as each hand has
+ * been there. The last exercise is the whole passage. A passage without notes has none.
+ */
+export const buildUp = (
+  score: Score,
+  passage: { readonly from: Tick; readonly to: Tick },
+  options: BuildUpOptions,
+): readonly Exercise[] => {
+  const small = { ...score, notes: notesIn(score, passage.from, passage.to, options.hand) }
+  const lanes = lanesOf(small, passage, options)
+  const isTogether = lanes.length > 1
+  const drafts = lanes.flatMap((lane) => [
+    ...stepsOfLane(lane, isTogether, options.thoroughness).flatMap((step) =>
+      draft(small, lane, step, isTogether),
+    ),
+    ...(options.thoroughness === 'thorough' && !(isTogether && lane.hand === 'both')
+      ? variantsOf(small, lane, options.span)
+      : []),
+  ])
+  const ordered = inOrder(drafts, options.direction)
+  const ranks = [...new Set(ordered.map(({ rank }) => rank))]
+  return ordered.map(({ rank, ...exercise }, i) => {
+    const isLast = i === ordered.length - 1
+    const afterEachHand = isTogether && exercise.hand === 'both'
+    return finished(exercise, { stage: ranks.indexOf(rank) + 1, isLast, afterEachHand })
+  })
+}
+
+/** Each hand that has a step to practise, and what was asked for; one hand alone where the other rests throughout. */
+const lanesOf = (
+  score: Score,
+  passage: { readonly from: Tick; readonly to: Tick },
+  { hand, positionChanges = {} }: BuildUpOptions,
+): readonly Lane[] => {
+  const asked = laneOf(score, passage, hand, positionChanges)
+  const plays = hands.filter((each) => score.notes.some((n) => n.hand === each && !n.grace))
+  if (hand !== 'both' || plays.length < 2) return [asked]
+  const each = (['right', 'left'] as const).map((one) =>
+    laneOf(score, passage, one, positionChanges),
+  )
+  return [...each.filter(({ onsets }) => onsets.length > 1), asked]
+}
+
+const stepsOfLane = (
+  { hand, onsets, groups }: Lane,
+  isTogether: boolean,
+  thoroughness: Thoroughness,
+): readonly Step[] =>
+  isTogether && hand !== 'both'
+    ? stepsOfOneHand(onsets.length, groups, thoroughness)
+    : stepsOf(onsets.length, groups, thoroughness)
+
+/** An exercise before its place in the order is known. */
+export interface Draft {
+  readonly chunk: Chunk
+  readonly form: Form
+  readonly what: ExerciseKind
+  readonly hand: HandChoice
+  readonly place: Place
+  readonly from: Tick
+  readonly to: Tick
+  readonly size: number
+  readonly rank: number
+}
+
+/** Where one hand rests, both hands have nothing to bring together. */
+const draft = (score: Score, lane: Lane, step: Step, isTogether: boolean): readonly Draft[] => {
+  const from = lane.onsets[step.first]
+  const to = lane.onsets[step.last]
+  if (from === undefined || to === undefined) return []
+  const chunk = cutChunk(score, from, tick(to + 1), lane.hand)
+  if (!chunk) return []
+  const inside = score.notes.filter((n) => n.start >= from && n.start <= to && !n.grace)
+  const bothPlay = hands.every((hand) => inside.some((n) => n.hand === hand))
+  if (isTogether && lane.hand === 'both' && !bothPlay) return []
+  const size = step.last - step.first + 1
+  return [
+    {
+      chunk,
+      form: 'asWritten',
+      what: step.what,
+      hand: lane.hand,
+      place: placeOf(chunk),
+      from,
+      to,
+      size,
+      rank: step.rank,
+    },
+  ]
+}
+
+/** The whole of a hand at once and in rhythms, before it is played as written. */
+const formsBeforeTheWhole = ['blocked', 'longShort', 'shortLong'] as const
+/** After all parts, before the whole. */
+const rankOfVariants = 999
+
+const variantsOf = (score: Score, lane: Lane, span: number | undefined): readonly Draft[] => {
+  const whole: Step = {
+    first: 0,
+    last: lane.onsets.length - 1,
+    what: 'whole',
+    rank: rankOfVariants,
+  }
+  return draft(score, lane, whole, false).flatMap((written) =>
+    formsBeforeTheWhole.flatMap((form) => {
+      const variant = writeVariant(score, written.chunk, form, span)
+      return variant ? [{ ...written, form, chunk: variant.chunk }] : []
+    }),
+  )
+}
+
+const finished = (
+  exercise: Omit<Draft, 'rank'>,
+  {
+    stage,
+    isLast,
+    afterEachHand,
+  }: { readonly stage: number; readonly isLast: boolean; readonly afterEachHand: boolean },
+): Exercise => ({
+  ...exercise,
+  ...demandOf(exercise, isLast),
+  stage,
+  why: reasonFor(exercise.what, { form: exercise.form, afterEachHand, isLast }),
+})
+
+const demandOf = (
+  { what, form }: { readonly what: ExerciseKind; readonly form: Form },
+  isLast: boolean,
+): Demand => {
+  if (form !== 'asWritten') return demands.variant
+  return what === 'whole' && !isLast ? demands.wholeOfOneHand : demands[what]
+}
