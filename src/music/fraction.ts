@@ -1,4 +1,14 @@
-const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b))
+/** The greatest common divisor, by Euclid; a loop, since every note of a piece asks for it. */
+const divisor = (a: number, b: number): number => {
+  let greater = a
+  let lesser = b
+  while (lesser !== 0) {
+    const rest = greater % lesser
+    greater = lesser
+    lesser = rest
+  }
+  return greater
+}
 
 /** `ticks` of `ticksPerQuarter` as a reduced fraction of quarter notes: (720, 480) -> '3_2', (960, 480) -> '2'. */
 export const formatFraction = (ticks: number, ticksPerQuarter: number): string => {

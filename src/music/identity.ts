@@ -3,45 +3,85 @@ import type { Bar, Note } from './music'
 import { noteId, pieceId, type Key, type NoteId, type PieceId, type Tick } from './units'
 
 /**
- * Names the notes of a piece in their order, each by its place and key, in reduced fractions of a
- * quarter, so that the same music at another resolution has the same names: 'n3_2k60'. A second
- * note on the same key and place gets a letter: 'n3_2k60b'. Valid as an XML id.
+ * Names notes that come in the order of start and key, each by its place and key, in reduced
+ * fractions of a quarter, so that the same music at another resolution has the same names:
+ * 'n3_2k60'. A second note on the same key and place gets a letter: 'n3_2k60b'. Valid as an XML id.
  */
 export const noteNamer = (ticksPerQuarter: number): ((start: Tick, key: Key) => NoteId) => {
-  const seen = new Map<number, number>()
+  let lastStart = -1
+  let lastKey = -1
+  let place = ''
+  let twins = 0
   return (start, key) => {
-    const place = start * keyCount + key
-    const twins = seen.get(place) ?? 0
-    seen.set(place, twins + 1)
-    const name = `n${formatFraction(start, ticksPerQuarter)}k${key}`
-    return noteId(twins === 0 ? name : `${name}${letter(twins)}`)
+    if (start !== lastStart) place = placeName(start, ticksPerQuarter)
+    twins = start === lastStart && key === lastKey ? twins + 1 : 0
+    lastStart = start
+    lastKey = key
+    return nameNote(place, key, twins)
   }
 }
 
-/** The notes with their names. */
+/** The notes with their names, in whatever order they come. */
 export const nameNotes = <T extends { readonly start: Tick; readonly key: Key }>(
   notes: readonly T[],
   ticksPerQuarter: number,
 ): (T & { readonly id: NoteId })[] => {
-  const name = noteNamer(ticksPerQuarter)
-  return notes.map((note) => ({ ...note, id: name(note.start, note.key) }))
+  const seen = new Map<string, number>()
+  return notes.map((note) => {
+    const place = placeName(note.start, ticksPerQuarter)
+    const first = nameNote(place, note.key, 0)
+    const twins = seen.get(first) ?? 0
+    seen.set(first, twins + 1)
+    return { ...note, id: nameNote(place, note.key, twins) }
+  })
 }
 
-/** Hashes what sounds and where the bars are; not the title, the tempo, the hands or the resolution. */
+const placeName = (start: Tick, ticksPerQuarter: number): string =>
+  `n${formatFraction(start, ticksPerQuarter)}k`
+
+const nameNote = (place: string, key: Key, twins: number): NoteId =>
+  noteId(twins === 0 ? `${place}${key}` : `${place}${key}${letter(twins)}`)
+
+/**
+ * Hashes what sounds and where the bars are; not the title, the tempo, the hands or the resolution.
+ * The text hashed is '0,60,1;1,62,1_2;0,4/4': start, key and length of each note in order, then start
+ * and metre of each bar that brings something new.
+ */
 export const identifyPiece = (
   notes: readonly Pick<Note, 'start' | 'length' | 'key'>[],
   bars: readonly Pick<Bar, 'start' | 'time'>[],
   ticksPerQuarter: number,
 ): PieceId => {
-  const fraction = (t: Tick): string => formatFraction(t, ticksPerQuarter)
-  const sounding = notes
-    .toSorted((a, b) => a.start - b.start || a.key - b.key || a.length - b.length)
-    .map((n) => `${fraction(n.start)},${n.key},${fraction(n.length)}`)
-  const meter = bars
-    .filter((bar, i) => !followsFrom(bars[i - 1], bar, ticksPerQuarter))
-    .map((bar) => `${fraction(bar.start)},${bar.time.beats}/${bar.time.beatType}`)
-  return pieceId(`p${fnv1a64([...sounding, ...meter].join(';'))}`)
+  const hash = beginHash()
+  const lengths = new Map<Tick, string>()
+  let joint = ''
+  let start: Tick | undefined
+  let place = ''
+  for (const note of inOrder(notes)) {
+    if (note.start !== start) place = `${formatFraction(note.start, ticksPerQuarter)},`
+    start = note.start
+    let length = lengths.get(note.length)
+    if (length === undefined) {
+      length = `,${formatFraction(note.length, ticksPerQuarter)}`
+      lengths.set(note.length, length)
+    }
+    hash.add(joint)
+    hash.add(place)
+    hash.add(`${note.key}`)
+    hash.add(length)
+    joint = ';'
+  }
+  for (const [i, bar] of bars.entries()) {
+    if (followsFrom(bars[i - 1], bar, ticksPerQuarter)) continue
+    const { beats, beatType } = bar.time
+    hash.add(`${joint}${formatFraction(bar.start, ticksPerQuarter)},${beats}/${beatType}`)
+    joint = ';'
+  }
+  return pieceId(`p${hash.digits()}`)
 }
+
+const inOrder = <T extends Pick<Note, 'start' | 'length' | 'key'>>(notes: readonly T[]): T[] =>
+  notes.toSorted((a, b) => a.start - b.start || a.key - b.key || a.length - b.length)
 
 /** Nothing new: a whole bar after the one before, in the same time. A pickup makes the next bar new. */
 const followsFrom = (
@@ -54,32 +94,40 @@ const followsFrom = (
   return (bar.start - before.start) * beatType === beats * 4 * ticksPerQuarter
 }
 
-/** MIDI keys are 0 to 127. */
-const keyCount = 128
-
 const letter = (n: number): string =>
   String.fromCharCode(97 + (n % 26)).repeat(1 + Math.floor(n / 26))
 
 /**
- * 64-bit FNV-1a of the text's UTF-16 code units' low bytes, as 16 hexadecimal digits. The product
- * with the prime 2^40 + 0x1b3 is taken in four 16-bit limbs, which stay exact in a double.
+ * 64-bit FNV-1a of a text's UTF-16 code units' low bytes, as 16 hexadecimal digits.
  * Source: Fowler, Noll, Vo, Eastlake, "The FNV Non-Cryptographic Hash Algorithm" (IETF draft).
  */
 export const fnv1a64 = (text: string): string => {
-  let a = 0x2325
-  let b = 0x8422
-  let c = 0x9ce4
-  let d = 0xcbf2
-  for (let i = 0; i < text.length; i++) {
-    a ^= text.charCodeAt(i) & 0xff
-    const pa = a * 0x1b3
-    const pb = b * 0x1b3 + (pa >>> 16)
-    const pc = c * 0x1b3 + ((a << 8) & 0xffffff) + (pb >>> 16)
-    const pd = d * 0x1b3 + (b << 8) + Math.floor(pc / 65536)
-    a = pa & 0xffff
-    b = pb & 0xffff
-    c = pc & 0xffff
-    d = pd & 0xffff
+  const hash = beginHash()
+  hash.add(text)
+  return hash.digits()
+}
+
+/**
+ * The same of a text that comes in pieces, which need not be put together. The two halves of the hash
+ * are 32-bit integers, and the product with the prime 2^40 + 0x1b3 is taken of the lower half's two
+ * halves, so that no part of it leaves 32 bits.
+ */
+const beginHash = (): {
+  readonly add: (text: string) => void
+  readonly digits: () => string
+} => {
+  let high = 0xcbf29ce4 | 0
+  let low = 0x84222325 | 0
+  return {
+    add: (text) => {
+      for (let i = 0; i < text.length; i++) {
+        low ^= text.charCodeAt(i) & 0xff
+        const lower = (low & 0xffff) * 0x1b3
+        const upper = (low >>> 16) * 0x1b3 + (lower >>> 16)
+        high = (Math.imul(high, 0x1b3) + (upper >>> 16) + (low << 8)) | 0
+        low = (upper << 16) | (lower & 0xffff)
+      }
+    },
+    digits: () => [high, low].map((half) => (half >>> 0).toString(16).padStart(8, '0')).join(''),
   }
-  return [d, c, b, a].map((limb) => limb.toString(16).padStart(4, '0')).join('')
 }

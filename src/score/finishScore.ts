@@ -69,8 +69,9 @@ const finishNotes = (
   name: (start: Tick, key: Key) => NoteId,
 ): Note[] => {
   let barIndex = 0
+  let barEnd = bars[1]?.start ?? Infinity
   return notes.map(({ start, length, key, hand, handFrom, marks }) => {
-    while ((bars[barIndex + 1]?.start ?? Infinity) <= start) barIndex++
+    while (barEnd <= start) barEnd = bars[++barIndex + 1]?.start ?? Infinity
     const note = { id: name(start, key), key, start, length, hand, handFrom, barIndex }
     return marks ? { ...note, ...marks } : note
   })

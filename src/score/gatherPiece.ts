@@ -12,14 +12,19 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
   const hanging = joined.reduce((sum, track) => sum + track.hanging, 0)
   if (hanging > 0)
     warnings.push(`${count(hanging, 'note')} never ended in the file; closed at the track’s end.`)
-  const channels = joined.map((track) => new Set(track.notes.map((n) => n.channel)))
-  const sounding = channels.filter((set) => [...set].some((c) => c !== drumChannel))
-  const drumNotes = joined.reduce((sum, { notes }) => sum + notes.filter(isDrum).length, 0)
-  if (drumNotes > 0) warnings.push(`${count(drumNotes, 'note')} on the drum channel (10) left out.`)
-  const parts = file.tracks.flatMap((events, i) =>
-    gatherParts(events, joined[i]?.notes ?? [], sounding.length === 1),
+  const pitched = joined.map(({ notes }) => (notes.some(isDrum) ? notes.filter(isPitched) : notes))
+  const channels = pitched.map(channelsOf)
+  const byChannel = channels.filter((each) => each.length > 0).length === 1
+  const drumNotes = joined.reduce(
+    (sum, { notes }, i) => sum + notes.length - (pitched[i]?.length ?? 0),
+    0,
   )
-  const marks = file.tracks.flatMap((events) => events.filter(isMark))
+  if (drumNotes > 0) warnings.push(`${count(drumNotes, 'note')} on the drum channel (10) left out.`)
+  const said = file.tracks.map(listen)
+  const parts = file.tracks.flatMap((_, i) =>
+    gatherParts(said[i], pitched[i] ?? [], channels[i] ?? [], byChannel),
+  )
+  const marks = said.flatMap((track) => track.marks)
   return {
     title: chooseTitle(file, fileName),
     ticksPerQuarter: file.ticksPerQuarter,
@@ -32,31 +37,53 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
   }
 }
 
-const isMark = ({ kind }: SmfEvent): boolean =>
-  kind === 'tempo' || kind === 'time' || kind === 'key'
+/** What a track says besides its notes. */
+interface TrackSaid {
+  readonly name: string
+  /** The first program of each channel. */
+  readonly programs: ReadonlyMap<number, number>
+  readonly marks: readonly SmfEvent[]
+}
+
+const listen = (events: readonly SmfEvent[]): TrackSaid => {
+  const programs = new Map<number, number>()
+  const others = events.filter(({ kind }) => kind !== 'noteOn' && kind !== 'noteOff')
+  for (const e of others)
+    if (e.kind === 'program' && !programs.has(e.channel)) programs.set(e.channel, e.program)
+  return {
+    name: others.find((e) => e.kind === 'name')?.text ?? '',
+    programs,
+    marks: others.filter(({ kind }) => kind === 'tempo' || kind === 'time' || kind === 'key'),
+  }
+}
 
 const isDrum = ({ channel }: FileNote): boolean => channel === drumChannel
+const isPitched = ({ channel }: FileNote): boolean => channel !== drumChannel
+
+/** In order. */
+const channelsOf = (notes: readonly FileNote[]): readonly number[] => {
+  const channels = new Set<number>()
+  for (const { channel } of notes) channels.add(channel)
+  return [...channels].toSorted((a, b) => a - b)
+}
 
 /** A track is a part; where one track holds all notes, each of its channels is a part. */
 const gatherParts = (
-  events: readonly SmfEvent[],
+  said: TrackSaid | undefined,
   notes: readonly FileNote[],
+  channels: readonly number[],
   byChannel: boolean,
 ): Part[] => {
-  const name = events.find((e) => e.kind === 'name')?.text ?? ''
-  const pitched = notes.filter((n) => !isDrum(n))
-  const channels = [...new Set(pitched.map((n) => n.channel))].toSorted((a, b) => a - b)
-  const groups = byChannel ? channels.map((c) => [c]) : channels.length > 0 ? [channels] : []
-  return groups.map((group) => ({
-    name: groups.length > 1 ? '' : name,
-    program: programOf(events, group[0] ?? 0),
-    notes: pitched.filter((n) => group.includes(n.channel)),
+  const [first] = channels
+  if (first === undefined || !said) return []
+  const program = (channel: number): number => said.programs.get(channel) ?? 0
+  if (channels.length === 1 || !byChannel)
+    return [{ name: said.name, program: program(first), notes }]
+  return channels.map((channel) => ({
+    name: '',
+    program: program(channel),
+    notes: notes.filter((n) => n.channel === channel),
   }))
-}
-
-const programOf = (events: readonly SmfEvent[], channel: number): number => {
-  for (const e of events) if (e.kind === 'program' && e.channel === channel) return e.program
-  return 0
 }
 
 const readTempo = (e: SmfEvent): SmfPiece['tempos'][number][] =>
