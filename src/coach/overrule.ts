@@ -30,7 +30,7 @@ export const goOn = (coach: Coach, at: Ms): CoachStep => {
 
 /** One rung up or down by the person's choice; a trial is over then, and older changes cannot be undone. */
 export const overruleTempo = (coach: Coach, what: 'raise' | 'lower', at: Ms): CoachStep =>
-  moveByChoice({ ...coach, decisions: [] }, what === 'raise' ? 1 : -1, overruled(what, at))
+  moveByChoice(coach, what === 'raise' ? 1 : -1, [], overruled(what, at))
 
 /**
  * Takes back the coach's last decision that still holds: the pause that it asks for, the trial, or the
@@ -41,15 +41,21 @@ export const undo = (coach: Coach, at: Ms): CoachStep => {
   if (coach.trial) return leaveTrial(coach, at)
   const decision = coach.decisions.at(-1)
   if (decision === undefined) return [coach, []]
-  const rest = { ...coach, decisions: coach.decisions.slice(0, -1) }
-  return moveByChoice(rest, decision === 'tempoUp' ? -1 : 1, overruled(decision, at))
+  const rest = coach.decisions.slice(0, -1)
+  return moveByChoice(coach, decision === 'tempoUp' ? -1 : 1, rest, overruled(decision, at))
 }
 
-const moveByChoice = (coach: Coach, step: 1 | -1, word: Command): CoachStep => {
+/** `decisions`: what can still be undone afterwards. */
+const moveByChoice = (
+  coach: Coach,
+  step: 1 | -1,
+  decisions: Coach['decisions'],
+  word: Command,
+): CoachStep => {
   const to = neighbour(coach, step)
   if (to === undefined) return [coach, []]
   const reason = { kind: 'person', from: coach.rung, to } as const
-  return changeTempo({ ...withoutPause(coach), trial: undefined }, reason, [word])
+  return changeTempo({ ...withoutPause(coach), trial: undefined, decisions }, reason, [word])
 }
 
 /** The drill starts at the highest rung that the trial has proved, or where it would without a trial. */

@@ -13,6 +13,13 @@ export const settings: CoachSettings = {
 
 const letters: Readonly<Record<string, Verdict>> = { c: 'clean', f: 'flawed', b: 'brokenOff' }
 
+const words: Readonly<Record<string, 'raise' | 'lower' | 'goOn' | 'undo'>> = {
+  '+': 'raise',
+  '-': 'lower',
+  g: 'goOn',
+  u: 'undo',
+}
+
 /** Two repetitions lie so far apart that a pause was kept. */
 export const apart = 10_000
 
@@ -22,7 +29,7 @@ export interface Drill {
 }
 
 /**
- * Drills by letters: c clean, f flawed, b broken off, + raise, - lower, g go on; spaces are nothing.
+ * Drills by letters: c clean, f flawed, b broken off, + raise, - lower, g go on, u undo; spaces are nothing.
  * Each flaw is at another place, so that no problem is found.
  */
 export const drill = (sequence: string, with_: CoachSettings = settings, gap = apart): Drill => {
@@ -39,7 +46,7 @@ export const drill = (sequence: string, with_: CoachSettings = settings, gap = a
           start: ms(at - 1_000),
           at,
         })
-      : stepCoach(coach, { kind: letter === '+' ? 'raise' : letter === '-' ? 'lower' : 'goOn', at })
+      : stepCoach(coach, { kind: words[letter] ?? 'goOn', at })
     coach = next
     all.push(...commands)
   }
@@ -47,16 +54,15 @@ export const drill = (sequence: string, with_: CoachSettings = settings, gap = a
 }
 
 /** Commands in short: 'streakMet, tempo 76'. */
-export const inShort = (commands: readonly Command[]): string =>
-  commands
-    .map((c) =>
-      c.kind === 'tempo'
-        ? `tempo ${c.tempo}`
-        : c.kind === 'overruled'
-          ? `overruled ${c.what}`
-          : c.kind,
-    )
-    .join(', ')
+export const inShort = (commands: readonly Command[]): string => commands.map(shorten).join(', ')
+
+const shorten = (command: Command): string => {
+  if (command.kind === 'tempo') return `tempo ${command.tempo}`
+  if (command.kind === 'overruled') return `overruled ${command.what}`
+  if (command.kind === 'trialEnded') return `trialEnded ${command.rung ?? 'none'}`
+  if (command.kind === 'problemOutcome') return command.helped ? 'helped' : 'did not help'
+  return command.kind
+}
 
 export const sentences = (commands: readonly Command[]): readonly string[] =>
   commands.flatMap((c): Reason[] => ('reason' in c ? [c.reason] : [])).map((r) => explain(r))
