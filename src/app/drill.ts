@@ -3,6 +3,7 @@ import { anchorClick } from '@/judge/anchorClick'
 import type { Mark } from '@/judge/flaw'
 import {
   beginJudge,
+  closingTime,
   stepJudge,
   type Finding,
   type Judge,
@@ -74,6 +75,15 @@ export const beginDrill = (chunk: Chunk, settings: JudgeSettings, coach: Coach):
 export const changeJudging = (drill: Drill, settings: JudgeSettings): Drill =>
   isBusy(drill) ? { ...drill, settings } : judgeAnew(drill, settings)
 
+/**
+ * The person goes back to the beginning of their own: what was begun is judged as it stands, as if
+ * silence had followed, and what comes next begins anew.
+ */
+export const breakOff = (drill: Drill, at: Ms): DrillStep => {
+  const [closed, effects] = stepDrill(drill, { kind: 'clock', at: closingTime(drill.judge) }, at)
+  return [judgeAnew(closed, closed.settings), effects]
+}
+
 /** The repetition under way is dropped, as if it had not been begun: the instrument failed, not the player. */
 export const dropRepetition = (drill: Drill): Drill => judgeAnew(drill, drill.settings)
 
@@ -106,13 +116,14 @@ export const isBusy = ({ underWay, judge }: Drill): boolean =>
 /** Other settings are wanted than those that the judge began with. */
 const isStale = (drill: Drill): boolean => drill.settings !== drill.inForce.settings
 
-export const stepDrill = (before: Drill, event: JudgeEvent): DrillStep => {
+/** `at`: when what is found out is known; where it is left out, with the event. */
+export const stepDrill = (before: Drill, event: JudgeEvent, at: Ms = event.at): DrillStep => {
   const drill = isStale(before) && !isBusy(before) ? changeJudging(before, before.settings) : before
   const [judge, findings] = stepJudge(drill.judge, event)
   const heard = event.kind === 'clock' ? drill.heard : [...drill.heard.slice(-longestTake), event]
   return findings.reduce<DrillStep>(
     ([now, effects], finding, i) => {
-      const [next, more] = take(now, finding, { at: event.at, next: nextBeginning(findings, i) })
+      const [next, more] = take(now, finding, { at, next: nextBeginning(findings, i) })
       return [next, [...effects, ...more]]
     },
     [{ ...drill, judge, heard }, []],

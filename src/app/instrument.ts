@@ -16,16 +16,20 @@ type Hear = (event: KeyEvent, who: Who) => void
 export interface Instrument {
   readonly store: StoreApi<InstrumentState>
   readonly listen: (hear: Hear) => Stop
-  /** Each key as it goes down and up, for the keyboard strip. */
+  /** Until it is given back, nobody else hears. */
+  readonly borrow: (hear: Hear) => Stop
   /** Called when a keyboard that was heard is unplugged. */
   readonly watchUnplugged: (see: () => void) => Stop
+  /** Each key as it goes down and up, for the keyboard strip. */
   readonly watchKeys: (see: (key: Key, down: boolean) => void) => Stop
 }
 
 export const createInstrument = (ports: Ports): Instrument => {
   const store = createStore<InstrumentState>(() => ({ midi: { kind: 'asking' } }))
   const hearers = new Set<Hear>()
+  let borrower: Hear | undefined
   const hear: Hear = (event, who) => {
+    if (borrower) return borrower(event, who)
     for (const each of hearers) each(event, who)
   }
   ports.person.listen((event) => hear(event, 'person'))
@@ -39,6 +43,12 @@ export const createInstrument = (ports: Ports): Instrument => {
   return {
     store,
     listen,
+    borrow: (hearer) => {
+      borrower = hearer
+      return () => {
+        if (borrower === hearer) borrower = undefined
+      }
+    },
     watchUnplugged: (see) =>
       store.subscribe((now, before) => {
         if (heardInputs(before.midi).some((id) => !heardInputs(now.midi).includes(id))) see()

@@ -61,6 +61,9 @@ export type SoundState =
   | { readonly kind: 'loading'; readonly loaded: number; readonly wanted: number }
   | { readonly kind: 'failed'; readonly message: string }
 
+/** A short sound that tells of the drill: streak met, tempo up, tempo down, exercise done, a problem. */
+export type Signal = 'streak' | 'up' | 'down' | 'done' | 'problem'
+
 export interface SoundPort {
   /** Browsers allow sound only from inside a click, tap or key of the person. */
   readonly unlock: () => Promise<void>
@@ -80,6 +83,8 @@ export interface SoundPort {
   /** Resolves at the end, or when stopped. */
   readonly hearChunk: (chunk: Chunk, tempo: Tempo) => Promise<void>
   readonly quiet: () => void
+  /** Sounds at once, where sound is on and awake; the answer fades it out. */
+  readonly signal: (signal: Signal) => Stop
 }
 
 /** A piece as stored: the file itself, so that a better reader can read it again. */

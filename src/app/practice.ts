@@ -1,30 +1,25 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import { stepCoach, type Coach, type CoachEvent } from '@/coach/coach'
-import { explain } from '@/coach/reasons'
-import { describeRepetition } from '@/judge/describeFlaw'
-import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
-import { formatBeats } from '@/music/beat'
-import type { Chunk } from '@/music/chunk'
-import { nameKey } from '@/music/spelling'
-import { ms, quarterMs, type Key, type Ms } from '@/music/units'
+import type { Coach } from '@/coach/coach'
+import type { KeyEvent } from '@/music/keyEvent'
+import { takeBreath } from './breath'
 import {
-  beginDrill,
-  changeJudging,
-  dropRepetition,
-  isBusy,
-  moveClick,
-  stepDrill,
-  type Drill,
-  type Effect,
-} from './drill'
-import { clicksFrom, followClicks, type Clicks } from './followClicks'
+  nothingPressed,
+  reachOf,
+  readCommand,
+  type DrillCommand,
+  type Pressed,
+  type Reach,
+} from './commandKeys'
+import { createDrilling } from './drilling'
+import { createHands } from './hands'
 import type { Instrument } from './instrument'
 import { createMarkBoard, type MarkBoard } from './markBoard'
 import type { Ports, Stop } from './ports'
-import { showEffect, type PracticeState, type Speech } from './practiceState'
+import type { PracticeState } from './practiceState'
 import type { Practising } from './practising'
 import type { Session } from './session'
 import type { Settings } from './settings'
+import { createSignals } from './signals'
 
 /** The drill at the instrument: hears every key, shows what the judge and the coach find, keeps the record. */
 export interface Practice {
@@ -33,7 +28,10 @@ export interface Practice {
   readonly marks: MarkBoard
   readonly begin: (practising: Practising, coach: Coach) => void
   readonly end: () => void
-  readonly goOn: () => void
+  /** Breaks off the repetition under way, and stays with the exercise where a breath was taken. */
+  readonly again: () => void
+  /** Ends a pause or a breath; where there is none, a pause begins and nothing is judged. */
+  readonly goOnOrRest: () => void
   /** What the space bar does: goes on after a pause, else starts or stops the metronome. */
   readonly goOnOrMetronome: () => void
   readonly toggleMetronome: () => Promise<void>
@@ -47,220 +45,142 @@ export interface Practice {
   readonly settingsChanged: () => void
 }
 
-/** Between the press of the button and the first simulated key. */
-const breathMs = 700
+/** What the drill leads to: the next exercise comes on the desk, or the one before. */
+export interface Onward {
+  readonly next: () => void
+  readonly back: () => void
+}
+
+/** The hands must have rested so long, or the last touch of the old exercise is taken for the new one. */
+const handsOffMs = 300
 
 export const createPractice = (
   ports: Ports,
   instrument: Instrument,
   session: Session,
   settings: StoreApi<Settings>,
+  onward: Onward,
 ): Practice => {
   const store = createStore<PracticeState | undefined>(() => undefined)
   const marks = createMarkBoard()
-  let practising: Practising | undefined
-  let drill: Drill | undefined
-  /** The clicks of the metronome, while it sounds. */
-  let clicks: Clicks | undefined
-  /** Where the person's own drill stands while the simulated player shows one; nothing of that is recorded. */
-  let keptCoach: Coach | undefined
+  const hands = createHands()
+  const signals = createSignals(ports.sound, hands)
+  let next: Practising['next']
+  let reach: Reach | undefined
+  let pressed: Pressed = nothingPressed
+  /** Keys are judged only once the hands have left them. */
+  let waitsForHands = false
   let stopListening: Stop = () => {}
 
   const update = (part: Partial<PracticeState>): void =>
     store.setState((state) => state && { ...state, ...part }, true)
+  const breathe = (): void => {
+    if (next) update({ breath: takeBreath(ports.now()) })
+  }
+  const desk = { ports, session, settings, store, marks, signals }
+  const drilling = createDrilling({ ...desk, onDone: breathe })
 
-  const judging = (coach: Coach): JudgeSettings => ({
-    standard: settings.getState().standard,
-    forgiveBrushed: settings.getState().forgiveBrushed,
-    quarter: quarterMs(coach.rung),
-    ...(clicks === undefined ? {} : { click: struck(clicks) }),
-  })
-  /** When a strike on the first click comes in. The simulated player has no lag. */
-  const struck = ({ first }: Clicks): Ms =>
-    keptCoach ? first : ms(first + settings.getState().lagMs)
-  const judgeAnew = (): void => {
-    if (drill) drill = changeJudging(drill, judging(drill.coach))
+  const goNext = (): void => {
+    update({ breath: undefined })
+    onward.next()
   }
-
-  const hear = (event: JudgeEvent): void => {
-    if (!drill) return
-    const [next, effects] = stepDrill(drill, event)
-    drill = next
-    if (effects.length > 0) carryOut(next.coach, effects, event.at)
+  const goOn = (): void => {
+    if (store.getState()?.breath) return goNext()
+    drilling.tellCoach({ kind: 'goOn', at: ports.now() })
+    update({ said: undefined, resting: false })
   }
-  const tellCoach = (event: CoachEvent): void => {
-    if (!drill) return
-    const [coach, commands] = stepCoach(drill.coach, event)
-    drill = { ...drill, coach }
-    carryOut(
-      coach,
-      commands.map((command): Effect => ({ kind: 'coach', command })),
-      event.at,
-    )
+  const again = (): void => {
+    const wasPaused = isPaused()
+    update({ breath: undefined, resting: false })
+    drilling.breakOff()
+    if (wasPaused) goOn()
   }
-
-  /** Marks at once; verdict, counters and sentence when the record of them is stored. */
-  const carryOut = (coach: Coach, effects: readonly Effect[], at: Ms): void => {
-    if (!practising) return
-    const { time, signature } = practising
-    const name = (k: Key): string => nameKey(k, signature)
-    const speech: Speech = {
-      explain: (reason) => explain(reason, (t) => formatBeats(t, time), name),
-      describe: (repetition) => describeRepetition(repetition, name),
-    }
-    const stored: Promise<void>[] = []
-    for (const effect of effects) {
-      marks.take(effect)
-      if (effect.kind === 'judged' && !keptCoach)
-        stored.push(session.repetition({ practising, ...effect, verdictAt: at }))
-      if (effect.kind !== 'coach') continue
-      if (!keptCoach) stored.push(session.command(practising, effect.command))
-      if (effect.command.kind === 'tempo') followTempo(coach)
-    }
-    const show = (): void =>
-      store.setState(
-        (state) => state && effects.reduce(showEffect(speech), { ...state, coach }),
-        true,
-      )
-    if (stored.length === 0) show()
-    else void Promise.all(stored).then(show)
-  }
-
-  const followTempo = (coach: Coach): void => {
-    const changed = clicks && ports.sound.changeTempo(coach.rung)
-    clicks = changed && practising && clicksFrom(changed.firstBeat, practising.time, coach.rung)
-    judgeAnew()
-  }
-  ports.sound.watchBeats(({ at }) => {
-    if (!clicks || !drill) return
-    clicks = followClicks(clicks, at)
-    drill = moveClick(drill, struck(clicks))
-  })
-
-  const stopMetronome = (): void => {
-    ports.sound.stopMetronome()
-    clicks = undefined
-    judgeAnew()
-    update({ metronome: 'off' })
-  }
-  const toggleMetronome = async (): Promise<void> => {
+  const isPaused = (): boolean => {
     const state = store.getState()
-    if (!state || !practising) return
-    if (state.metronome !== 'off') return stopMetronome()
-    update({ metronome: 'starting' })
-    const { chunk, time } = practising
-    await ports.sound.unlock()
-    const started = await ports.sound.startMetronome({
-      tempo: drill?.coach.rung ?? state.coach.rung,
-      time,
-      countInBars: 1,
-      barOffset: chunk.barOffset / chunk.ticksPerQuarter,
-    })
-    // It may have been switched off, or the drill left, while it started.
-    if (store.getState()?.metronome !== 'starting' || !started) return stopMetronome()
-    clicks = clicksFrom(started.firstBeat, time, drill?.coach.rung ?? state.coach.rung)
-    judgeAnew()
-    update({ metronome: 'on' })
+    return state !== undefined && (state.resting || !!state.breath || !!state.coach.paused)
+  }
+  const goOnOrRest = (): void => {
+    if (isPaused()) return goOn()
+    drilling.breakOff()
+    update({ resting: true })
   }
 
-  const startSimulated = async (): Promise<void> => {
-    if (!drill) return
-    const { chunk, coach } = drill
-    keptCoach = coach
-    drill = beginDrill(chunk, judging(coach), { ...coach, streak: 0, recent: [], window: [] })
-    marks.clear()
-    update({
-      simulated: true,
-      coach: drill.coach,
-      last: undefined,
-      verdict: undefined,
-      said: undefined,
-    })
-    await ports.player.play(chunk, coach.rung, nextStart(chunk, coach))
-    if (keptCoach === coach) stopSimulated()
+  const run = (command: DrillCommand): void => {
+    switch (command) {
+      case 'hear':
+        return void drilling.hearIt()
+      case 'again':
+        return again()
+      case 'next':
+        return onward.next()
+      case 'back':
+        return store.getState()?.breath ? again() : onward.back()
+      case 'goOn':
+        return goOnOrRest()
+      case 'metronome':
+        return void drilling.toggleMetronome()
+    }
   }
-  /** In a moment; where the metronome sounds, when the chunk's place in the bar comes round again. */
-  const nextStart = ({ barLength, ticksPerQuarter }: Chunk, { rung }: Coach): Ms => {
-    const soon = ports.now() + breathMs
-    if (!clicks) return ms(soon)
-    const bar = (barLength / ticksPerQuarter) * quarterMs(rung)
-    return ms(clicks.first + Math.max(0, Math.ceil((soon - clicks.first) / bar)) * bar)
+  const hearPerson = (event: KeyEvent): void => {
+    hands.hear(event)
+    if (!reach) return
+    const [now, meaning] = readCommand(pressed, event, settings.getState().commands, reach)
+    pressed = now
+    if (meaning.kind === 'command') return run(meaning.command)
+    if (meaning.kind === 'nothing') return
+    signals.hear(event)
+    if (event.kind === 'down') drilling.stopSimulated()
+    const state = store.getState()
+    if (state?.breath) return event.kind === 'down' ? goNext() : undefined
+    if (state?.resting || waitsForHands) return
+    drilling.hear(event)
   }
-  /** Gives the person's own drill back as it was. */
-  const stopSimulated = (): void => {
-    if (!keptCoach || !drill) return
-    const coach = keptCoach
-    const { rung } = drill.coach
-    keptCoach = undefined
-    ports.player.stop()
-    drill = beginDrill(drill.chunk, judging(coach), coach)
-    if (rung !== coach.rung) followTempo(coach)
-    marks.clear()
-    update({ simulated: false, coach, last: undefined, verdict: undefined, said: undefined })
+  const pass = (): void => {
+    const at = ports.now()
+    signals.pass(at)
+    if (waitsForHands && hands.haveRested(at, handsOffMs)) waitsForHands = false
+    const breath = store.getState()?.breath
+    if (breath && at >= breath.until) return goNext()
+    drilling.hear({ kind: 'clock', at })
   }
-
-  const loseKeyboard = (): void => {
-    if (!drill || !isBusy(drill) || keptCoach) return
-    drill = dropRepetition(drill)
-    marks.clear()
-    update({ said: { kind: 'unplugged' } })
-  }
-
   const end = (): void => {
     stopListening()
-    keptCoach = undefined
-    ports.player.stop()
-    ports.sound.quiet()
-    ports.sound.stopMetronome()
-    clicks = undefined
-    drill = undefined
-    practising = undefined
-    marks.clear()
+    drilling.end()
+    signals.hush()
     store.setState(() => undefined, true)
-  }
-
-  const goOn = (): void => {
-    tellCoach({ kind: 'goOn', at: ports.now() })
-    update({ said: undefined })
   }
 
   return {
     store,
     marks,
     end,
-    goOn,
-    toggleMetronome,
-    begin: (next, coach) => {
+    again,
+    goOnOrRest,
+    begin: (practising, coach) => {
       end()
-      practising = next
-      drill = beginDrill(next.chunk, judging(coach), coach)
-      store.setState(() => ({ coach, metronome: 'off', hearing: false, simulated: false }), true)
-      ports.computerKeys.reach(next.chunk.onsets.flatMap(({ notes }) => notes.map((n) => n.key)))
+      const { chunk } = practising
+      next = practising.next
+      reach = reachOf(chunk)
+      waitsForHands = !hands.haveRested(ports.now(), handsOffMs)
+      drilling.begin(practising, coach)
+      const begun = { metronome: 'off', hearing: false, simulated: false, resting: false } as const
+      store.setState(() => ({ ...begun, coach }), true)
+      ports.computerKeys.reach(chunk.onsets.flatMap(({ notes }) => notes.map((n) => n.key)))
       const stops = [
-        instrument.listen((event, who) => {
-          if (who === 'person' && event.kind === 'down') stopSimulated()
-          hear(event)
-        }),
-        instrument.watchUnplugged(loseKeyboard),
-        ports.everyMoment(() => hear({ kind: 'clock', at: ports.now() })),
+        instrument.listen((event, who) =>
+          who === 'person' ? hearPerson(event) : drilling.hear(event),
+        ),
+        instrument.watchUnplugged(drilling.drop),
+        ports.everyMoment(pass),
       ]
       stopListening = () => stops.forEach((stop) => stop())
     },
-    goOnOrMetronome: () => {
-      if (store.getState()?.coach.paused) goOn()
-      else void toggleMetronome()
-    },
-    hear: async () => {
-      if (!practising || !drill) return
-      if (store.getState()?.hearing) return ports.sound.quiet()
-      update({ hearing: true })
-      await ports.sound.unlock()
-      if (drill) await ports.sound.hearChunk(drill.chunk, drill.coach.rung)
-      update({ hearing: false })
-    },
-    raise: () => tellCoach({ kind: 'raise', at: ports.now() }),
-    lower: () => tellCoach({ kind: 'lower', at: ports.now() }),
-    toggleSimulated: () => (keptCoach ? Promise.resolve(stopSimulated()) : startSimulated()),
-    settingsChanged: judgeAnew,
+    goOnOrMetronome: () => (isPaused() ? goOn() : void drilling.toggleMetronome()),
+    toggleMetronome: drilling.toggleMetronome,
+    hear: drilling.hearIt,
+    raise: () => drilling.tellCoach({ kind: 'raise', at: ports.now() }),
+    lower: () => drilling.tellCoach({ kind: 'lower', at: ports.now() }),
+    toggleSimulated: drilling.toggleSimulated,
+    settingsChanged: drilling.judgeAnew,
   }
 }

@@ -1,11 +1,15 @@
 import type { Coach, Command } from '@/coach/coach'
 import type { Reason } from '@/coach/reasons'
 import type { Repetition } from '@/judge/repetition'
+import type { Breath } from './breath'
 import type { Effect } from './drill'
+
+/** What stands large beside the sentence, to be known from the keys: an arrow, a fermata, a stop. */
+export type Sign = 'up' | 'down' | 'done' | 'problem' | 'pause'
 
 /** The sentence on the page, when it is not the last verdict. */
 export type Said =
-  | { readonly kind: 'reason'; readonly sentence: string }
+  | { readonly kind: 'reason'; readonly sentence: string; readonly sign?: Sign }
   | { readonly kind: 'secure' }
   | { readonly kind: 'stray' }
   /** The keyboard was unplugged in mid-repetition. */
@@ -21,6 +25,10 @@ export interface PracticeState {
   readonly hearing: boolean
   /** The simulated player is at the keys: what is shown is not the person's own drill. */
   readonly simulated: boolean
+  /** The person asked for a pause: nothing is judged. */
+  readonly resting: boolean
+  /** The exercise is done; in a moment the next one is on the desk. */
+  readonly breath?: Breath | undefined
 }
 
 /** How the practice speaks: keys as the notation spells them, tempi in the beat. */
@@ -67,8 +75,36 @@ const saidOf = (command: Command, speech: Speech): Said | undefined => {
     case 'problem':
     case 'rest':
     case 'elsewhere':
-      return { kind: 'reason', sentence: speech.explain(command.reason) }
+    case 'advice':
+    case 'trialEnded': {
+      const sign = signOf(command)
+      const sentence = speech.explain(command.reason)
+      return { kind: 'reason', sentence, ...(sign ? { sign } : {}) }
+    }
     case 'streakMet':
+    case 'problemOutcome':
+    case 'overruled':
+      return undefined
+  }
+}
+
+const signOf = (command: Command): Sign | undefined => {
+  switch (command.kind) {
+    case 'tempo':
+      return 'to' in command.reason && command.reason.to < command.reason.from ? 'down' : 'up'
+    case 'pause':
+    case 'rest':
+      return 'pause'
+    case 'problem':
+    case 'smallerGroup':
+      return 'problem'
+    case 'secure':
+      return 'done'
+    case 'streakMet':
+    case 'elsewhere':
+    case 'advice':
+    case 'trialEnded':
+    case 'problemOutcome':
     case 'overruled':
       return undefined
   }

@@ -3,6 +3,7 @@ import type { Chunk } from '@/music/chunk'
 import type { Bar, Score, TimeSignature } from '@/music/music'
 import type { Signature } from '@/music/spelling'
 import type { Tempo } from '@/music/units'
+import type { Route } from './route'
 
 /** What is being drilled. */
 export interface Practising {
@@ -14,6 +15,14 @@ export interface Practising {
   /** The key signature where the chunk begins, for the names of its keys. */
   readonly signature: Signature
   readonly goalTempo: Tempo
+  /** What comes on the desk when this is done. */
+  readonly next?: Upcoming
+}
+
+/** A stretch of a score to be engraved, and the address of its drill. */
+export interface Upcoming {
+  readonly chunk: Chunk
+  readonly route: Route
 }
 
 /** The bars in which the chunk begins and ends; `undefined` for a chunk of another score. */

@@ -1,5 +1,6 @@
 import { standards, type Standard } from '@/judge/flaw'
 import { farthestLag } from '@/judge/tapTest'
+import { decodeBindings, withoutDamper, type Bindings } from './commandKeys'
 
 export const themes = ['auto', 'light', 'dark'] as const
 export type Theme = (typeof themes)[number]
@@ -19,6 +20,10 @@ export interface Settings {
   readonly sound: boolean
   /** How long after a click a strike on it comes in, milliseconds; negative: before it (tapTest.ts). */
   readonly lagMs: number
+  /** Keys outside the passage, and pedals, that mean a command. */
+  readonly commands: Bindings
+  /** The damper pedal may be one of them. */
+  readonly damperCommands: boolean
 }
 
 export const defaultSettings: Settings = {
@@ -31,6 +36,8 @@ export const defaultSettings: Settings = {
   transpose: 0,
   sound: true,
   lagMs: 0,
+  commands: {},
+  damperCommands: false,
 }
 
 export const standardChoices = standards
@@ -43,6 +50,8 @@ export const decodeSettings = (stored: unknown): Settings => {
   const given: Readonly<Record<string, unknown>> =
     typeof stored === 'object' && stored !== null ? { ...stored } : {}
   const fallback = defaultSettings
+  const commands = decodeBindings(given['commands'])
+  const damperCommands = given['damperCommands'] === true
   const { streakGoal, forgiveBrushed, input, inputName, transpose, sound, lagMs } = given
   return {
     theme: themes.find((t) => t === given['theme']) ?? fallback.theme,
@@ -62,5 +71,7 @@ export const decodeSettings = (stored: unknown): Settings => {
       typeof lagMs === 'number' && Number.isInteger(lagMs) && Math.abs(lagMs) <= farthestLag
         ? lagMs
         : fallback.lagMs,
+    commands: damperCommands ? commands : withoutDamper(commands),
+    damperCommands,
   }
 }

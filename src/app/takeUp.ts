@@ -12,6 +12,7 @@ import type { Tempo } from '@/music/units'
 import { recordOfChunk } from './editions'
 import type { OpenPiece } from './library'
 import type { Ports } from './ports'
+import { neighbourOf } from './neighbour'
 import { barsOf, type Practising } from './practising'
 import type { Session } from './session'
 import type { Settings } from './settings'
@@ -52,6 +53,7 @@ export const takeUp = async (
   const events = known.ok ? known.value : []
   const last = latestDrill(events, chunk.id)
   const goalTempo = goalOf(desk, piece, chunk, last?.goalTempo)
+  const next = neighbourOf({ score: piece.score, chunk }, 1)
   const practising = (drill: DrillId): Practising => ({
     drill,
     score: piece.score,
@@ -60,6 +62,7 @@ export const takeUp = async (
     bars,
     signature: signatureAt(piece.score.keys, chunk.start),
     goalTempo,
+    ...(next ? { next } : {}),
   })
   const { streakGoal, standard } = settings
   const goesOn =

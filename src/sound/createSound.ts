@@ -4,7 +4,8 @@ import type { Click } from './clicks'
 import { planHearing } from './heardNotes'
 import { createMetronome, type Metronome } from './metronome'
 import { createPiano, type Piano } from './piano'
-import type { Beat, HeardNote, Sound, SoundState, Voice } from './sound'
+import { createSignalling } from './signalling'
+import type { Beat, HeardNote, Signal, Sound, SoundState, Stop, Voice } from './sound'
 
 /** A browser that wants a gesture leaves `resume()` pending for ever: after this long it is blocked. */
 const resumeWithinMs = 1500
@@ -13,6 +14,7 @@ interface Awake {
   readonly system: AudioSystem
   readonly metronome: Metronome
   readonly piano: Piano
+  readonly signal: (signal: Signal) => Stop
 }
 
 /** The sound of the page. Nothing is opened or fetched before it is asked for. */
@@ -28,6 +30,7 @@ export const createSound = (): Sound => {
   /** Count the orders: one that was overtaken while it waited does not sound. */
   let hearings = 0
   let metronomes = 0
+  let stopSignal: Stop = () => {}
 
   const show = (next: SoundState): void => {
     const same = state.kind === next.kind && next.kind !== 'loading' && next.kind !== 'failed'
@@ -51,6 +54,7 @@ export const createSound = (): Sound => {
       piano: createPiano(context, voices.piano, (loaded, wanted) => {
         if (on) show(loaded < wanted ? { kind: 'loading', loaded, wanted } : { kind: 'ready' })
       }),
+      signal: createSignalling(context, voices.metronome),
     }
   }
   /** The running audio system, or `undefined` with the state telling why not. */
@@ -110,6 +114,7 @@ export const createSound = (): Sound => {
       if (on && awake) return showRunning(isRunning(awake))
       stopMetronome()
       quiet()
+      stopSignal()
       show({ kind: 'off' })
     },
     isOn: () => on,
@@ -138,6 +143,10 @@ export const createSound = (): Sound => {
     hear,
     hearChunk: (chunk, tempo) => hear(planHearing(chunk, tempo)),
     quiet,
+    signal: (signal) => {
+      if (on && awake && isRunning(awake)) stopSignal = awake.signal(signal)
+      return stopSignal
+    },
   }
 }
 

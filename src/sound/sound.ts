@@ -2,7 +2,8 @@
  * Everything that sounds: the metronome, and "hear it" on a sampled piano, on one audio clock.
  *
  * click: one stroke of the metronome. beat: a click that falls on the beat of the time signature.
- * count-in: the bars of clicks before the first beat that counts. Audio time is seconds on the audio
+ * count-in: the bars of clicks before the first beat that counts. signal: a short sound that tells of
+ * the drill. Audio time is seconds on the audio
  * clock; what leaves this folder is `Ms` on the clock of the key events.
  *
  * Example: `await sound.unlock()` in a click of the person, then
@@ -55,6 +56,10 @@ export interface HeardNote {
   readonly velocity: number
 }
 
+export const signals = ['streak', 'up', 'down', 'done', 'problem'] as const
+/** What a short sound tells: streak met, tempo up, tempo down, exercise done, a problem. */
+export type Signal = (typeof signals)[number]
+
 export type SoundState =
   /** No sound has been asked for yet. */
   | { readonly kind: 'asleep' }
@@ -103,4 +108,6 @@ export interface Sound {
   readonly hearChunk: (chunk: Chunk, tempo: Tempo) => Promise<void>
   /** Ends what is being heard, with a short release; the metronome goes on. */
   readonly quiet: () => void
+  /** At once, where sound is on and awake: it wakes nothing. The answer fades it out. */
+  readonly signal: (signal: Signal) => Stop
 }

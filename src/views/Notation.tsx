@@ -1,15 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { openPencil, type Pencil } from '@/engraving/pencil'
-import type { Engraving, EngravingRequest } from '@/engraving/engraving'
-import { useEngraver } from './context'
-
-type Stretch = Pick<EngravingRequest, 'score' | 'start' | 'end' | 'hand'>
-
-/** How the notation stands on the page: being drawn, drawn, or not to be had. */
-type Drawing =
-  | { readonly kind: 'waiting' }
-  | { readonly kind: 'drawn'; readonly engraving: Engraving }
-  | { readonly kind: 'failed'; readonly message: string }
+import { useDrawing, type Size, type Stretch } from './useDrawing'
 
 /**
  * A stretch of the score as staff notation that fills its box. `onPencil` gets the pencil for the
@@ -17,11 +8,14 @@ type Drawing =
  */
 export const Notation = ({
   stretch,
+  ahead,
   label,
   caller,
   onPencil,
 }: {
   readonly stretch: Stretch
+  /** What will stand here next: engraved when this is drawn, so that it is there at once. */
+  readonly ahead?: Stretch | undefined
   readonly label: string
   readonly caller: string
   readonly onPencil?: (pencil: Pencil | undefined) => void
@@ -29,7 +23,7 @@ export const Notation = ({
   const box = useRef<HTMLDivElement>(null)
   const sheet = useRef<HTMLDivElement>(null)
   const size = useSize(box)
-  const drawing = useDrawing(stretch, caller, size)
+  const drawing = useDrawing(stretch, ahead, caller, size)
   const engraving = drawing.kind === 'drawn' ? drawing.engraving : undefined
   useEffect(() => {
     const element = sheet.current?.querySelector('svg')
@@ -56,11 +50,6 @@ export const Notation = ({
   )
 }
 
-interface Size {
-  readonly width: number
-  readonly height: number
-}
-
 const useSize = (box: React.RefObject<HTMLDivElement | null>): Size | undefined => {
   const [size, setSize] = useState<Size>()
   useEffect(() => {
@@ -76,28 +65,4 @@ const useSize = (box: React.RefObject<HTMLDivElement | null>): Size | undefined 
     return () => observer.disconnect()
   }, [box])
   return size
-}
-
-const useDrawing = (
-  { score, start, end, hand }: Stretch,
-  caller: string,
-  size: Size | undefined,
-): Drawing => {
-  const engraver = useEngraver()
-  const [drawing, setDrawing] = useState<Drawing>({ kind: 'waiting' })
-  useEffect(() => {
-    if (!size || size.width < 40 || size.height < 40) return
-    let current = true
-    const request = { score, start, end, hand, ...size, caller }
-    void engraver.engrave(request).then((result) => {
-      if (!current) return
-      if (result.ok) setDrawing({ kind: 'drawn', engraving: result.value })
-      else if (result.reason.kind === 'failed')
-        setDrawing({ kind: 'failed', message: result.reason.message })
-    })
-    return () => {
-      current = false
-    }
-  }, [engraver, score, start, end, hand, caller, size])
-  return drawing
 }

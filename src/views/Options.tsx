@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react'
 import { formatRoute } from '@/app/route'
 import {
   farthestTranspose,
@@ -9,6 +10,9 @@ import {
 import { useApp, useSelected } from './context'
 import { Sheet } from './Sheet'
 import { describeLag, standardWords } from './words'
+
+/** Comes when the page stands: it is not what one opens first. */
+const CommandKeys = lazy(async () => ({ default: (await import('./CommandKeys')).CommandKeys }))
 
 const themeWords = { auto: 'as the machine', light: 'day', dark: 'evening' } as const
 
@@ -84,6 +88,9 @@ export const Options = () => {
           onChange={(event) => change({ transpose: Math.round(Number(event.target.value)) })}
         />
       </label>
+      <Suspense fallback={null}>
+        <CommandKeys />
+      </Suspense>
       <label className="check">
         <input
           type="checkbox"

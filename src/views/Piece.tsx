@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { CorrectedPiece, Region } from '@/app/handCorrections'
 import type { Chunk } from '@/music/chunk'
-import type { Bar, Hand, HandChoice, Note, Score } from '@/music/music'
+import type { Hand, HandChoice, Note, Score } from '@/music/music'
 import { tempoAt } from '@/music/tempoMap'
 import { placeOf } from '@/music/place'
 import { signatureAt } from '@/music/spelling'
@@ -14,7 +14,7 @@ import { Notation } from './Notation'
 import { PassageChoice } from './PassageChoice'
 import { useKeysByName } from './pieceKeys'
 import { WholePiece, type Passage } from './WholePiece'
-import { formatBars, handWords } from './words'
+import { describeChunk, formatBars, handWords } from './words'
 import './piece.css'
 
 /** A piece: choose bars and a hand, by name or on the music, and take one of the proposed chunks. */
@@ -233,13 +233,3 @@ const keepLength = (score: Score, from: number, to: number, now: Passage): numbe
   Math.min(score.bars.length - 1, Math.max(to, from + now.to - now.from))
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
-
-/** 'bar 3, beat 2 · 6 onsets' */
-const describeChunk = (score: Score, chunk: Chunk): string => {
-  const bar: Bar | undefined = score.bars.findLast((b) => b.start <= chunk.start)
-  const beat = bar
-    ? Math.floor(((chunk.start - bar.start) * bar.time.beatType) / (4 * score.ticksPerQuarter)) + 1
-    : 1
-  const n = chunk.onsets.length
-  return `bar ${bar?.number ?? 1}, beat ${beat} · ${n} ${n === 1 ? 'onset' : 'onsets'}`
-}

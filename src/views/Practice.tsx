@@ -1,8 +1,9 @@
-import { useCallback } from 'react'
+import { useCallback, useMemo, useRef } from 'react'
 import type { Practising } from '@/app/practising'
 import { formatBeats } from '@/music/beat'
 import type { Tempo } from '@/music/units'
 import { useApp, useSelected } from './context'
+import { KeyList } from './KeyList'
 import { KeyboardStrip } from './KeyboardStrip'
 import { Message } from './Message'
 import { Notation } from './Notation'
@@ -19,7 +20,13 @@ export const Practice = ({ practising }: { readonly practising: Practising }) =>
   const { chunk, score, time, bars } = practising
   const onPencil = usePencil(practising)
   useShortcuts()
+  const keys = useRef<HTMLDialogElement>(null)
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
+  const { next } = practising
+  const ahead = useMemo(
+    () => next && { score, start: next.chunk.start, end: next.chunk.end, hand: next.chunk.hand },
+    [next, score],
+  )
   const where = `${formatBars(bars.first, bars.last)}, ${handWords[chunk.hand]}`
   return (
     <main className="practice">
@@ -30,11 +37,12 @@ export const Practice = ({ practising }: { readonly practising: Practising }) =>
         <Notation
           caller="practice"
           stretch={{ score, start: chunk.start, end: chunk.end, hand: chunk.hand }}
+          ahead={ahead}
           label={`${score.title}, ${where}`}
           onPencil={onPencil}
         />
       </div>
-      <Message />
+      <Message practising={practising} />
       <Count />
       <Ladder beat={beat} word={beatWord(time)} />
       <div className="practice-keys">
@@ -42,7 +50,8 @@ export const Practice = ({ practising }: { readonly practising: Practising }) =>
           keys={chunk.onsets.flatMap((onset) => onset.notes.map((note) => note.key))}
         />
       </div>
-      <PracticeControls />
+      <PracticeControls chunk={chunk} onKeys={() => keys.current?.showModal()} />
+      <KeyList chunk={chunk} dialog={keys} />
     </main>
   )
 }

@@ -1,13 +1,30 @@
+import type { ReactNode } from 'react'
+import { isFree, reachOf, type DrillCommand } from '@/app/commandKeys'
+import type { Chunk } from '@/music/chunk'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
 import { SoundNote } from './SoundNote'
+import { bindingWord } from './words'
 
 /** What can be asked for in a drill; each has its key, so that the hands need not go to the mouse. */
-export const PracticeControls = () => {
+export const PracticeControls = ({
+  chunk,
+  onKeys,
+}: {
+  readonly chunk: Chunk
+  readonly onKeys: () => void
+}) => {
   const app = useApp()
   const metronome = useSelected(app.practice.store, (state) => state?.metronome ?? 'off')
   const hearing = useSelected(app.practice.store, (state) => state?.hearing ?? false)
   const simulated = useSelected(app.practice.store, (state) => state?.simulated ?? false)
+  const commands = useSelected(app.settings, (state) => state.commands)
+  const reach = reachOf(chunk)
+  /** The key or pedal of the instrument that means the same here. */
+  const also = (command: DrillCommand): ReactNode => {
+    const bound = commands[command]
+    return bound && isFree(bound, reach) ? <kbd className="bound">{bindingWord(bound)}</kbd> : null
+  }
   return (
     <div className="practice-controls" onPointerDown={keepFocus}>
       <button
@@ -16,9 +33,15 @@ export const PracticeControls = () => {
         onClick={() => void app.practice.toggleMetronome()}
       >
         Metronome <kbd>Space</kbd>
+        {also('metronome')}
       </button>
       <button type="button" aria-pressed={hearing} onClick={() => void app.practice.hear()}>
         Hear it <kbd>Enter</kbd>
+        {also('hear')}
+      </button>
+      <button type="button" onClick={() => app.practice.again()}>
+        Again <kbd>0</kbd>
+        {also('again')}
       </button>
       <button type="button" onClick={() => app.practice.lower()}>
         Slower <kbd>↓</kbd>
@@ -27,10 +50,12 @@ export const PracticeControls = () => {
         Faster <kbd>↑</kbd>
       </button>
       <button type="button" onClick={() => app.neighbour(-1)}>
-        <kbd>←</kbd> Previous
+        <kbd>←</kbd>
+        {also('back')} Previous
       </button>
       <button type="button" onClick={() => app.neighbour(1)}>
-        Next <kbd>→</kbd>
+        Next {also('next')}
+        <kbd>→</kbd>
       </button>
       <button
         type="button"
@@ -40,6 +65,9 @@ export const PracticeControls = () => {
         Simulated player
       </button>
       <SoundNote />
+      <button type="button" onClick={onKeys}>
+        Keys <kbd>?</kbd>
+      </button>
       <button type="button" onClick={() => app.endSession()}>
         End <kbd>Esc</kbd>
       </button>

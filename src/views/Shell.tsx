@@ -92,7 +92,7 @@ const Screen = ({
         </>
       )
     case 'practice':
-      return <Practice key={screen.practising.chunk.id} practising={screen.practising} />
+      return <Practice practising={screen.practising} />
     case 'summary':
       return <Summary />
     case 'write':

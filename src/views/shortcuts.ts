@@ -4,12 +4,14 @@ import { useApp } from './context'
 /** A click leaves the focus where it was, so that Space and Enter go on meaning the same. */
 export const keepFocus = (event: PointerEvent): void => event.preventDefault()
 
-/** Space, Enter, arrows and escape; letters belong to the computer's piano keys. */
+/** Space, Enter, arrows, escape, 0 and the full stop; letters belong to the computer's piano keys. */
 export const useShortcuts = (): void => {
   const app = useApp()
   useKeys({
     Space: () => app.practice.goOnOrMetronome(),
     Enter: () => void app.practice.hear(),
+    Digit0: () => app.practice.again(),
+    Period: () => app.practice.goOnOrRest(),
     ArrowUp: () => app.practice.raise(),
     ArrowDown: () => app.practice.lower(),
     ArrowLeft: () => app.neighbour(-1),
@@ -31,8 +33,9 @@ export const useKeys = (actions: Readonly<Record<string, () => void>>): void =>
     return () => window.removeEventListener('keydown', press)
   }, [actions])
 
-/** The focus has a use for the key: fields for all of them, what can be pressed for Space and Enter. */
+/** The focus has a use for the key: fields and what lies over the page for all of them, what can be pressed for Space and Enter. */
 const isTaken = ({ target, code }: KeyboardEvent): boolean => {
+  if (document.querySelector('dialog[open]')) return true
   const fields = 'input, select, textarea'
   const users = code === 'Space' || code === 'Enter' ? `${fields}, button, a, summary` : fields
   return target instanceof Element && target.closest(users) !== null

@@ -1,8 +1,12 @@
 import type { TapTestState } from '@/app/tapTest'
+import type { Binding, DrillCommand } from '@/app/commandKeys'
 import type { FlawKind, Standard } from '@/judge/flaw'
 import type { Lag } from '@/judge/tapTest'
-import type { Bar, HandChoice, TimeSignature } from '@/music/music'
+import type { Chunk } from '@/music/chunk'
+import type { Pedal } from '@/music/keyEvent'
+import type { Bar, HandChoice, Score, TimeSignature } from '@/music/music'
 import { beatQuarters } from '@/music/beat'
+import { formatKey } from '@/music/pitch'
 import type { Tempo } from '@/music/units'
 
 /** Every word on the screens that is made from data. */
@@ -37,6 +41,34 @@ export const beatWord = (time: TimeSignature): string => {
       return 'beats'
   }
 }
+
+/** 'bar 3, beat 2 · 6 onsets' */
+export const describeChunk = (score: Score, chunk: Chunk): string => {
+  const bar = score.bars.findLast(({ start }) => start <= chunk.start)
+  const beat = bar
+    ? Math.floor(((chunk.start - bar.start) * bar.time.beatType) / (4 * score.ticksPerQuarter)) + 1
+    : 1
+  return `bar ${bar?.number ?? 1}, beat ${beat} · ${plural(chunk.onsets.length, 'onset')}`
+}
+
+export const commandWords: Readonly<Record<DrillCommand, string>> = {
+  hear: 'Hear it',
+  again: 'Again',
+  next: 'Next',
+  back: 'Back',
+  goOn: 'Go on, or pause',
+  metronome: 'Metronome',
+}
+
+const pedalWords: Readonly<Record<Pedal, string>> = {
+  sustain: 'damper pedal',
+  sostenuto: 'middle pedal',
+  soft: 'left pedal',
+}
+
+/** 'A0', 'left pedal' */
+export const bindingWord = (binding: Binding): string =>
+  binding.kind === 'key' ? formatKey(binding.key) : pedalWords[binding.pedal]
 
 export const percent = (share: number): string => `${Math.round(share * 100)} %`
 

@@ -28,7 +28,10 @@ test('five clean repetitions raise the tempo by one rung, and the record says so
   const { coach, said } = state(app)
   expect(coach.rung).toBeGreaterThan(before)
   expect(coach.streak).toBe(0)
-  expect(said).toEqual({ kind: 'reason', sentence: expect.stringMatching(/^Five clean in a row/) })
+  expect(said).toMatchObject({
+    kind: 'reason',
+    sentence: expect.stringMatching(/^Five clean in a row/),
+  })
   const kinds = app.session.store.getState().events.map((event) => event.kind)
   expect(kinds).toEqual([
     'sessionBegun',

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { decodeSettings, defaultSettings, farthestTranspose, type Settings } from '@/app/settings'
+import { key } from '@/music/units'
 
 test('settings survive being stored and read back', () => {
   const mine: Settings = {
@@ -13,6 +14,12 @@ test('settings survive being stored and read back', () => {
     transpose: -12,
     sound: false,
     lagMs: -31,
+    commands: {
+      hear: { kind: 'key', key: key(21) },
+      next: { kind: 'pedal', pedal: 'soft' },
+      goOn: { kind: 'pedal', pedal: 'sustain' },
+    },
+    damperCommands: true,
   }
   expect(decodeSettings(JSON.parse(JSON.stringify(mine)))).toEqual(mine)
 })

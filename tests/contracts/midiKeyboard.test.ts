@@ -50,6 +50,31 @@ test('keys come with their raw velocity and the time stamp of the message', asyn
   ])
 })
 
+// MIDI 1.0, control change numbers: 64 damper, 66 sostenuto, 67 soft.
+test('each pedal comes as itself, with every value in between and the time stamp of the message', async () => {
+  const { midi, keyboard, heard } = setUp()
+  await keyboard.connect()
+  keyboard.transpose(12)
+  for (const [i, controller] of [67, 66, 64].entries())
+    for (const [j, value] of [127, 63, 0].entries())
+      midi.send('Stage 88', [0xb2, controller, value], 100 * i + j + 0.5)
+  expect(inShort(heard)).toBe(
+    'soft127@0.5 soft63@1.5 soft0@2.5 ' +
+      'sostenuto127@100.5 sostenuto63@101.5 sostenuto0@102.5 ' +
+      'sustain127@200.5 sustain63@201.5 sustain0@202.5',
+  )
+})
+
+test('a pedal that is down when the keyboard goes is up, so that no command hangs', async () => {
+  const { midi, keyboard, heard } = setUp()
+  await keyboard.connect()
+  midi.send('Stage 88', [0xb0, 67, 127], 5)
+  await midi.pull('Stage 88')
+  expect(
+    heard.map((e) => (e.kind === 'pedal' ? `${e.pedal}${e.value}` : `${e.kind}${e.key}`)),
+  ).toEqual(['soft127', 'soft0'])
+})
+
 test('before access is asked for the state is asking, then the inputs are listed once each', async () => {
   const { keyboard, states } = setUp({ inputs: ['Stage 88', 'Small 25'] })
   expect(states).toEqual([{ kind: 'asking' }])

@@ -144,6 +144,30 @@ test('switched off, nothing sounds, and what sounded stops', async () => {
   expect(states.at(-1)).toEqual({ kind: 'ready' })
 })
 
+test('a signal wakes nothing, sounds once when sound is awake, and is taken back without a crack', async () => {
+  const { audio, sound } = setUp()
+  sound.signal('up')
+  expect(audio.opened()).toBe(0)
+  await settle(sound.unlock())
+  const stop = sound.signal('up')
+  expect(audio.started).toHaveLength(1)
+  expect(audio.started[0]?.at).toBeCloseTo(1.02, 6)
+  stop()
+  expect(audio.started[0]?.stopAt).toBeCloseTo(1.075, 6)
+  sound.setOn(false)
+  sound.signal('up')
+  expect(audio.started).toHaveLength(1)
+})
+
+test('the next signal takes the place of the one before', async () => {
+  const { audio, sound } = setUp()
+  await settle(sound.unlock())
+  sound.signal('streak')
+  sound.signal('done')
+  expect(audio.started).toHaveLength(2)
+  expect(audio.started.map((one) => Number.isFinite(one.stopAt))).toEqual([true, false])
+})
+
 test('where the browser wants a gesture first, the state says so and nothing waits for ever', async () => {
   const { sound, states } = setUp({ blocked: true })
   expect(await settle(sound.startMetronome(settings))).toBeUndefined()

@@ -1,5 +1,5 @@
 import type { MidiState, Ports, Sample } from '@/app/ports'
-import type { KeyEvent } from '@/music/keyEvent'
+import type { KeyEvent, Pedal } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
 import { createMemoryStorage } from '@/storage/memory'
 import type { Storage } from '@/storage/storage'
@@ -16,6 +16,8 @@ export interface Desk {
   readonly saved: ReadonlyMap<string, string>
   /** Strikes a key now and lifts it shortly after. */
   readonly strike: (key: number) => void
+  /** Treads on a pedal now and lets it up shortly after. */
+  readonly tread: (pedal: Pedal) => void
   /** Tells the app that a click is heard at this time. */
   readonly click: (at: number) => void
   /** The same by the simulated player. */
@@ -111,6 +113,10 @@ export const createDesk = (
         return Promise.resolve()
       },
       quiet: () => {},
+      signal: (signal) => {
+        sounded.push(`signal ${signal}`)
+        return () => sounded.push('hush')
+      },
     },
     storage: storagePort(storage),
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
@@ -142,6 +148,11 @@ export const createDesk = (
     address: () => hash,
     setMidi: (state) => midiWatchers.forEach((see) => see(state)),
     strike: (struck) => strikeFor(hearers, struck),
+    tread: (pedal) => {
+      for (const hear of hearers) hear({ kind: 'pedal', pedal, value: 127, at: ms(now) })
+      pass(90)
+      for (const hear of hearers) hear({ kind: 'pedal', pedal, value: 0, at: ms(now) })
+    },
     click: (at) => beatWatchers.forEach((see) => see({ at: ms(at) })),
     simulate: (struck) => strikeFor(playerHearers, struck),
   }

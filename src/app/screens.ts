@@ -1,0 +1,142 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Coach } from '@/coach/coach'
+import type { Score } from '@/music/music'
+import type { Tempo } from '@/music/units'
+import type { CorrectedPiece, HandCorrections } from './handCorrections'
+import type { Library } from './library'
+import { neighbourOf } from './neighbour'
+import type { Ports } from './ports'
+import type { Practice } from './practice'
+import type { Practising } from './practising'
+import { formatRoute, parseRoute, type Route } from './route'
+import type { Session } from './session'
+import type { Settings } from './settings'
+import { takeUp } from './takeUp'
+
+/** What stands on the page. */
+export type Screen =
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'pieces' }
+  | { readonly kind: 'piece'; readonly piece: CorrectedPiece }
+  | { readonly kind: 'practice'; readonly practising: Practising }
+  | { readonly kind: 'summary' }
+  | { readonly kind: 'tapTest' }
+  | { readonly kind: 'write' }
+  | { readonly kind: 'record' }
+  /** The address names a piece or a place that is not here. */
+  | { readonly kind: 'lost' }
+
+/** The address, and the screen that it names. */
+export interface Screens {
+  readonly store: StoreApi<Screen>
+  readonly go: (route: Route) => void
+  /** From the tap test to where it was asked for. */
+  readonly goBack: () => void
+  /** The present address once more, with other settings. */
+  readonly renew: () => void
+  /** Shows the address that the page was opened with; on the first run the first piece. */
+  readonly openFirst: () => Promise<void>
+  /** On to the next exercise, or back to the one before. */
+  readonly neighbour: (step: 1 | -1) => void
+  /** The goal tempo chosen for each piece in this sitting. */
+  readonly goals: Map<Score['id'], Tempo>
+  /** The drill of this address begins with the simulated player. */
+  readonly simulateAt: (route: Route | undefined) => void
+}
+
+interface House {
+  readonly ports: Ports
+  readonly library: Library
+  readonly hands: Pick<HandCorrections, 'open'>
+  readonly session: Session
+  readonly practice: Practice
+  readonly settings: StoreApi<Settings>
+  readonly onArrive: () => void
+}
+
+type Arrival = { readonly screen: Screen; readonly coach?: Coach }
+
+export const createScreens = (house: House): Screens => {
+  const { ports, library, hands, session, practice, settings } = house
+  const store = createStore<Screen>(() => ({ kind: 'opening' }))
+  const goals = new Map<Score['id'], Tempo>()
+  let simulatedAt: string | undefined
+  /** The latest address that was not the tap test's. */
+  let before = formatRoute({ kind: 'pieces' })
+  /** Counts the moves, so that a slow one does not overtake the next. */
+  let moves = 0
+
+  const go = (route: Route): void => ports.address.write(formatRoute(route))
+
+  const arrive = async (hash: string): Promise<void> => {
+    const move = ++moves
+    const route = parseRoute(hash)
+    const next = await arrivalAt(route)
+    if (move !== moves) return
+    house.onArrive()
+    if (route.kind !== 'tapTest') before = hash
+    if (next.screen.kind !== 'practice') practice.end()
+    else if (next.coach) practice.begin(next.screen.practising, next.coach)
+    store.setState(() => next.screen, true)
+    if (hash !== simulatedAt) return
+    simulatedAt = undefined
+    void practice.toggleSimulated()
+  }
+  const arrivalAt = async (route: Route): Promise<Arrival> => {
+    switch (route.kind) {
+      case 'pieces':
+      case 'summary':
+      case 'tapTest':
+      case 'write':
+      case 'record':
+        return { screen: route }
+      case 'piece': {
+        const piece = await hands.open(route.piece)
+        return { screen: piece ? { kind: 'piece', piece } : { kind: 'lost' } }
+      }
+      case 'practice': {
+        const piece = await hands.open(route.piece)
+        const endurance = practice.store.getState()?.coach.endurance
+        const desk = { ports, session, goals, settings: settings.getState(), endurance }
+        const drill = piece && (await takeUp(desk, piece, route.place))
+        return drill
+          ? { screen: { kind: 'practice', practising: drill.practising }, coach: drill.coach }
+          : { screen: { kind: 'lost' } }
+      }
+    }
+  }
+
+  const hasPractised = async (): Promise<boolean> => {
+    const latest = await ports.storage.latestSession()
+    return !latest.ok || latest.value.events.length > 0 || latest.value.unread > 0
+  }
+
+  return {
+    store,
+    goals,
+    go,
+    goBack: () => ports.address.write(before),
+    renew: () => void arrive(ports.address.read()),
+    openFirst: async () => {
+      ports.address.watch((hash) => {
+        library.forgetProblem()
+        void arrive(hash)
+      })
+      const hash = ports.address.read()
+      const [first] = library.store.getState().listed
+      const isFirstRun = session.store.getState().events.length === 0 && !(await hasPractised())
+      if (parseRoute(hash).kind === 'pieces' && isFirstRun && first)
+        go({ kind: 'piece', piece: first.id })
+      else await arrive(hash)
+    },
+    neighbour: (step) => {
+      const now = store.getState()
+      if (now.kind !== 'practice') return
+      const next = neighbourOf(now.practising, step)
+      if (next) go(next.route)
+    },
+    simulateAt: (route) => {
+      simulatedAt = route && formatRoute(route)
+    },
+  }
+}
