@@ -20,6 +20,7 @@ const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises }
 
 const usage = `Usage: npm run -s cli -- VERB OPTIONS
   read   --piece FILE
+         (beats: quarter notes from the downbeat of the first full bar, an upbeat's are negative)
   judge  --piece FILE --take FILE [--hand left|right|both] [--from BAR --to BAR]
          [--tempo N] [--standard notes|flow|time]
   judge  --piece FILE --journal FILE

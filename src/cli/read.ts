@@ -1,11 +1,17 @@
 import type { Bar, Note, Score } from '@/music/music'
 import { ok, type Result } from '@/music/result'
+import { fullBar } from '@/score/bars'
 import type { PieceRead } from '@/score/score'
+import { tick, type Tick } from '@/music/units'
 import { loadPiece } from './files'
 import { checkNames, wordOf, type Options } from './options'
 import type { Answer } from './verb'
 
-/** `read --piece FILE`: what the file holds, times in quarter notes from the start. */
+/**
+ * `read --piece FILE`: what the file holds, in written order. Places are quarter notes from the downbeat
+ * of the first full bar, as musicians count: the notes of an upbeat (a first bar that is shorter than
+ * its time signature) stand before it, at negative beats. An upbeat of one quarter begins at beat -1.
+ */
 export const read = (options: Options): Result<Answer, string> => {
   const known = checkNames(options, ['piece'])
   const path = known.ok ? wordOf(options, 'piece') : known
@@ -16,33 +22,40 @@ export const read = (options: Options): Result<Answer, string> => {
 }
 
 const pieceJson = ({ score, warnings }: PieceRead): object => {
-  const quarters = (ticks: number): number => ticks / score.ticksPerQuarter
+  const { title, notes, bars, tempos, keys, ticksPerQuarter } = score
+  const downbeat = firstDownbeat(score)
+  const beat = (start: Tick): number => (start - downbeat) / ticksPerQuarter
+  const beats = (length: Tick): number => length / ticksPerQuarter
   return {
-    title: score.title,
-    notes: score.notes.map((note) => noteJson(note, score)),
-    bars: score.bars.map((bar) => ({
+    title,
+    notes: notes.map(({ id, key, start, length, hand, handFrom, barIndex, grace, fingers }) => ({
+      id,
+      key,
+      beat: beat(start),
+      beats: beats(length),
+      hand,
+      handFrom,
+      bar: bars[barIndex]?.number,
+      ...(grace ? { grace } : {}),
+      ...(fingers ? { fingers } : {}),
+    })),
+    bars: bars.map((bar) => ({
       number: bar.number,
-      beat: quarters(bar.start),
-      beats: quarters(bar.length),
+      beat: beat(bar.start),
+      beats: beats(bar.length),
       time: formatTime(bar),
     })),
-    tempos: score.tempos.map(({ start, tempo }) => ({ beat: quarters(start), tempo })),
-    keys: score.keys.map(({ start, fifths, mode }) => ({ beat: quarters(start), fifths, mode })),
+    tempos: tempos.map(({ start, tempo }) => ({ beat: beat(start), tempo })),
+    keys: keys.map(({ start, fifths, mode }) => ({ beat: beat(start), fifths, mode })),
     warnings,
   }
 }
 
-const noteJson = (note: Note, { ticksPerQuarter, bars }: Score): object => ({
-  id: note.id,
-  key: note.key,
-  beat: note.start / ticksPerQuarter,
-  beats: note.length / ticksPerQuarter,
-  hand: note.hand,
-  handFrom: note.handFrom,
-  bar: bars[note.barIndex]?.number,
-  ...(note.grace ? { grace: true } : {}),
-  ...(note.fingers ? { fingers: note.fingers } : {}),
-})
+/** Where the first bar begins, or ends if it is an upbeat. */
+const firstDownbeat = ({ bars: [first], ticksPerQuarter }: Score): Tick => {
+  const isUpbeat = first !== undefined && first.length < fullBar(first.time, ticksPerQuarter)
+  return isUpbeat ? first.length : tick(0)
+}
 
 const formatTime = ({ time }: Bar): string => `${time.beats}/${time.beatType}`
 

@@ -37,36 +37,8 @@ const jobs = (verb: string, ...lines: (object | string)[]): unknown[] => {
 }
 
 const mill = 'sample-midi/morning-at-the-mill.mid'
-const swallows = 'sample-midi/swallows-under-the-eaves.mid'
 const run = { piece: mill, hand: 'right', from: 9, to: 9 }
 const take = (name: string): string => `sample-midi/takes/run-${name}.mid`
-
-describe('read', () => {
-  test('gives the notes of the piece in quarters, its bars, tempos and keys', () => {
-    const { status, out, err } = cli('read', '--piece', swallows, '--json')
-    expect([status, err]).toEqual([0, ''])
-    const piece = JSON.parse(out) as Record<string, unknown[]>
-    expect(Object.keys(piece)).toEqual(['title', 'notes', 'bars', 'tempos', 'keys', 'warnings'])
-    expect(piece['title']).toBe('Swallows under the Eaves')
-    expect(piece['notes']?.slice(0, 3)).toEqual([
-      { id: 'n0k65', key: 65, beat: 0, beats: 0.5, hand: 'right', handFrom: 'file', bar: 0 },
-      { id: 'n0k69', key: 69, beat: 0, beats: 0.5, hand: 'right', handFrom: 'file', bar: 0 },
-      { id: 'n1_2k67', key: 67, beat: 0.5, beats: 0.5, hand: 'right', handFrom: 'file', bar: 0 },
-    ])
-    expect(piece['bars']?.slice(0, 2)).toEqual([
-      { number: 0, beat: 0, beats: 1, time: '3/4' },
-      { number: 1, beat: 1, beats: 3, time: '3/4' },
-    ])
-    expect(piece['keys']).toEqual([{ beat: 0, fifths: -1, mode: 'major' }])
-    expect(piece['tempos']).toEqual([{ beat: 0, tempo: expect.closeTo(92, 3) as number }])
-    expect(piece['warnings']).toEqual([])
-  })
-  test('tells people the same in a few lines', () => {
-    expect(cli('read', '--piece', swallows).out).toBe(
-      'Swallows under the Eaves\nbars 0 to 16, 3/4\n177 notes: right hand 130, left hand 47\nquarter notes a minute: 92\n',
-    )
-  })
-})
 
 describe('judge', () => {
   test('finds the repetitions of the sample takes and their verdicts', () => {
@@ -136,8 +108,6 @@ describe('bad input', () => {
   const cut = write('cut.mid', new Uint8Array([0x4d, 0x54, 0x68, 0x64, 0, 0]))
 
   test.each([
-    [[], 'There is no verb “”; there are read, judge, and --help tells more.'],
-    [['dance'], 'There is no verb “dance”; there are read, judge, and --help tells more.'],
     [['read'], '--piece is missing.'],
     [['read', 'x.mid'], '“x.mid” is no option: options begin with --.'],
     [['read', '--piece'], '--piece needs a value after it.'],
@@ -147,6 +117,16 @@ describe('bad input', () => {
     ],
   ])('on the line %j ends with 2 and one line', (words, line) => {
     expect(cli(...words)).toEqual({ status: 2, out: '', err: `${line}\n` })
+  })
+
+  test.each([
+    [[], ''],
+    [['dance'], 'dance'],
+  ])('a verb that there is not (%j) is answered by those that there are', (words, verb) => {
+    const { status, out, err } = cli(...words)
+    expect([status, out]).toEqual([2, ''])
+    expect(err).toMatch(`There is no verb “${verb}”; there are read, judge, exercises`)
+    expect(err).toMatch(/^[^\n]*, and --help tells more\.\n$/)
   })
 
   test('in a job is answered under its id, and the other jobs are done', () => {
