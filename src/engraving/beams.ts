@@ -7,6 +7,7 @@ import type { Tuplet } from './tuplets'
 export type Group =
   | { readonly kind: 'piece'; readonly piece: Piece }
   | { readonly kind: 'beam'; readonly content: readonly Group[] }
+  | { readonly kind: 'tremolo'; readonly from: Piece; readonly to: Piece }
   | { readonly kind: 'tuplet'; readonly tuplet: Tuplet; readonly content: readonly Group[] }
 
 /** Groups the values of one voice in one bar under tuplets and beams, by the time signature. */
@@ -22,8 +23,16 @@ type BeamOf = (piece: Piece) => string
 
 const beamed = (pieces: readonly Piece[], beamOf: BeamOf): Group[] =>
   runs(pieces, (piece) => (canBeam(piece) ? beamOf(piece) : undefined)).flatMap(
-    ([beam, run]): Group[] => (beam === undefined ? run.map(single) : oneBeam(run)),
+    ([beam, run]): Group[] => (beam === undefined ? apart(run) : oneBeam(run)),
   )
+
+/** Without a beam; the two of a tremolo stand together. */
+const apart = (run: readonly Piece[]): Group[] =>
+  run.flatMap((piece, i): Group[] => {
+    if (piece.tremolo === 'to') return []
+    const to = run[i + 1]
+    return [piece.tremolo && to ? { kind: 'tremolo', from: piece, to } : single(piece)]
+  })
 
 const single = (piece: Piece): Group => ({ kind: 'piece', piece })
 
@@ -39,8 +48,9 @@ const oneBeam = (run: readonly Piece[]): Group[] => {
   ]
 }
 
-/** Notes of an eighth or less; of rests only those that are shorter. */
-const canBeam = ({ kind, value }: Piece): boolean => {
+/** Notes of an eighth or less, but for tremolos, which have beams of their own; of rests only those that are shorter. */
+const canBeam = ({ kind, value, tremolo }: Piece): boolean => {
+  if (tremolo) return false
   const dur = Number(value.dur)
   return kind === 'notes' ? dur >= 8 : kind === 'rest' && dur >= 16
 }
@@ -59,8 +69,8 @@ const joinBeats = (voice: readonly Piece[], bar: Metre): BeamOf => {
   }
 }
 
-const isPlainEighth = ({ kind, start, end, tuplet }: Piece): boolean =>
-  kind === 'notes' && !tuplet && end - start === quarter / 2
+const isPlainEighth = ({ kind, start, end, tuplet, tremolo }: Piece): boolean =>
+  kind === 'notes' && !tuplet && !tremolo && end - start === quarter / 2
 
 /** Neighbours with the same mark, in order. */
 const runs = <T, M>(items: readonly T[], markOf: (item: T) => M): [M, T[]][] => {

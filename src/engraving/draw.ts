@@ -34,7 +34,7 @@ const widest = 2.4
 /** Engraves a stretch as large as its box allows; longer stretches break into systems. */
 export const draw = (toolkit: VerovioToolkit, stretch: Stretch, box: Box): Drawing => {
   const mei = writeMei(stretch)
-  const natural = measure(toolkit, mei, stretch.hands.length > 1)
+  const natural = measure(toolkit, mei, options(stretch.hands.length > 1))
   const single = scaleOfOne(natural, box)
   const { systems, scale, fits } = bestSystems(natural, box)
   return mei.onsets <= oneSystem || systems === 1
@@ -63,12 +63,18 @@ export const options = (isGrand: boolean): Readonly<Record<string, unknown>> => 
   spacingLinear: 0.3,
   spacingNonLinear: 0.55,
   leftMarginAccid: 1,
+  // 8va rather than 8.
+  octaveAlternativeSymbols: true,
 })
 
 /** All in one line at scale 100, as narrow as its spacing allows. */
-const measure = (toolkit: VerovioToolkit, mei: Mei, isGrand: boolean): Box => {
+export const measure = (
+  toolkit: VerovioToolkit,
+  mei: Mei,
+  layout: Readonly<Record<string, unknown>>,
+): Box => {
   toolkit.setOptions({
-    ...options(isGrand),
+    ...layout,
     breaks: 'none',
     adjustPageWidth: true,
     pageWidth: 100_000,

@@ -1,5 +1,5 @@
 import type { VerovioToolkit } from 'verovio/esm'
-import { finish, load, options, spaceAtFullScale, type Box, type Drawing } from './draw'
+import { finish, load, measure, options, spaceAtFullScale, type Box, type Drawing } from './draw'
 import { writeMei } from './mei'
 import type { Stretch } from './stretch'
 
@@ -8,6 +8,9 @@ export interface SystemBox extends Box {
   /** The staff space in CSS pixels. */
   readonly space: number
 }
+
+/** Music is set so much closer than it would like to stand; what needs more room becomes smaller. */
+const closest = 1.2
 
 /** The last line of a piece is not pulled apart when it fills less than this of the page. */
 const leastFull = 0.55
@@ -36,10 +39,15 @@ export const drawSystem = (
   load(toolkit, mei)
   const drawing = finish(toolkit, mei, scale)
   if (drawing.svg.split('class="system"').length <= 2) return withoutIds(drawing)
-  // A little too much for one line: closer together rather than a bar alone.
-  toolkit.setOptions({ ...layout, breaks: 'encoded' })
-  load(toolkit, mei)
-  return withoutIds(finish(toolkit, mei, scale))
+  // Too much for one line: closer together rather than a bar alone. Without any encoded break the
+  // engraver would break as it likes again.
+  const oneLine = { ...mei, mei: mei.mei.replace('<section>', '<section><sb/>') }
+  const wanted = measure(toolkit, mei, layout).width * scale
+  const smaller = scale * Math.min(1, (closest * width) / wanted)
+  const pageWidth = Math.max(100, Math.floor(width / smaller))
+  toolkit.setOptions({ ...layout, pageWidth, breaks: 'encoded' })
+  load(toolkit, oneLine)
+  return withoutIds(finish(toolkit, mei, smaller))
 }
 
 /**

@@ -15,7 +15,7 @@ import { failed, ok, type Result } from '@/music/result'
 import type { Tick } from '@/music/units'
 import type { WorkerAnswer, WorkerRequest } from './exchange'
 import type { SystemPlaces } from './systemPlaces'
-import { cutStretch, cutSystem, type Stretch } from './stretch'
+import { cutStretch, cutSystem, type Fingers, type Stretch } from './stretch'
 
 export interface EngravingRequest {
   readonly score: Score
@@ -26,6 +26,8 @@ export interface EngravingRequest {
   /** The box to fill, in CSS pixels. A long stretch may become higher than the box, never wider. */
   readonly width: number
   readonly height: number
+  /** Printed in place of the digits that the score has, by note id. */
+  readonly fingers?: Fingers
   /** A new request of the same caller takes the place of the older one. */
   readonly caller?: string
 }
@@ -39,6 +41,7 @@ export interface SystemRequest {
   /** CSS pixels: the width of the line, and the staff space. */
   readonly width: number
   readonly space: number
+  readonly fingers?: Fingers
   readonly caller?: string
 }
 
@@ -160,10 +163,10 @@ export const createEngraver = (startWorker: () => Worker = startEngraver): Engra
 
   return {
     warm: () => void start(),
-    engrave: ({ score, start: from, end, hand, width, height, caller }) =>
-      ask(cutStretch(score, from, end, hand), { width, height }, caller),
-    engraveSystem: ({ score, fromBar, toBar, width, space, caller }) =>
-      ask(cutSystem(score, fromBar, toBar), { width, height: Infinity, space }, caller),
+    engrave: ({ score, start: from, end, hand, width, height, fingers, caller }) =>
+      ask(cutStretch(score, from, end, hand, fingers), { width, height }, caller),
+    engraveSystem: ({ score, fromBar, toBar, width, space, fingers, caller }) =>
+      ask(cutSystem(score, fromBar, toBar, fingers), { width, height: Infinity, space }, caller),
     dispose: () => giveUp('the page was closed'),
   }
 }

@@ -1,4 +1,4 @@
-import type { Note } from '@/music/music'
+import type { Note, Tremolo } from '@/music/music'
 import { beatAt, halvings, strengthAt, type Metre } from './metre'
 import { quarter } from './parts'
 import { isBinary, type Tuplet } from './tuplets'
@@ -20,6 +20,8 @@ export interface Piece {
   /** Tied to the piece before, to the piece after. */
   readonly tiedFrom: boolean
   readonly tiedTo: boolean
+  /** Of a tremolo between two: each is written with the value of both. */
+  readonly tremolo?: 'from' | 'to'
 }
 
 export interface Silence {
@@ -47,8 +49,31 @@ export const layerOf = (
       t.end <= bar.end &&
       filled.some(({ start, end }) => needsTuplet(start, t) || needsTuplet(end, t)),
   )
-  return filled.flatMap((stretch) => piecesOf(stretch, bar, active))
+  const halves = tremolosOf(filled, active)
+  return filled.flatMap((stretch) => halves.get(stretch) ?? piecesOf(stretch, bar, active))
 }
+
+/** Neighbours between which a tremolo goes to and fro, where one value can stand for both. */
+const tremolosOf = (
+  filled: readonly Filling[],
+  tuplets: readonly Tuplet[],
+): ReadonlyMap<Filling, readonly Piece[]> => {
+  const found = new Map<Filling, readonly Piece[]>()
+  for (const [i, first] of filled.entries()) {
+    const second = filled[i + 1]
+    if (!second || !isTremolo(first, 'from') || !isTremolo(second, 'to')) continue
+    const value = valueOf(second.end - first.start)
+    const isEven = first.end - first.start === second.end - second.start
+    const isInside = tuplets.some((t) => t.start < second.end && t.end > first.start)
+    if (!value || !isEven || isInside) continue
+    found.set(first, [{ ...first, value, beam: '', tremolo: 'from' }])
+    found.set(second, [{ ...second, value, beam: '', tremolo: 'to' }])
+  }
+  return found
+}
+
+const isTremolo = ({ notes, tiedFrom, tiedTo }: Filling, kind: Tremolo['kind']): boolean =>
+  !tiedFrom && !tiedTo && notes.some(({ tremolo }) => tremolo?.kind === kind)
 
 /** A span of a layer before it is cut into values. */
 interface Filling extends Span {

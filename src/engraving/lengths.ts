@@ -6,7 +6,7 @@ import type { Tuplet } from './tuplets'
 /** From this share of the way to the next onset on, the gap is articulation, not a rest. */
 const full = 0.78
 /** A key held into the next note for less than this share of it is legato, not a second voice. */
-const legato = 0.6
+export const legato = 0.6
 /** Lengths of one chord within this ratio are one length. */
 const alike = 1.25
 /** A length may exceed its written value by this much. */

@@ -3,8 +3,12 @@ import { groupLayer, type Group } from './beams'
 import type { Piece } from './layers'
 import { nameOf, spell } from '@/music/spelling'
 import type { OpenTie } from './openTies'
+import { openTiesOf, signsOf } from './signs'
+import { noteStrokes, pairStrokes } from './tremoloStrokes'
+import type { Clef } from './clefs'
 import type { Stretch, SystemPlace } from './stretch'
-import { graceAt, headId, write, type Staff, type WrittenBar, type Writing } from './writing'
+import { write, type Staff, type WrittenBar, type Writing } from './writing'
+import { graceAt, headId, onStaff } from './heads'
 
 /** The text that the engraver reads, and what a pencil must know of each note. */
 export interface Mei {
@@ -91,7 +95,7 @@ const measure = (
   const isEnd = system?.isLast === true && index === writing.bars.length - 1
   const right = isEnd ? ' right="end"' : bar.endsEarly ? ' right="invis"' : ''
   const staves = writing.staves.map((staff, i) => staffXml(staff, i, bar, index))
-  const signs = writing.staves.flatMap((staff, i) => signsOf(staff, i, index, writing))
+  const signs = writing.staves.flatMap((staff, i) => signsOf(staff, i, index))
   return `<measure${number}${partial}${right}>${staves.join('')}${signs.join('')}</measure>`
 }
 
@@ -99,55 +103,100 @@ const staffXml = (staff: Staff, place: number, bar: WrittenBar, index: number): 
   const voices = staff.bars[index] ?? []
   const isHeard = (voice: readonly Piece[]): boolean => voice.some((p) => p.kind !== 'space')
   const some = voices.some(isHeard)
-  const layers = voices.flatMap((voice, i) => {
-    if (some ? !isHeard(voice) : i > 0) return []
-    return [
-      `<layer n="${i + 1}">${layerXml(voice, staff, bar)}${clefChange(staff, index, voices, i)}</layer>`,
-    ]
+  const drawn = voices.filter((voice, i) => (some ? isHeard(voice) : i === 0))
+  const layers = drawn.map((voice, i) => {
+    const inside = clefsInside(staff, place, bar, voice, i === 0)
+    const after = i === 0 ? clefAfter(staff, bar, index) : ''
+    return `<layer n="${voices.indexOf(voice) + 1}">${layerXml(voice, staff, bar, inside)}${after}</layer>`
   })
   return `<staff n="${place + 1}">${layers.join('')}</staff>`
 }
 
-/** A new clef stands before the bar line. */
-const clefChange = (
-  staff: Staff,
-  index: number,
-  voices: readonly (readonly Piece[])[],
-  voice: number,
-): string => {
-  const next = staff.clefs[index + 1]
-  const first = voices.findIndex((v) => v.some((p) => p.kind !== 'space'))
-  if (!next || next === staff.clefs[index] || voice !== Math.max(0, first)) return ''
-  const [shape, line] = clefAttributes[next]
-  return `<clef shape="${shape}" line="${line}"/>`
+/** A new clef at the beginning of a bar stands before the bar line. */
+const clefAfter = (staff: Staff, bar: WrittenBar, index: number): string => {
+  const next = staff.clefs[index + 1] ?? staff.nextClef
+  const changed = staff.clefChanges.findLast(({ at }) => at >= bar.start && at < bar.end)
+  return next && next !== (changed?.clef ?? staff.clefs[index]) ? clefXml(next) : ''
 }
 
-const layerXml = (voice: readonly Piece[], staff: Staff, bar: WrittenBar): string => {
+type ClefsBefore = ReadonlyMap<Piece, string>
+
+/** New clefs inside a bar; further voices only refer to the one that the first prints. */
+const clefsInside = (
+  staff: Staff,
+  place: number,
+  bar: WrittenBar,
+  voice: readonly Piece[],
+  isFirst: boolean,
+): ClefsBefore => {
+  const clefs = new Map<Piece, string>()
+  for (const { at, clef } of staff.clefChanges) {
+    const piece = at < bar.end ? voice.find(({ start }) => start >= at) : undefined
+    if (at <= bar.start || !piece) continue
+    const id = `clef${place}at${at}`
+    clefs.set(piece, isFirst ? clefXml(clef, id) : `<clef sameas="#${id}"/>`)
+  }
+  return clefs
+}
+
+const clefXml = (clef: Clef, id?: string): string => {
+  const [shape, line] = clefAttributes[clef]
+  return `<clef${id ? ` xml:id="${id}"` : ''} shape="${shape}" line="${line}"/>`
+}
+
+const layerXml = (
+  voice: readonly Piece[],
+  staff: Staff,
+  bar: WrittenBar,
+  clefs: ClefsBefore,
+): string => {
   const [only, ...others] = voice
   if (only?.kind === 'rest' && others.length === 0 && !bar.isPartial) return '<mRest/>'
   return groupLayer(voice, bar)
-    .map((group) => groupXml(group, staff))
+    .map((group) => groupXml(group, staff, clefs))
     .join('')
 }
 
-const groupXml = (group: Group, staff: Staff): string => {
-  if (group.kind === 'piece') return pieceXml(group.piece, staff)
-  const inner = group.content.map((each) => groupXml(each, staff)).join('')
-  if (group.kind === 'beam') return `<beam>${inner}</beam>`
-  const { num, numbase } = group.tuplet
-  const bracket = group.content.length === 1 && group.content[0]?.kind === 'beam'
-  return `<tuplet num="${num}" numbase="${numbase}" num.visible="true" bracket.visible="${!bracket}">${inner}</tuplet>`
+const groupXml = (group: Group, staff: Staff, clefs: ClefsBefore): string => {
+  switch (group.kind) {
+    case 'piece':
+      return (clefs.get(group.piece) ?? '') + pieceXml(group.piece, staff)
+    case 'beam':
+      return `<beam>${contentXml(group.content, staff, clefs)}</beam>`
+    case 'tremolo': {
+      const { from, to } = group
+      const before = (clefs.get(from) ?? '') + gracesXml(from, staff)
+      return `${before}<fTrem ${pairStrokes(from)}>${chordXml(from, staff)}${chordXml(to, staff)}</fTrem>`
+    }
+    case 'tuplet': {
+      const { num, numbase } = group.tuplet
+      const bracket = group.content.length === 1 && group.content[0]?.kind === 'beam'
+      const inner = contentXml(group.content, staff, clefs)
+      return `<tuplet num="${num}" numbase="${numbase}" num.visible="true" bracket.visible="${!bracket}">${inner}</tuplet>`
+    }
+  }
 }
 
+const contentXml = (content: readonly Group[], staff: Staff, clefs: ClefsBefore): string =>
+  content.map((each) => groupXml(each, staff, clefs)).join('')
+
 const pieceXml = (piece: Piece, staff: Staff): string => {
-  const value = `dur="${piece.value.dur}"${piece.value.dots === 1 ? ' dots="1"' : ''}`
-  if (piece.kind !== 'notes') return `<${piece.kind} ${value}/>`
+  if (piece.kind !== 'notes') return `<${piece.kind} ${valueXml(piece)}/>`
+  const strokes = noteStrokes(piece)
+  const chord = chordXml(piece, staff)
+  const main = strokes === undefined ? chord : `<bTrem ${strokes}>${chord}</bTrem>`
+  return gracesXml(piece, staff) + main
+}
+
+const valueXml = ({ value: { dur, dots } }: Piece): string =>
+  `dur="${dur}"${dots === 1 ? ' dots="1"' : ''}`
+
+const chordXml = (piece: Piece, staff: Staff): string => {
+  const value = valueXml(piece)
   const [only, ...others] = piece.notes
-  const graces = gracesXml(piece, staff)
-  if (only && others.length === 0)
-    return graces + noteXml(only, headId(only, piece), staff, ` ${value}`)
+  if (only && others.length === 0) return noteXml(only, headId(only, piece), staff, ` ${value}`)
   const heads = piece.notes.map((note) => noteXml(note, headId(note, piece), staff, ''))
-  return `${graces}<chord ${value}>${heads.join('')}</chord>`
+  return `<chord ${value}>${heads.join('')}</chord>`
 }
 
 const gracesXml = (piece: Piece, staff: Staff): string => {
@@ -158,12 +207,14 @@ const gracesXml = (piece: Piece, staff: Staff): string => {
 
 const noteXml = (note: Note, id: string, staff: Staff, value: string): string => {
   const { step, alter } = staff.spellings.get(note.id) ?? { step: 0, alter: 0 }
+  const written = onStaff({ step, alter }, staff.readings.get(note.id))
+  const sounding = written.step === step ? '' : ` oct.ges="${nameOf(step).octave}"`
   const printed = staff.heads.get(id)?.accidental
   const accid =
     printed === undefined
       ? ` accid.ges="${alter === 2 ? 'ss' : accidentalName(alter)}"`
       : ` accid="${accidentalName(alter)}"`
-  return `<note xml:id="${id}"${value} ${pitch(step)}${accid}/>`
+  return `<note xml:id="${id}"${value} ${pitch(written.step)}${sounding}${accid}/>`
 }
 
 const pitch = (step: number): string => {
@@ -177,54 +228,6 @@ const accidentalName = (alter: number): string => {
   return alter === -1 ? 'f' : 'ff'
 }
 
-/** Ties, rolled chords and ornaments of one staff in one bar. */
-const signsOf = (staff: Staff, place: number, index: number, writing: Writing): string[] => {
-  const voices = staff.bars[index] ?? []
-  return voices.flatMap((voice, v) =>
-    voice.flatMap((piece, i) => {
-      if (piece.kind !== 'notes') return []
-      const next = voice[i + 1] ?? writing.staves[place]?.bars[index + 1]?.[v]?.[0]
-      const ties = piece.tiedTo ? piece.notes.map((note) => tieXml(note, piece, next)) : []
-      return piece.tiedFrom ? ties : [...ties, ...ornamentXml(piece)]
-    }),
-  )
-}
-
-/** Ties whose other head the drawing does not show: held from before it, or over its end. */
-const openTiesOf = ({ bars, staves }: Writing): readonly OpenTie[] =>
-  staves.flatMap((staff) =>
-    bars.flatMap((_, b) =>
-      (staff.bars[b] ?? []).flatMap((voice, v) =>
-        voice.flatMap((piece, i): readonly OpenTie[] => {
-          const next = voice[i + 1] ?? staff.bars[b + 1]?.[v]?.[0]
-          const open = (side: OpenTie['side']): readonly OpenTie[] =>
-            piece.notes.map((note) => ({ id: headId(note, piece), side }))
-          return [
-            ...(piece.tiedFrom && b === 0 && i === 0 ? open('before') : []),
-            ...(piece.tiedTo && !next?.tiedFrom ? open('after') : []),
-          ]
-        }),
-      ),
-    ),
-  )
-
-/** What is tied over the end of the drawing rings on. */
-const tieXml = (note: Note, piece: Piece, next: Piece | undefined): string => {
-  const from = headId(note, piece)
-  if (!next?.tiedFrom) return `<lv startid="#${from}"/>`
-  return `<tie startid="#${from}" endid="#${headId(note, next)}"/>`
-}
-
-const ornamentXml = ({ notes }: Piece): string[] => {
-  const rolled = notes.filter((note) => note.rolled).map((note) => `#${note.id}`)
-  const arpeggio = rolled.length > 1 ? [`<arpeg plist="${rolled.join(' ')}"/>`] : []
-  const signs = notes.flatMap((note) => {
-    if (!note.ornament || note.ornament === 'tremolo') return []
-    return [`<${note.ornament} startid="#${note.id}"/>`]
-  })
-  return [...arpeggio, ...signs]
-}
-
 const placesOf = ({ bars, staves }: Writing): ReadonlyMap<string, NotePlace> => {
   const places = new Map<string, NotePlace>()
   for (const staff of staves)
@@ -233,13 +236,12 @@ const placesOf = ({ bars, staves }: Writing): ReadonlyMap<string, NotePlace> => 
       const place = ({ id, key }: Note, at: number): void => {
         const { step } = staff.spellings.get(id) ?? spell(key, signature)
         const { fifths, mode } = signature
-        places.set(id, {
-          at,
-          step,
-          fifths,
-          mode,
-          inForce: [...(staff.heads.get(id)?.inForce ?? [])],
-        })
+        // Accidentals hold for lines of the staff: under an octave line they sound an octave away.
+        const up = 7 * (staff.readings.get(id)?.octaves ?? 0)
+        const inForce = [...(staff.heads.get(id)?.inForce ?? [])].map(
+          ([line, alter]) => [line + up, alter] as const,
+        )
+        places.set(id, { at, step, fifths, mode, inForce })
       }
       for (const piece of voices.flat().filter(({ tiedFrom }) => !tiedFrom))
         for (const note of piece.notes) {

@@ -1,6 +1,7 @@
 import type { Note } from '@/music/music'
 import type { Key } from '@/music/units'
 import { scalePlace, spell, type Signature, type Spelling } from '@/music/spelling'
+import { spelledAs } from './spelledAs'
 import type { Voice, WrittenChord } from './voices'
 
 export interface SignedBar {
@@ -13,7 +14,7 @@ export interface SignedBar {
 /** Grace notes by the note before which they stand. */
 export type Graces = ReadonlyMap<string, readonly Note[]>
 
-/** Spells every note and grace note of a staff. */
+/** Spells every note and grace note of a staff: as the file says, else by the key. */
 export const spellVoices = (
   voices: readonly Voice[],
   bars: readonly SignedBar[],
@@ -27,10 +28,13 @@ export const spellVoices = (
       const signature = bar?.signature ?? { fifths: 0, mode: 'major' }
       const coming = voice[i + 1]?.notes.map((n) => n.key) ?? []
       const centre = bar && centres.get(bar.number)
-      for (const { id, key } of chord.notes) {
-        spellings.set(id, spell(key, signature, { next: stepFrom(key, coming), centre }))
-        for (const grace of graces.get(id) ?? [])
-          spellings.set(grace.id, spell(grace.key, signature, { next: stepFrom(grace.key, [key]) }))
+      for (const note of chord.notes) {
+        const near = { next: stepFrom(note.key, coming), centre }
+        spellings.set(note.id, spelledAs(note) ?? spell(note.key, signature, near))
+        for (const grace of graces.get(note.id) ?? []) {
+          const next = stepFrom(grace.key, [note.key])
+          spellings.set(grace.id, spelledAs(grace) ?? spell(grace.key, signature, { next }))
+        }
       }
     }
   return spellings

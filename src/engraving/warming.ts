@@ -21,5 +21,9 @@ export const throwAway: Stretch = {
   notes,
   around: [],
   bars: [{ number: 1, start: tick(0), length: tick(16), time: { beats: 4, beatType: 4 } }],
+  readings: {
+    left: [{ at: tick(0), clef: 'bass', octaves: 0 }],
+    right: [{ at: tick(0), clef: 'treble', octaves: 0 }],
+  },
   keys: [{ start: tick(0), fifths: 2, mode: 'major' }],
 }

@@ -1,21 +1,27 @@
 import type { Bar, Hand, Note } from '@/music/music'
-import { printAccidentals, type Head, type PrintedHead } from './accidentals'
-import { chooseClefs, type Clef } from './clefs'
+import { printAccidentals, type PrintedHead } from './accidentals'
+import type { Clef } from './clefs'
+import { headsOf, onStaff } from './heads'
 import { layerOf, type Piece } from './layers'
 import { limitsOf, silenceOf, type Limits } from './limits'
 import { metreOf, type Metre } from './metre'
 import { quantise, type WrittenHand } from './quantise'
+import { octaveLinesOf, type OctaveLine } from './octaveLines'
 import type { Signature, Spelling } from '@/music/spelling'
 import { centresOf, spellVoices, type Centres, type Graces } from './spellVoices'
+import { tick } from '@/music/units'
+import { clefOfNext, readStaff, type StaffReading } from './staffReading'
 import type { Stretch } from './stretch'
 import type { Tuplet } from './tuplets'
 import type { Span } from './values'
 import { partVoices, type Voice } from './voices'
 
 /** One hand's staff, bar by bar, with all that is to be printed. */
-export interface Staff {
+export interface Staff extends StaffReading {
   readonly hand: Hand
-  readonly clefs: readonly Clef[]
+  /** What the line after this one begins with. */
+  readonly nextClef?: Clef
+  readonly octaveLines: readonly OctaveLine[]
   /** For each bar its voices, upper first; a voice that is absent there is empty. */
   readonly bars: readonly (readonly (readonly Piece[])[])[]
   readonly spellings: ReadonlyMap<string, Spelling>
@@ -60,6 +66,7 @@ export const write = (stretch: Stretch): Writing => {
       : []
   })
   const frame = {
+    stretch,
     bars,
     limits,
     drawn,
@@ -76,6 +83,7 @@ const heldInto = ({ around, start }: Stretch): readonly Note[] =>
 
 /** What the staves of a drawing share. */
 interface Frame {
+  readonly stretch: Stretch
   readonly bars: readonly WrittenBar[]
   readonly limits: Limits
   readonly drawn: ReadonlySet<Note>
@@ -102,7 +110,7 @@ interface PlayedHand {
 }
 
 const staffOf = ({ hand, written, voices }: PlayedHand, frame: Frame): Staff => {
-  const { bars, limits, drawn, graces } = frame
+  const { bars, limits, drawn, graces, stretch } = frame
   const around = written.notes.filter((n) => !drawn.has(n.note))
   const layers = bars.map((bar) =>
     voices.map((voice, v) => {
@@ -113,15 +121,23 @@ const staffOf = ({ hand, written, voices }: PlayedHand, frame: Frame): Staff => 
     }),
   )
   const spellings = spellVoices(voices, bars, graces, frame.centres)
-  const heads = layers.flatMap((bar, i) =>
-    headsOf(bar, i, bars[i]?.signature.fifths ?? 0, spellings, graces),
+  const reading = readStaff(
+    written.notes.filter((n) => drawn.has(n.note)),
+    bars,
+    stretch.readings[hand],
+    hand,
+    graces,
   )
-  const steps = layers.map((bar) =>
-    bar.flat().flatMap((piece) => piece.notes.map((note) => spellings.get(note.id)?.step ?? 0)),
+  const heads = layers.flatMap((bar, i) =>
+    headsOf(bar, i, bars[i]?.signature.fifths ?? 0, graces, (id) =>
+      onStaff(spellings.get(id), reading.readings.get(id)),
+    ),
   )
   return {
     hand,
-    clefs: chooseClefs(steps, hand),
+    ...reading,
+    ...nextClefOf(stretch, bars, hand),
+    octaveLines: octaveLinesOf(layers, reading.readings, graces),
     bars: layers,
     spellings,
     graces,
@@ -129,34 +145,17 @@ const staffOf = ({ hand, written, voices }: PlayedHand, frame: Frame): Staff => 
   }
 }
 
-/** The id of a head: the note's own for its first value, derived ones for what is tied to it. */
-export const headId = (note: Note, piece: Piece): string =>
-  piece.tiedFrom ? `${note.id}-t${piece.start}` : note.id
-
-const headsOf = (
-  voices: readonly (readonly Piece[])[],
-  bar: number,
-  fifths: number,
-  spellings: ReadonlyMap<string, Spelling>,
-  graces: Graces,
-): Head[] =>
-  voices.flat().flatMap((piece) =>
-    piece.notes.flatMap((note) => {
-      const head = (of: Note, at: number): Head => ({
-        ...(spellings.get(of.id) ?? { step: 0, alter: 0 }),
-        id: of === note ? headId(note, piece) : of.id,
-        bar,
-        at,
-        fifths,
-        tiedFrom: piece.tiedFrom,
-      })
-      const before = piece.tiedFrom ? [] : (graces.get(note.id) ?? [])
-      return [...before.map((grace) => head(grace, graceAt(piece))), head(note, piece.start)]
-    }),
-  )
-
-/** Grace notes are read before their main note. */
-export const graceAt = (piece: Piece): number => piece.start - 1
+/** A line of the piece announces the clef of the line after it. */
+const nextClefOf = (
+  { bars: all, around, readings, system }: Stretch,
+  bars: readonly WrittenBar[],
+  hand: Hand,
+): Pick<Staff, 'nextClef'> => {
+  const next = all[bars.length]
+  if (!system || !next) return {}
+  const place = { bar: next.start, end: tick(next.start + next.length) }
+  return { nextClef: clefOfNext(around, place, readings[hand], hand) }
+}
 
 /** Each grace note stands before the first main note of its hand at or after it, else the last before it. */
 const gracesOf = (notes: readonly Note[]): Graces => {
