@@ -136,6 +136,8 @@ const start = async (): Promise<void> => {
   )
   await app.open()
   engraver.warm()
+  // What is older than today is packed while nobody plays yet; should it fail, it is tried next time.
+  void storage.pack()
 }
 
 void start()

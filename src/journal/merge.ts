@@ -16,8 +16,10 @@ export const mergeJournals = (
   return [...byId.values()].toSorted(compareEvents)
 }
 
+type Placed = Pick<JournalEvent, 'id' | 'kind' | 'atEpochMs'>
+
 /** By the wall clock; at the same moment what brings about the other first; then by id. */
-export const compareEvents = (a: JournalEvent, b: JournalEvent): number =>
+export const compareEvents = (a: Placed, b: Placed): number =>
   a.atEpochMs - b.atEpochMs ||
   rank[a.kind] - rank[b.kind] ||
   (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)

@@ -8,19 +8,27 @@ import { practisedMs } from './practised'
 import type { ChunkDay, ColdRepetition, DaySums, DrillSum, PieceDay, RungSum, Sum } from './sums'
 import type { RecordedFlawKind, RecordedOverrule, RecordedVerdict } from './words'
 
+/** A repetition without what no sum needs. */
+type SummedRepetition = Omit<
+  RepetitionRecorded,
+  'take' | 'figures' | 'standard' | 'forgiveBrushed' | 'clickMs'
+>
+/** What sums are made of: whole events will do. */
+export type Summed = Exclude<JournalEvent, RepetitionRecorded> | SummedRepetition
+
 /** The sums of each day on which something happened, in order; the events may come in any order. */
-export const sumDays = (events: readonly JournalEvent[], dayOf: DayOf): readonly DaySums[] =>
+export const sumDays = (events: readonly Summed[], dayOf: DayOf): readonly DaySums[] =>
   [...groupBy(events.toSorted(compareEvents), (event) => dayOf(event.atEpochMs))]
     .toSorted(([a], [b]) => (a < b ? -1 : 1))
     .map(([day, of]) => sumDay(day, of))
 
 /** The sums of one day from all its events, sorted. */
-export const sumDay = (day: Day, events: readonly JournalEvent[]): DaySums => {
+export const sumDay = (day: Day, events: readonly Summed[]): DaySums => {
   const timed = timeRepetitions(events)
-  const ofChunk = groupBy(timed, ({ repetition }) => repetition.chunk)
+  const ofChunk = groupBy(timed, ({ repetition }) => nameOf(repetition))
   const placed = events.filter((event) => 'chunk' in event)
-  const chunks = [...groupBy(placed, (event) => event.chunk)].map(([chunk, of]) =>
-    sumChunk(day, chunk, of, ofChunk.get(chunk) ?? []),
+  const chunks = [...groupBy(placed, nameOf)].map(([name, of]) =>
+    sumChunk(day, of, ofChunk.get(name) ?? []),
   )
   return {
     total: {
@@ -33,26 +41,24 @@ export const sumDay = (day: Day, events: readonly JournalEvent[]): DaySums => {
   }
 }
 
+const nameOf = ({ piece, chunk }: Pick<ChunkEvent, 'piece' | 'chunk'>): string =>
+  `${piece} ${chunk}`
+
 /** A repetition and the time that it took with the pause before it. */
 interface Timed {
-  readonly repetition: RepetitionRecorded
+  readonly repetition: SummedRepetition
   readonly ms: number
 }
 
-const timeRepetitions = (events: readonly JournalEvent[]): readonly Timed[] => {
+const timeRepetitions = (events: readonly Summed[]): readonly Timed[] => {
   const repetitions = events.filter((event) => event.kind === 'repetition')
   const took = practisedMs(repetitions)
   return repetitions.map((repetition, i) => ({ repetition, ms: took[i] ?? 0 }))
 }
 
-type ChunkEvent = Extract<JournalEvent, { readonly chunk: ChunkId }>
+type ChunkEvent = Extract<Summed, { readonly chunk: ChunkId }>
 
-const sumChunk = (
-  day: Day,
-  chunk: ChunkId,
-  events: Some<ChunkEvent>,
-  timed: readonly Timed[],
-): ChunkDay => {
+const sumChunk = (day: Day, events: Some<ChunkEvent>, timed: readonly Timed[]): ChunkDay => {
   const repetitions = timed.map(({ repetition }) => repetition)
   const [first, last] = [repetitions[0], repetitions.at(-1)]
   const drills = events.filter((event) => event.kind === 'drillBegun')
@@ -61,7 +67,7 @@ const sumChunk = (
   return {
     day,
     piece: events[0].piece,
-    chunk,
+    chunk: events[0].chunk,
     ...sumOf(timed, longestStreak(repetitions)),
     ...(first ? { cold: coldOf(first, drills) } : {}),
     rungs: sumRungs(timed),
@@ -75,7 +81,7 @@ const sumChunk = (
 
 const sumPieces = (
   day: Day,
-  events: readonly JournalEvent[],
+  events: readonly Summed[],
   timed: readonly Timed[],
   chunks: readonly ChunkDay[],
 ): readonly PieceDay[] => {
@@ -112,7 +118,7 @@ const sumRungs = (timed: readonly Timed[]): readonly RungSum[] =>
     }))
 
 const coldOf = (
-  { atEpochMs, rung, verdict, drill }: RepetitionRecorded,
+  { atEpochMs, rung, verdict, drill }: SummedRepetition,
   drills: readonly DrillBegun[],
 ): ColdRepetition => {
   const goalTempo = drills.find((begun) => begun.drill === drill)?.goalTempo

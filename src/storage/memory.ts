@@ -1,31 +1,66 @@
 import { sameEvent, compareEvents } from '@/journal/merge'
 import type { JournalEvent } from '@/journal/journal'
+import { sumDays } from '@/journal/sumDays'
 import { failed, ok } from '@/music/result'
 import type { PieceId } from '@/music/units'
+import { localDays, type DayRule } from './days'
 import type { StorageProblem } from './problem'
 import { isIn, newest } from './query'
-import type { Storage, StoredPiece } from './storage'
+import type { Imported, Storage, StoredPiece } from './storage'
 
 /** The same contract without a disk: everything is gone when the page is closed, and `watch` says so. */
-export const createMemoryStorage = (problem: StorageProblem = { kind: 'memoryOnly' }): Storage => {
+export const createMemoryStorage = (
+  problem: StorageProblem = { kind: 'memoryOnly' },
+  days: DayRule = localDays(),
+): Storage => {
   const events = new Map<string, JournalEvent>()
   const pieces = new Map<PieceId, StoredPiece>()
   const hands = new Map<PieceId, unknown>()
   let settings: unknown
 
-  return {
-    append: (event) => {
+  const sorted = (): readonly JournalEvent[] => [...events.values()].toSorted(compareEvents)
+  const add = (given: readonly JournalEvent[]): Imported => {
+    let added = 0
+    const taken: string[] = []
+    for (const event of given) {
       const known = events.get(event.id)
-      if (known && !sameEvent(known, event))
-        return Promise.resolve(failed({ kind: 'idTaken', id: event.id }))
+      if (known && !sameEvent(known, event)) taken.push(event.id)
+      if (known) continue
       events.set(event.id, event)
-      return Promise.resolve(ok(undefined))
-    },
+      added++
+    }
+    return { added, known: given.length - added - taken.length, taken }
+  }
+
+  return {
+    append: (event) =>
+      Promise.resolve(
+        add([event]).taken.length > 0 ? failed({ kind: 'idTaken', id: event.id }) : ok(undefined),
+      ),
     events: (query) => {
       const found = [...events.values()].filter(isIn(query)).toSorted(compareEvents)
       return Promise.resolve(ok({ events: newest(found, query), unread: [] }))
     },
-    unsaved: () => [...events.values()].toSorted(compareEvents),
+    eventsInParts: (see) => {
+      see({ events: sorted(), unread: [] })
+      return Promise.resolve(ok(undefined))
+    },
+    importAll: (given, progress = () => undefined) => {
+      const { added, known, taken } = add(given)
+      progress(given.length)
+      return Promise.resolve(ok({ added, known, taken }))
+    },
+    pack: () => Promise.resolve(ok(0)),
+    sums: () => {
+      const sums = sumDays([...events.values()], days.dayOf)
+      const totals = sums.map(({ total }) => total)
+      return Promise.resolve(ok({ totals, pieces: sums.flatMap(({ pieces }) => pieces) }))
+    },
+    chunkSums: (piece) => {
+      const rows = sumDays([...events.values()], days.dayOf).flatMap(({ chunks }) => chunks)
+      return Promise.resolve(ok(rows.filter((row) => row.piece === piece)))
+    },
+    unsaved: sorted,
     putPiece: (piece) => {
       pieces.set(piece.id, structuredClone(piece))
       return Promise.resolve(ok(undefined))

@@ -11,6 +11,7 @@
 import type { SessionId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { JournalProblem } from '@/journal/decode'
+import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import type { Result } from '@/music/result'
 import type { ChunkId, PieceId } from '@/music/units'
 import type { StorageProblem } from './problem'
@@ -49,12 +50,40 @@ export interface StoredEvents {
   readonly unread: readonly { readonly id: string; readonly reason: JournalProblem }[]
 }
 
+/** What the journal comes to, day by day; each day in order. */
+export interface KeptSums {
+  readonly totals: readonly DayTotal[]
+  readonly pieces: readonly PieceDay[]
+}
+
+/** What became of events that were brought from elsewhere. */
+export interface Imported {
+  readonly added: number
+  /** Were here already. */
+  readonly known: number
+  /** Ids under which another event stands here; that one was kept. */
+  readonly taken: readonly string[]
+}
+
 export type Stored<T> = Promise<Result<T, StorageProblem>>
 
 export interface Storage {
   /** Resolves when the event is on the disk. The same event once more changes nothing. */
   readonly append: (event: JournalEvent) => Stored<void>
   readonly events: (query: EventQuery) => Stored<StoredEvents>
+  /** All events, some at a time, so that a journal of years need not stand in memory at once. */
+  readonly eventsInParts: (see: (part: StoredEvents) => void) => Stored<void>
+  /** Adds events of another journal, in batches; any number of times with the same result. */
+  readonly importAll: (
+    events: readonly JournalEvent[],
+    progress?: (done: number) => void,
+  ) => Stored<Imported>
+  /** Packs what is older than the newest day, when it is enough; gives how many events. Best while nobody plays. */
+  readonly pack: () => Stored<number>
+  /** The sums of all days, of each piece too; no repetition is read for them but the latest. */
+  readonly sums: () => Stored<KeptSums>
+  /** The days of each chunk of a piece. */
+  readonly chunkSums: (piece: PieceId) => Stored<readonly ChunkDay[]>
   /** Events that are only in memory so far. */
   readonly unsaved: () => readonly JournalEvent[]
   readonly putPiece: (piece: StoredPiece) => Stored<void>

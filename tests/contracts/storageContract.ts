@@ -4,6 +4,8 @@ import { chunkId, key, pieceId } from '@/music/units'
 import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
+import { sumDays } from '@/journal/sumDays'
+import { localDays } from '@/storage/days'
 import type { EventQuery, Storage, StoredPiece } from '@/storage/storage'
 import { anyEvent } from '../support/anyEvent'
 
@@ -97,6 +99,45 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       const appended = await Promise.all(events.map((event) => storage.append(event)))
       expect(appended.every((result) => result.ok)).toBe(true)
       expect(await read(storage, { kind: 'all' })).toEqual(events)
+    })
+
+    test('sums are those of all events, by day, piece and chunk', async () => {
+      const events = mergeJournals(fc.sample(anyEvent, { numRuns: 60, seed: 8 }))
+      for (const event of events) await storage.append(event)
+      const sums = sumDays(events, localDays().dayOf)
+      expect(await storage.sums()).toEqual({
+        ok: true,
+        value: {
+          totals: sums.map(({ total }) => total),
+          pieces: sums.flatMap(({ pieces }) => pieces),
+        },
+      })
+      const chunks = await storage.chunkSums(pieceId('p1'))
+      expect(chunks.ok && chunks.value).toEqual(
+        sums.flatMap(({ chunks: rows }) => rows.filter(({ piece: of }) => of === 'p1')),
+      )
+    })
+
+    test('brings another journal in, and once more without a change', async () => {
+      await storage.append(begun('a', 1))
+      const other = [begun('a', 1), begun('b', 2), begun('c', 3)]
+      const told: number[] = []
+      expect(await storage.importAll(other, (done) => told.push(done))).toEqual({
+        ok: true,
+        value: { added: 2, known: 1, taken: [] },
+      })
+      expect(told.at(-1)).toBe(3)
+      expect(
+        await storage.importAll([...other, { ...begun('c', 3), session: sessionId('s2') }]),
+      ).toMatchObject({
+        ok: true,
+        value: { added: 0 },
+      })
+      expect(await idsOf(storage, { kind: 'all' })).toBe('a b c')
+      expect((await storage.pack()).ok).toBe(true)
+      const parts: string[] = []
+      await storage.eventsInParts(({ events }) => parts.push(...events.map(({ id }) => id)))
+      expect(parts).toEqual(['a', 'b', 'c'])
     })
 
     test('a piece comes back with its bytes, the list without them', async () => {

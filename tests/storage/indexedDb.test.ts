@@ -112,7 +112,7 @@ describe('other tabs and versions', () => {
   test('this tab lets go when another wants to upgrade, and keeps what comes after', async () => {
     const storage = await opened('upgrade')
     const told = watched(storage)
-    const newer = await openDB('upgrade', 2)
+    const newer = await openDB('upgrade', 3)
     expect(told).toEqual([undefined, 'replaced'])
     expect(await storage.append(begun('1'))).toEqual({ ok: false, reason: { kind: 'replaced' } })
     expect(storage.unsaved()).toEqual([begun('1')])
@@ -120,15 +120,15 @@ describe('other tabs and versions', () => {
   })
 
   test('an older tab that holds on is told as blocked, and practice need not wait', async () => {
-    const older = await openDB('blocked', 1)
+    const older = await openDB('blocked', 2)
     const open = indexedDB.open.bind(indexedDB)
-    const spy = vi.spyOn(indexedDB, 'open').mockImplementation((name) => open(name, 2))
+    const spy = vi.spyOn(indexedDB, 'open').mockImplementation((name) => open(name, 3))
     expect(await openStorage('blocked')).toEqual({ ok: false, reason: { kind: 'blocked' } })
     spy.mockRestore()
     older.close()
     // What was opened too late lets go by itself, or this would wait for ever.
-    const next = await openDB('blocked', 3)
-    expect(next.version).toBe(3)
+    const next = await openDB('blocked', 4)
+    expect(next.version).toBe(4)
     next.close()
   })
 
