@@ -6,6 +6,7 @@ import { openToolkit } from '@/engraving/toolkit'
 import { readPiece } from '@/score/readPiece'
 import { anyScore, asMidi, asMusicXml, divisionsOfAny, notesIn, type AnyScore } from './anyScore'
 import { attributes, backup, forward, piano, readText, voice } from './musicXmlText'
+import { byUs, byVerovio } from './timeMap'
 
 const sounding = anyScore.filter((score) => notesIn(score).length > 0)
 
@@ -69,31 +70,6 @@ describe('verovio’s time map', () => {
     toolkit = await openToolkit()
   })
 
-  /**
-   * 'quarters:key' of each struck note as verovio reads the file. It also lists the notes that only
-   * continue a tie; those are told apart by having no id of ours.
-   */
-  const byVerovio = (text: string): string[] => {
-    let count = 0
-    const withIds = text.replaceAll(/<note>(.*?)<\/note>/g, (note, inner: string) =>
-      inner.includes('<tie type="stop"/>') ? note : `<note id="own${count++}">${inner}</note>`,
-    )
-    expect(toolkit.loadData(withIds)).toBe(1)
-    return toolkit
-      .renderToTimemap()
-      .flatMap(({ qstamp, on = [] }) =>
-        on
-          .filter((id) => id.startsWith('own'))
-          .map((id) => `${place(qstamp)}:${toolkit.getMIDIValuesForElement(id).pitch}`),
-      )
-      .toSorted()
-  }
-  const byUs = (text: string): string[] => {
-    const { score } = readText(text)
-    return score.notes.map((n) => `${place(n.start / score.ticksPerQuarter)}:${n.key}`).toSorted()
-  }
-  const place = (quarters: number): string => (Math.round(quarters * 960) / 960).toFixed(4)
-
   const begin = attributes()
   const two = attributes({ staves: 2 })
   test.each<[string, string]>([
@@ -145,14 +121,14 @@ describe('verovio’s time map', () => {
       ),
     ],
   ])('agrees on %s', (_, text) => {
-    expect(byUs(text)).toEqual(byVerovio(text))
+    expect(byUs(text)).toEqual(byVerovio(toolkit, text))
   })
 
   test('agrees on any score', () => {
     fc.assert(
       fc.property(sounding, (score) => {
         const text = asMusicXml(score)
-        expect(byUs(text)).toEqual(byVerovio(text))
+        expect(byUs(text)).toEqual(byVerovio(toolkit, text))
       }),
       { numRuns: 40 },
     )
