@@ -1,23 +1,49 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { beginCoach, stepCoach } from '@/coach/coach'
+import { expectedTries } from '@/exercises/expectedTries'
 import { ms, tempo } from '@/music/units'
 
-/** Expected tries until k successes in a row at success probability p: (1 - p^k) / (p^k (1 - p)). */
-const expectedTries = (p: number, k: number): number => (1 - p ** k) / (p ** k * (1 - p))
-
-/** Values of that closed form, rounded (computed, renewal theory). */
+/** Expected tries until k clean in a row at clean share p (computed from the closed form, renewal theory). */
 test.each([
-  [0.5, 5, 62],
-  [0.7, 3, 6.38],
-  [0.8, 5, 10.26],
-  [0.9, 10, 18.68],
-  [0.95, 7, 8.64],
-])(
-  'at clean share %f a streak of %i takes about %f tries (computed, renewal theory)',
-  (p, k, tries) => {
-    expect(Math.abs(expectedTries(p, k) - tries)).toBeLessThan(0.01)
-  },
-)
+  [0.5, '14 62 254 2046'],
+  [0.7, '6.38 16.5 37.1 114.7'],
+  [0.8, '4.77 10.3 18.8 41.6'],
+  [0.9, '3.72 6.94 10.9 18.7'],
+  [0.95, '3.33 5.85 8.64 13.4'],
+])('at clean share %f streaks of 3, 5, 7 and 10 take %s tries (computed)', (p, tries) => {
+  const table = tries.split(' ')
+  const ours = [3, 5, 7, 10].map((k, i) => {
+    const digits = table[i]?.split('.')[1]?.length ?? 0
+    return expectedTries(p, k).toFixed(digits)
+  })
+  expect(ours).toEqual(table)
+})
+
+/**
+ * The same from the Markov chain with the states 0 to k clean in a row, in whole numbers: from state i
+ * a try leads to i + 1 with probability n/d, else to 0, so that E(i) = 1 + n/d E(i+1) + (1 - n/d) E(0)
+ * and E(k) = 0. With E(i) = (a + b E(0)) / d^(k-i) this is solved from k down to 0.
+ */
+const triesOfChain = (n: bigint, d: bigint, k: number): readonly [bigint, bigint] => {
+  let [a, b] = [0n, 0n]
+  for (let i = k - 1, power = 1n; i >= 0; i--, power *= d) {
+    a = power * d + n * a
+    b = (d - n) * power + n * b
+  }
+  return [a, d ** BigInt(k) - b]
+}
+
+test('the Markov chain gives the same for every share and streak', () => {
+  expect(triesOfChain(1n, 2n, 3)).toEqual([14n, 1n])
+  fc.assert(
+    fc.property(fc.integer({ min: 5, max: 100 }), fc.integer({ min: 1, max: 10 }), (n, k) => {
+      const [tries, unit] = triesOfChain(BigInt(n), 100n, k)
+      const exact = Number((tries * 1_000_000n) / unit) / 1_000_000
+      expect(Math.abs(expectedTries(n / 100, k) / exact - 1)).toBeLessThan(1e-6)
+    }),
+  )
+})
 
 /** Mulberry32: a small generator with a 32-bit state, so that the run is the same each time. */
 const seeded = (seed: number) => () => {
