@@ -1,6 +1,13 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { beginCoach, coachRepetition, stepCoach, type Coach, type CoachEvent } from '@/coach/coach'
+import {
+  beginCoach,
+  coachRepetition,
+  stepCoach,
+  type Coach,
+  type CoachEvent,
+  type CoachSettings,
+} from '@/coach/coach'
 import { eventId, drillId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { recordPlace, recordRepetition } from '@/journal/record'
@@ -107,9 +114,15 @@ test('a place is the first and the last onset in quarters', () => {
   })
 })
 
-/** Drills live and records as it goes. c clean, f flawed at onset 0 to 2, b broken off, + - g. */
-const practise = (letters: readonly string[], pace: number) => {
-  let coach = beginCoach(settings)
+const persons: Readonly<Record<string, 'raise' | 'lower' | 'undo'>> = {
+  '+': 'raise',
+  '-': 'lower',
+  u: 'undo',
+}
+
+/** Drills live and records as it goes. c clean, f flawed at onset 0 to 2, b broken off, + - u g. */
+const practise = (letters: readonly string[], pace: number, from: CoachSettings = settings) => {
+  let coach = beginCoach(from)
   const journal: JournalEvent[] = []
   const stamp = (at: number) => ({
     v: journalVersion,
@@ -132,7 +145,7 @@ const practise = (letters: readonly string[], pace: number) => {
     const at = ms((i + 1) * pace)
     const verdict = ({ c: 'clean', f: 'flawed', b: 'brokenOff' } as const)[letter]
     if (verdict === undefined) {
-      hear({ kind: letter === '+' ? 'raise' : letter === '-' ? 'lower' : 'goOn', at })
+      hear({ kind: persons[letter] ?? 'goOn', at })
       continue
     }
     const repetition = played(i, verdict, i % 3, ms(at - 900))
@@ -150,10 +163,10 @@ const practise = (letters: readonly string[], pace: number) => {
   return { coach, journal }
 }
 
-const rebuild = (journal: readonly JournalEvent[]): Coach =>
+const rebuild = (journal: readonly JournalEvent[], from: CoachSettings = settings): Coach =>
   coachEventsOf(journal, drill, clockStart).reduce(
     (coach, event) => stepCoach(coach, event)[0],
-    beginCoach(settings),
+    beginCoach(from),
   )
 
 test('the coach rebuilt from the journal, in whatever order it is read, stands where the live one stood', () => {
@@ -174,6 +187,56 @@ test('the coach rebuilt from the journal, in whatever order it is read, stands w
       expect(again.paused?.reason).toEqual(coach.paused?.reason)
     }),
   )
+})
+
+test('a trial, and what was taken back, are rebuilt too', () => {
+  const letters = fc.array(fc.constantFrom('c', 'c', 'c', 'f', 'b', '+', '-', 'u'), {
+    maxLength: 60,
+  })
+  fc.assert(
+    fc.property(letters, fc.boolean(), (sequence, trial) => {
+      const from = { ...settings, trial }
+      const { coach, journal } = practise(sequence, 10_000, from)
+      const again = rebuild(journal.toReversed(), from)
+      expect([again.rung, again.streak, again.secure, again.trial, again.recent]).toEqual([
+        coach.rung,
+        coach.streak,
+        coach.secure,
+        coach.trial,
+        coach.recent,
+      ])
+    }),
+  )
+})
+
+test('a solved remedy is rebuilt with the rung that it led back to, and is still watched', () => {
+  const { coach, journal } = practise(['f', 'b', 'b', 'f'], 10_000)
+  expect(coach.paused?.reason.kind).toBe('sameFlaw')
+  const entry = (id: string, at: number) => ({
+    v: journalVersion,
+    id: eventId(id),
+    session: sessionId('s1'),
+    atEpochMs: clockStart + at,
+    drill,
+    piece: chunk.piece,
+    chunk: chunk.id,
+  })
+  const flaw = { flaw: 'wrong', onset: 0, written: key(60), played: key(70), times: 2 } as const
+  const problem = eventId('p')
+  const after: readonly JournalEvent[] = [
+    { ...entry('p', 40_000), kind: 'problemNamed', ...flaw, likely: 'unknown' },
+    { ...entry('b', 41_000), kind: 'remedyBegun', problem, remedy: 'loop' },
+    { ...entry('z', 60_000), kind: 'remedyEnded', problem, outcome: 'solved' },
+  ]
+  const again = rebuild([...journal, ...after])
+  expect([again.rung, again.paused]).toEqual([69, undefined])
+  expect(again.watches).toEqual([
+    {
+      remedy: 'loop',
+      problem: { flaw: 'wrong', place: 0, written: 60, played: 70, times: 2 },
+      without: 0,
+    },
+  ])
 })
 
 test('the drill to take up again is the one begun last, of this chunk', () => {
