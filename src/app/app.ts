@@ -107,8 +107,8 @@ export const createApp = (ports: Ports): App => {
   const instrument = createInstrument(ports)
   const session = createSession(ports)
   const practice = createPractice(ports, instrument, session, settings, {
-    next: () => screens.neighbour(1),
-    back: () => screens.neighbour(-1),
+    next: () => screens.onward(),
+    turn: (step) => void screens.neighbour(step),
   })
   const tapTest = createTapTest(ports, instrument)
   const hands = createHandCorrections(ports.storage, library, (piece) => {
@@ -119,7 +119,17 @@ export const createApp = (ports: Ports): App => {
     tapTest.reset()
     learning.cancel()
   }
-  const screens = createScreens({ ports, library, hands, session, practice, settings, onArrive })
+  const records = createPieceRecords(ports.storage, session, usualPace)
+  const screens = createScreens({
+    ports,
+    library,
+    hands,
+    session,
+    records,
+    practice,
+    settings,
+    onArrive,
+  })
   const { go } = screens
   const showPiece = (piece: CorrectedPiece): void =>
     screens.store.setState({ kind: 'piece', piece }, true)
@@ -158,7 +168,7 @@ export const createApp = (ports: Ports): App => {
     changeSettings,
     go,
     goBack: screens.goBack,
-    neighbour: screens.neighbour,
+    neighbour: (step) => void screens.neighbour(step),
     screenKeys: ports.screenKeys,
     letters: ports.computerKeys.letters,
     credits: ports.credits,
@@ -184,7 +194,9 @@ export const createApp = (ports: Ports): App => {
       else go({ kind: 'piece', piece: piece.score.id })
     },
     replaceEdition: async (edition) => {
+      const old = await library.open(edition.replaces)
       if (!(await library.replace(edition))) return
+      if (old) await hands.carry(old, edition.open)
       await session.pieceAdded(edition.open.score, edition.piece.fileName)
       go({ kind: 'piece', piece: edition.piece.id })
     },

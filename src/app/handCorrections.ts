@@ -7,12 +7,18 @@ import {
 } from '@/hands/correctHands'
 import type { Hand } from '@/music/music'
 import type { Key, PieceId, Tick } from '@/music/units'
+import { carryHands, type CarriedHands } from './carryHands'
 import type { Library, OpenPiece } from './library'
 import type { StoragePort } from './ports'
 
 /** A piece with what the person said of its hands. */
 export interface CorrectedPiece extends OpenPiece {
   readonly corrections: readonly HandCorrection[]
+  /** Of a better edition that has just taken the place of a piece: what became of that one's corrections. */
+  readonly carriedHands?: CarriedHands & {
+    /** Why they hold only until the page is closed. */
+    readonly problem?: string
+  }
 }
 
 /** Which notes: from the onset at one tick to that at another, on all keys or on some. */
@@ -39,6 +45,8 @@ export interface HandCorrections {
   readonly add: (id: PieceId, region: Region, hand: Hand) => Promise<Change | undefined>
   /** Takes the latest one back; `undefined` when there is none. */
   readonly undo: (id: PieceId) => Promise<Change | undefined>
+  /** To the edition that takes the place of a piece; what became of them is told when it is opened next. */
+  readonly carry: (old: OpenPiece, better: OpenPiece) => Promise<void>
 }
 
 export const createHandCorrections = (
@@ -48,6 +56,7 @@ export const createHandCorrections = (
   show: (piece: CorrectedPiece) => void,
 ): HandCorrections => {
   const known = new Map<PieceId, readonly HandCorrection[]>()
+  const toTell = new Map<PieceId, NonNullable<CorrectedPiece['carriedHands']>>()
 
   const of = async (id: PieceId): Promise<readonly HandCorrection[]> => {
     const all = known.get(id) ?? decodeCorrections(await storage.hands(id))
@@ -79,7 +88,9 @@ export const createHandCorrections = (
     apply,
     open: async (id) => {
       const piece = await library.open(id)
-      return piece && apply(piece)
+      const carriedHands = toTell.get(id)
+      toTell.delete(id)
+      return piece && { ...(await apply(piece)), ...(carriedHands ? { carriedHands } : {}) }
     },
     add: async (id, { from, to, keys }, hand) => {
       const asRead = await library.open(id)
@@ -94,5 +105,25 @@ export const createHandCorrections = (
       const last = all.at(-1)
       return asRead && last && change(asRead, all.slice(0, -1), last)
     },
+    carry: async (old, better) => {
+      const [from, to] = [old.score.id, better.score.id]
+      const former = await of(from)
+      // Of the same music they are kept under the same name already.
+      if (former.length === 0 || from === to) return
+      const carried = carryHands(former, old.score, better.score)
+      const own = await of(to)
+      const added = carried.corrections.filter((one) => !own.some((other) => isSame(one, other)))
+      // What was said of this very edition stands above what comes from the older one.
+      const corrections = [...added, ...own]
+      known.set(to, corrections)
+      const saved = await storage.saveHands(to, corrections)
+      toTell.set(to, { ...carried, ...(saved.ok ? {} : { problem: saved.reason }) })
+    },
   }
 }
+
+const isSame = (one: HandCorrection, other: HandCorrection): boolean =>
+  one.from === other.from &&
+  one.to === other.to &&
+  one.hand === other.hand &&
+  one.keys?.join() === other.keys?.join()

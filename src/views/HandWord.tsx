@@ -1,6 +1,6 @@
 import type { Hand, Note } from '@/music/music'
 import { nameKey, type Signature } from '@/music/spelling'
-import type { Change } from '@/app/handCorrections'
+import type { Change, CorrectedPiece } from '@/app/handCorrections'
 import { handWords, plural } from './words'
 
 /** Where the file does not tell the hands: the two keys that do, and the one that takes it back. */
@@ -37,6 +37,26 @@ export const describeChange = (change: Change | undefined, hand: Hand): string =
   if (!change) return 'The file says which hand plays there, and that stays.'
   const done = `${plural(change.notes, 'note')}: ${handWords[hand]}.`
   return change.problem === undefined ? done : `${done} ${change.problem}`
+}
+
+/** What became of the corrections of an older edition: 'Of your 3 corrections of the hands, 2 hold here; …' */
+export const describeCarried = ({
+  carried,
+  inPart,
+  told,
+  dropped,
+  problem,
+}: NonNullable<CorrectedPiece['carriedHands']>): string => {
+  const all = carried + told + dropped
+  const are = (n: number): string => `${n} ${n === 1 ? 'is' : 'are'}`
+  const some = inPart === 0 ? '' : ` (${inPart} for some of the notes only)`
+  const parts = [
+    `${carried} ${carried === 1 ? 'holds' : 'hold'} here${some}`,
+    ...(told > 0 ? [`${are(told)} not needed, since this file tells those hands`] : []),
+    ...(dropped > 0 ? [`${are(dropped)} dropped, since the notes are not in this edition`] : []),
+  ]
+  const sentence = `Of your ${plural(all, 'correction')} of the hands, ${parts.join('; ')}.`
+  return problem === undefined ? sentence : `${sentence} ${problem}`
 }
 
 /** 'D4, right hand, inferred' */

@@ -9,7 +9,7 @@ import { signatureAt } from '@/music/spelling'
 import { tick, type NoteId } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import { useApp, useSelected } from './context'
-import { describeChange, describeNote, HandWord } from './HandWord'
+import { describeCarried, describeChange, describeNote, HandWord } from './HandWord'
 import { Notation } from './Notation'
 import { PassageChoice } from './PassageChoice'
 import { useKeysByName } from './pieceKeys'
@@ -62,6 +62,11 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
             <li key={warning}>{warning}</li>
           ))}
         </ul>
+      )}
+      {piece.carriedHands && (
+        <p role="status" className="notice">
+          {describeCarried(piece.carriedHands)}
+        </p>
       )}
       <PassageChoice
         {...{ score, passage, hand, goal, time: first.time }}
