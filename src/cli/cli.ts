@@ -14,9 +14,10 @@ import { loadText } from './files'
 import { judge } from './judge'
 import { parseCommand, parseJob, type Command } from './options'
 import { read } from './read'
+import { review } from './review'
 import type { Answer, Verb } from './verb'
 
-const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises }
+const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises, review }
 
 const usage = `Usage: npm run -s cli -- VERB OPTIONS
   read   --piece FILE
@@ -24,6 +25,7 @@ const usage = `Usage: npm run -s cli -- VERB OPTIONS
   judge  --piece FILE --take FILE [--hand left|right|both] [--from BAR --to BAR]
          [--tempo N] [--standard notes|flow|time]
   judge  --piece FILE --journal FILE
+  review --journal FILE [--zone NAME] [--as figures|table] [--import FILE]
   exercises  --piece FILE [--from BAR --to BAR] [--hand left|right|both]
          [--thoroughness thorough|brisk] [--direction forward|fromTheEnd]
          [--span SEMITONES] [--tempo N]

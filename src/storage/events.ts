@@ -1,5 +1,6 @@
 import { idsOfBlock, unpackBlock, type PackedBlock } from '@/journal/block'
 import { decodeEvent } from '@/journal/decode'
+import type { EventId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import { compareEvents, sameEvent } from '@/journal/merge'
 import { strict, type Database } from './connection'
@@ -39,6 +40,18 @@ export const addEvents = async (
   }
   const [added] = await Promise.all([adding(), change.done])
   return added
+}
+
+/** The ids of those events that stand here, whatever their content. */
+export const whichAreThere = async (
+  database: Database,
+  events: readonly JournalEvent[],
+): Promise<readonly EventId[]> => {
+  const reading = database.transaction(['events', 'blocks'])
+  const packed = await packedTwins(reading.objectStore('blocks'), events)
+  const tail = reading.objectStore('events')
+  const keys = await Promise.all(events.map(({ id }) => tail.getKey(id)))
+  return events.map(({ id }) => id).filter((id, i) => packed.has(id) || keys[i] !== undefined)
 }
 
 /** The record may be of an older version. */

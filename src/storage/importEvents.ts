@@ -1,8 +1,9 @@
+import type { EventId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
 import type { Database } from './connection'
 import type { DayRule } from './days'
-import { addEvents } from './events'
+import { addEvents, whichAreThere } from './events'
 import { packOldDays } from './packing'
 import type { Imported } from './storage'
 
@@ -38,4 +39,16 @@ export const importEvents = async (
   }
   await packOldDays(database, days, blockSize)
   return imported
+}
+
+/** The ids of those events that are here already. */
+export const knownIds = async (
+  database: Database,
+  events: readonly JournalEvent[],
+): Promise<readonly EventId[]> => {
+  const sorted = mergeJournals(events)
+  const known: EventId[] = []
+  for (let begin = 0; begin < sorted.length; begin += batchSize)
+    known.push(...(await whichAreThere(database, sorted.slice(begin, begin + batchSize))))
+  return known
 }

@@ -5,7 +5,7 @@ import type { PieceId } from '@/music/units'
 import { connect, strict, type Connection, type Database } from './connection'
 import { localDays, type DayRule } from './days'
 import { addEvents, readEvents, readInParts } from './events'
-import { importEvents } from './importEvents'
+import { importEvents, knownIds } from './importEvents'
 import { packOldDays, readState, usualBlockSize } from './packing'
 import { problemOf, type StorageProblem } from './problem'
 import { isIn, newest } from './query'
@@ -73,6 +73,11 @@ const storageOver = (connection: Connection, days: DayRule, blockSize: number): 
       if (read.ok && unsaved.size > 0) see({ events: [...unsaved.values()], unread: [] })
       return read
     },
+    known: (events) =>
+      within(async (database) => {
+        const known = new Set(await knownIds(database, events))
+        return new Set(events.map(({ id }) => id).filter((id) => known.has(id) || unsaved.has(id)))
+      }),
     importAll: (events, progress = () => undefined) =>
       within((database) => importEvents(database, days, blockSize, events, progress)),
     pack: () => within((database) => packOldDays(database, days, blockSize)),

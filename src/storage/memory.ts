@@ -45,6 +45,8 @@ export const createMemoryStorage = (
       see({ events: sorted(), unread: [] })
       return Promise.resolve(ok(undefined))
     },
+    known: (given) =>
+      Promise.resolve(ok(new Set(given.map(({ id }) => id).filter((id) => events.has(id))))),
     importAll: (given, progress = () => undefined) => {
       const { added, known, taken } = add(given)
       progress(given.length)

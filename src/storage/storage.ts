@@ -8,7 +8,7 @@
  * Example: `const opened = await openStorage()`; without a database practice goes on in
  * `createMemoryStorage()`, which keeps the same contract until the page is closed.
  */
-import type { SessionId } from '@/journal/ids'
+import type { EventId, SessionId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { JournalProblem } from '@/journal/decode'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
@@ -73,6 +73,8 @@ export interface Storage {
   readonly events: (query: EventQuery) => Stored<StoredEvents>
   /** All events, some at a time, so that a journal of years need not stand in memory at once. */
   readonly eventsInParts: (see: (part: StoredEvents) => void) => Stored<void>
+  /** Which of these events are here already, by id; for a preview of an import. */
+  readonly known: (events: readonly JournalEvent[]) => Stored<ReadonlySet<EventId>>
   /** Adds events of another journal, in batches; any number of times with the same result. */
   readonly importAll: (
     events: readonly JournalEvent[],

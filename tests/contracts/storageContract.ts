@@ -121,6 +121,8 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
     test('brings another journal in, and once more without a change', async () => {
       await storage.append(begun('a', 1))
       const other = [begun('a', 1), begun('b', 2), begun('c', 3)]
+      const known = await storage.known(other)
+      expect(known.ok && [...known.value]).toEqual(['a'])
       const told: number[] = []
       expect(await storage.importAll(other, (done) => told.push(done))).toEqual({
         ok: true,

@@ -231,6 +231,8 @@ describe('importing', () => {
     })
     expect(progress).toEqual([9])
     await storage.pack()
+    const known = await value(storage.known([...events, begun('new', 3)]))
+    expect([...known].join(' ')).toBe('a b c d e f g h i')
     expect(await value(storage.importAll(events))).toEqual({ added: 0, known: 9, taken: [] })
     expect(await idsIn(storage)).toBe('a b c d e f g h i')
   })

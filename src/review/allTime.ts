@@ -1,0 +1,79 @@
+import { monthOf, type Day } from '@/journal/day'
+import { groupBy } from '@/journal/groupBy'
+import type { DayTotal, PieceDay } from '@/journal/sums'
+import { recordedOverrules, type RecordedOverrule } from '@/journal/words'
+import type { PieceId } from '@/music/units'
+import { joinSums, type Figures } from './joinSums'
+import { compareShares, type ShareTrend } from './proportion'
+
+export interface PieceFigures extends Figures {
+  readonly piece: PieceId
+  /** The title under which it was added last, where the sums tell it. */
+  readonly title?: string
+  readonly firstDay: Day
+  readonly lastDay: Day
+  /** On how many days it was played. */
+  readonly days: number
+}
+
+/** All practice there is a record of, from the kept sums. */
+export interface AllTime extends Figures {
+  /** On how many days something was played. */
+  readonly days: number
+  readonly months: readonly ({ readonly month: string } & Figures)[]
+  /** The last played first. */
+  readonly pieces: readonly PieceFigures[]
+  readonly overruled: readonly { readonly what: RecordedOverrule; readonly times: number }[]
+  /** The last four weeks with practice against the four before; absent while there is nothing to compare. */
+  readonly trend?: ShareTrend
+}
+
+/** Days of practice that are compared with as many before: enough for the interval to be worth showing. */
+const trendDays = 28
+
+export const reviewAllTime = (
+  totals: readonly DayTotal[],
+  pieces: readonly PieceDay[],
+): AllTime => {
+  const played = totals.filter(isPlayed)
+  const trend = compareShares(
+    joinSums(played.slice(-2 * trendDays, -trendDays)).tally,
+    joinSums(played.slice(-trendDays)).tally,
+  )
+  return {
+    ...joinSums(totals),
+    days: played.length,
+    months: [...groupBy(played, ({ day }) => monthOf(day))].map(([month, days]) => ({
+      month,
+      ...joinSums(days),
+    })),
+    pieces: [...groupBy(pieces, ({ piece }) => piece).values()]
+      .flatMap(pieceFigures)
+      .toSorted((a, b) => (a.lastDay < b.lastDay ? 1 : a.lastDay > b.lastDay ? -1 : 0)),
+    overruled: recordedOverrules.flatMap((what) => {
+      const times = totals.reduce((n, { overruled }) => n + (overruled[what] ?? 0), 0)
+      return times > 0 ? [{ what, times }] : []
+    }),
+    ...(trend ? { trend } : {}),
+  }
+}
+
+const pieceFigures = (rows: readonly PieceDay[]): readonly PieceFigures[] => {
+  const played = rows.filter(isPlayed)
+  const [first, last] = [played[0], played.at(-1)]
+  if (!first || !last) return []
+  const title = rows.findLast((row) => row.title !== undefined)?.title
+  return [
+    {
+      piece: first.piece,
+      ...(title === undefined ? {} : { title }),
+      ...joinSums(played),
+      firstDay: first.day,
+      lastDay: last.day,
+      days: new Set(played.map(({ day }) => day)).size,
+    },
+  ]
+}
+
+const isPlayed = ({ tally }: DayTotal | PieceDay): boolean =>
+  tally.clean + tally.flawed + tally.brokenOff > 0
