@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Plugin } from 'vite'
+import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
@@ -54,9 +55,70 @@ const tonalInParts = (): Plugin => ({
       : undefined,
 })
 
+/**
+ * What the built page may load and run: its own files and nothing else, so that nothing leaves the
+ * machine and a name or text from outside is never run. The engraver is WebAssembly.
+ */
+const contentSecurityPolicy = Object.entries({
+  'default-src': "'none'",
+  'script-src': "'self' 'wasm-unsafe-eval'",
+  'worker-src': "'self'",
+  'style-src': "'self'",
+  'font-src': "'self'",
+  'img-src': "'self'",
+  'media-src': "'self'",
+  'connect-src': "'self'",
+  'manifest-src': "'self'",
+  'base-uri': "'none'",
+  'form-action': "'none'",
+})
+  .map(([what, from]) => `${what} ${from}`)
+  .join('; ')
+
+const contentSecurity = (): Plugin => ({
+  name: 'content-security',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: contentSecurityPolicy },
+      injectTo: 'head-prepend',
+    },
+  ],
+})
+
+/**
+ * Once opened, all of it works without a network: every built file is kept, the engraver and the piano
+ * among them. A newer version waits until no page of the old one is open or the person asks for it.
+ */
+const offline = (): Plugin[] =>
+  VitePWA({
+    registerType: 'prompt',
+    injectRegister: false,
+    manifest: {
+      name: 'Passagework',
+      short_name: 'Passagework',
+      description: 'A practice monitor for pianists',
+      lang: 'en',
+      display: 'standalone',
+      background_color: '#f7f4ec',
+      theme_color: '#f7f4ec',
+      icons: [
+        { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+        { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
+        { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+      ],
+    },
+    workbox: {
+      globPatterns: ['**/*.{html,js,css,svg,png,woff2,ogg,wasm,mid}'],
+      // The engraver is a file of eight megabytes.
+      maximumFileSizeToCacheInBytes: 12_000_000,
+    },
+  })
+
 export default defineConfig({
   root: here('./src'),
-  plugins: [react(), sharpSamples(), tonalInParts()],
+  plugins: [react(), sharpSamples(), tonalInParts(), contentSecurity(), offline()],
   resolve: { alias: { '@samples': here('./sample-midi'), '@': here('./src') } },
   worker: { format: 'es', plugins: () => [tonalInParts()] },
   build: {

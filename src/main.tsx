@@ -23,6 +23,7 @@ import '@/views/screens.css'
 import '@/views/parts.css'
 import '@/views/practice.css'
 import '@/views/taptest.css'
+import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
 import { loadSamples } from './samples'
 import { storagePort } from './storagePort'
@@ -112,6 +113,7 @@ const start = async (): Promise<void> => {
     storage: storagePort(storage),
     readPiece: readInWorker,
     samples: loadSamples,
+    kept: keepForOffline(),
     saveFile: saveByDownload,
     now: () => ms(performance.now()),
     wallClock: () => Date.now(),

@@ -31,7 +31,7 @@ import {
 } from './library'
 import { localDay } from './localDay'
 import { createLearning, type Learning } from './learning'
-import type { Ports, ScreenKeysPort, SoundState } from './ports'
+import type { KeptState, Ports, ScreenKeysPort, SoundState } from './ports'
 import { createPractice, type Practice } from './practice'
 import { searchByPlaying } from './placeSearch'
 import type { Recorder } from './recorder'
@@ -63,6 +63,9 @@ export interface App {
   readonly screenKeys: ScreenKeysPort
   /** What is printed on the computer's keys that play, for a strip without a MIDI keyboard; else nothing. */
   readonly letters: () => ReadonlyMap<Key, string>
+  /** Whether the program itself is kept for use without a network. */
+  readonly kept: StoreApi<KeptState>
+  readonly takeNewer: () => void
   /** Whose work is shipped with the program, and under what licence. */
   readonly credits: string
   readonly open: () => Promise<void>
@@ -103,6 +106,8 @@ export const createApp = (ports: Ports): App => {
   const settings = createStore<Settings>(() => defaultSettings)
   const sound = createStore<SoundState>(() => ({ kind: 'asleep' }))
   ports.sound.watch((state) => sound.setState(state, true))
+  const kept = createStore<KeptState>(() => ({ kind: 'notKept' }))
+  ports.kept.watch((state) => kept.setState(state, true))
   const library = createLibrary(ports)
   const instrument = createInstrument(ports)
   const session = createSession(ports)
@@ -171,6 +176,8 @@ export const createApp = (ports: Ports): App => {
     neighbour: (step) => void screens.neighbour(step),
     screenKeys: ports.screenKeys,
     letters: ports.computerKeys.letters,
+    kept,
+    takeNewer: ports.kept.takeNewer,
     credits: ports.credits,
     open: async () => {
       settings.setState(decodeSettings(await ports.storage.loadSettings()), true)

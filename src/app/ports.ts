@@ -146,6 +146,20 @@ export interface Suggestion {
 
 export type ReadPiece = Pick<PieceRead, 'score' | 'warnings' | 'composer' | 'parts'>
 
+/** Whether the program itself is kept on this machine, for use without a network. */
+export type KeptState =
+  | { readonly kind: 'notKept' | 'keeping' | 'kept' }
+  /** A newer version is here, and waits. */
+  | { readonly kind: 'newer' }
+  | { readonly kind: 'failed'; readonly message: string }
+
+export interface KeptPort {
+  /** Calls at once and at each change. */
+  readonly watch: (see: (state: KeptState) => void) => void
+  /** Loads the page anew with the newer version. */
+  readonly takeNewer: () => void
+}
+
 export interface Ports {
   readonly credits: string
   /** Whatever the person plays on, as one stream. */
@@ -163,6 +177,7 @@ export interface Ports {
     parts?: readonly number[],
   ) => Promise<Result<ReadPiece, ReadProblem>>
   readonly samples: () => Promise<readonly Sample[]>
+  readonly kept: KeptPort
   /** Gives a text to the person as a file. */
   readonly saveFile: (name: string, text: string) => void
   /** The clock of the key events. */

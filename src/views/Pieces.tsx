@@ -2,6 +2,7 @@ import { useRef, useState, type ChangeEvent } from 'react'
 import { formatRoute } from '@/app/route'
 import { searchPieces } from '@/app/searchPieces'
 import { useApp, useSelected } from './context'
+import { Kept } from './Kept'
 import { PieceRow } from './PieceRow'
 import { addFiles, scoreFiles } from './useDrop'
 import { plural } from './words'
@@ -55,6 +56,7 @@ export const Pieces = () => {
           </a>
         </p>
       </section>
+      <Kept />
     </main>
   )
 }

@@ -43,6 +43,8 @@ export default defineConfig({
     locale: 'en-GB',
     colorScheme: 'light',
     trace: 'retain-on-failure',
+    // Keeping everything for offline use would be done anew in every test.
+    serviceWorkers: 'block',
     launchOptions: { executablePath, args: [...args], env: { ...ownEnvironment(), ...env } },
   },
   webServer: {

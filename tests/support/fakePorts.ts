@@ -121,6 +121,7 @@ export const createDesk = (
     storage: storagePort(storage),
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
     samples: () => Promise.resolve(samples),
+    kept: { watch: (see) => see({ kind: 'notKept' }), takeNewer: () => {} },
     saveFile: (name, text) => saved.set(name, text),
     now: () => ms(now),
     wallClock: () => epoch + now,
