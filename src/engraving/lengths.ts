@@ -102,6 +102,8 @@ const shortEnd = (
   limit: number,
   tuplets: readonly Tuplet[],
 ): number => {
+  const beat = beatReached(start, length)
+  if (beat !== undefined && beat <= limit) return beat
   const gap = limit - start
   const steps = stepsFrom(start, tuplets)
   const least = gap <= quarter && steps.length === 0 ? Math.max(length, gap / 2) : length
@@ -115,6 +117,13 @@ const shortEnd = (
   const end = Math.min(limit, ...candidates)
   return end === Infinity ? Math.ceil((start + length) / quarter) * quarter : end
 }
+
+/** One value that ends on a beat, all but the gap of articulation. */
+const beatReached = (start: number, length: number): number | undefined =>
+  plainValues
+    .filter((value) => length <= slack * value && length >= full * value)
+    .map((value) => start + value)
+    .find((end) => end % quarter === 0)
 
 /** Outside tuplets an end falls on a thirty-second. */
 const isOnGrid = (end: number, tuplets: readonly Tuplet[]): boolean =>

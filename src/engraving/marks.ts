@@ -160,7 +160,10 @@ export const ledgers = (low: number, high: number, step: number): number[] => {
   return lines
 }
 
-/** Above or below the ring where there is room; else to the right of it, or to the left. */
+/**
+ * Above or below the ring where there is room; else to the right of it, or to the left; else, where
+ * heads stand close, halfway to the next one, so that neither head is covered.
+ */
 const playedX = (
   page: Page,
   note: PageNote,
@@ -170,18 +173,23 @@ const playedX = (
 ): number => {
   const { space } = note.staff
   const aside = note.half + (isInstead ? 1.1 : 1) * space + (hasAccidental ? 0.75 * space : 0)
+  const level = [...page.notes.values()].filter(
+    (other) => other.staff === note.staff && Math.abs(other.y - y) <= 0.8 * space,
+  )
+  const gap = (to: number): number => (to - note.x) / 2
+  const next = Math.min(...level.map(({ x }) => x).filter((x) => x > note.x + 0.5 * space))
+  const before = Math.max(...level.map(({ x }) => x).filter((x) => x < note.x - 0.5 * space))
   const isClear = Math.abs(y - note.y) >= 1.5 * space
   const places = [
     ...(isInstead && isClear ? [note.x] : []),
     note.x + aside,
     ...(isInstead ? [note.left - 1.1 * space] : []),
-  ]
-  const heads = [...page.notes.values()].filter(
-    (other) => other.staff === note.staff && other.id !== note.id,
-  )
-  const isFree = (x: number): boolean =>
-    heads.every((other) => Math.abs(other.x - x) > space || Math.abs(other.y - y) > 0.8 * space)
-  return places.find(isFree) ?? places[0] ?? note.x
+    note.x + gap(next),
+    ...(isInstead ? [note.x + gap(before)] : []),
+  ].filter(Number.isFinite)
+  const room = (x: number): number => Math.min(...level.map((other) => Math.abs(other.x - x)))
+  const roomiest = places.toSorted((a, b) => room(b) - room(a))[0]
+  return places.find((x) => room(x) > space) ?? roomiest ?? note.x
 }
 
 const orderStrokes = (page: Page, ids: readonly [string, string]): Stroke[] => {

@@ -30,7 +30,7 @@ export interface PageStaff {
   readonly space: number
   left: number
   right: number
-  /** What is printed on it: heads, stems, beams, rests, tuplet signs. */
+  /** What is printed on it: heads, stems, beams, rests, tuplet signs; fingers, ornaments, octave lines beside it. */
   readonly ink: Ink[]
 }
 
@@ -89,6 +89,8 @@ const attributePatterns = {
   class: /\sclass="([^"]*)"/,
   id: /\sid="([^"]*)"/,
   d: /\sd="([^"]*)"/,
+  x: /\sx="([^"]*)"/,
+  y: /\sy="([^"]*)"/,
   points: /\spoints="([^"]*)"/,
   transform: /\stransform="([^"]*)"/,
   href: /\s(?:xlink:)?href="([^"]*)"/,
@@ -113,6 +115,7 @@ const open = (reading: Reading, tag: Tag): void => {
   if (word === 'path') readPath(reading, tag)
   if (word === 'use') readGlyph(reading, tag)
   if (word === 'polygon' || word === 'polyline') spill(reading, pairs(attribute(tag, 'points')))
+  if (word === 'text') readText(reading, tag)
 }
 
 const close = (reading: Reading): void => {
@@ -136,7 +139,7 @@ const readPath = (reading: Reading, tag: Tag): void => {
   if (parent === 'staff' && from && to && reading.lines.length < 5) {
     reading.lines.push({ x0: from[0], x1: to[0], y: from[1] })
     if (reading.lines.length === 5) beginStaff(reading)
-  } else if (reading.stack.includes('staff')) spill(reading, points)
+  } else spill(reading, points)
 }
 
 const beginStaff = (reading: Reading): void => {
@@ -158,10 +161,21 @@ const beginStaff = (reading: Reading): void => {
   reading.staff = staff
 }
 
-const spill = ({ staff }: Reading, points: readonly (readonly [number, number])[]): void => {
-  if (!staff || points.length === 0) return
+/** Signs that the engraver draws after the staves, each beside one of them. */
+const besideStaves = new Set(['fing', 'octave', 'trill', 'mordent', 'turn'])
+
+/** The staff that is being drawn, or for a sign beside the staves the nearest one. */
+const staffAt = ({ staff, stack, systems }: Reading, y: number): PageStaff | undefined => {
+  if (staff || !stack.some((word) => besideStaves.has(word))) return staff
+  const distance = ({ top, bottom }: PageStaff): number => Math.max(top - y, y - bottom, 0)
+  return systems.at(-1)?.toSorted((a, b) => distance(a) - distance(b))[0]
+}
+
+const spill = (reading: Reading, points: readonly (readonly [number, number])[]): void => {
   const xs = points.map(([x]) => x)
   const ys = points.map(([, y]) => y)
+  const staff = staffAt(reading, ys[0] ?? 0)
+  if (!staff || points.length === 0) return
   staff.ink.push({
     x0: Math.min(...xs),
     x1: Math.max(...xs),
@@ -170,14 +184,29 @@ const spill = ({ staff }: Reading, points: readonly (readonly [number, number])[
   })
 }
 
-/** Glyphs stand by their left edge and baseline; heads, the tuplet's figure and rests matter here. */
+/** The digits of a finger, centred on their place and standing on it. */
+const readText = (reading: Reading, tag: Tag): void => {
+  if (!reading.stack.includes('fing')) return
+  const [x = 0] = numbers(attribute(tag, 'x'))
+  const [y = 0] = numbers(attribute(tag, 'y'))
+  const space = staffAt(reading, y)?.space ?? 0
+  spill(reading, [
+    [x - 0.5 * space, y - 1.2 * space],
+    [x + 0.5 * space, y],
+  ])
+}
+
+/** Glyphs stand by their left edge and baseline; heads, the tuplet's figure, rests and signs matter here. */
 const readGlyph = (reading: Reading, tag: Tag): void => {
-  const { staff, stack } = reading
+  const { stack } = reading
   const [x, y] = numbers(attribute(tag, 'transform'))
-  if (!staff || x === undefined || y === undefined) return
+  if (x === undefined || y === undefined) return
+  const staff = staffAt(reading, y)
+  if (!staff) return
   const parent = stack.at(-2) ?? ''
   if (parent === 'notehead' || parent === 'accid') readHead(reading, tag, parent, x, y)
-  const reach = parent === 'tupletNum' || parent === 'rest' ? 1 : parent === 'notehead' ? 0.5 : 0
+  const isSign = parent === 'tupletNum' || parent === 'rest' || besideStaves.has(parent)
+  const reach = isSign ? 1 : parent === 'notehead' ? 0.5 : 0
   if (reach > 0)
     staff.ink.push({
       x0: x,

@@ -40,8 +40,8 @@ const cost = {
   /** Each onset in the clef of the other hand. */
   foreign: 0.4,
   line: 20,
-  /** Under the line even notes without ledger lines ask for a thought: as much as three of them. */
-  underLine: 6,
+  /** Under the line even notes without ledger lines ask for a thought: nearly as much as three of them. */
+  underLine: 5.5,
   /** The second octave is rarer in print. */
   underSecond: 16,
   /** Other notes of the staff that the line drives far to the other side. */
@@ -111,11 +111,15 @@ const cheapest = (
   before: readonly Way[] | undefined,
 ): Way => {
   const here = costHere(state, onset, hand)
-  if (!before) return { price: here + (state.octaves === 0 ? 0 : cost.line), from: 0 }
+  if (!before) return { price: here + openingCost(state, hand), from: 0 }
   const prices = before.map(({ price }, i) => price + changeCost(states[i] ?? state, state, onset))
   const from = least(prices, states.indexOf(state))
   return { price: here + (prices[from] ?? Infinity), from }
 }
+
+/** A piece begins in the clef of the hand unless it stays in the other. */
+const openingCost = ({ clef, octaves }: State, hand: Hand): number =>
+  (clef === homeOf(hand).clef ? 0 : cost.clef.atBar) + (octaves === 0 ? 0 : cost.line)
 
 const costHere = ({ clef, octaves }: State, { low, high }: Onset, hand: Hand): number => {
   const foreign = clef === homeOf(hand).clef ? 0 : cost.foreign

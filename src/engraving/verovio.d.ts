@@ -13,6 +13,8 @@ declare module 'verovio/esm' {
     redoLayout(options?: Readonly<Record<string, unknown>>): void
     getPageCount(): number
     getLog(): string
+    /** What was read, as MEI. */
+    getMEI(): string
     renderToSVG(page: number): string
     renderToTimemap(options?: Readonly<Record<string, unknown>>): readonly TimemapEntry[]
     getMIDIValuesForElement(id: string): {

@@ -45,6 +45,10 @@ const placeOf = (mark: PencilMark, page: Page, stroke = 0) => {
   }
 }
 
+/** How many ledger lines a head on this page has. */
+const ledgerCount = ({ y, staff }: PageNote): number =>
+  Math.floor(Math.max(0, staff.top - y, y - staff.bottom) / staff.space + 0.01)
+
 const names = ['A3', 'B3', 'C4', 'E4', 'F#4', 'Bb4', 'C5', 'D5', 'F5', 'A5', 'C6']
 
 describe('the pencil on the page', () => {
@@ -110,6 +114,29 @@ describe('the pencil on the page', () => {
       expect((strokes.length - 2) / 4).toBe(count)
     },
   )
+
+  test.each(['D7', 'F#7', 'B6', 'G6', 'E6'])(
+    'under 8va the head of a played %s stands where verovio prints that note under the line',
+    (name) => {
+      const played = parseKey(name) ?? key(0)
+      const page = pageOf(`E7 1/2 C7 1/2 E7 1/2 C7 1/2 E7 1 ${name} 1`)
+      const model = noteOf(page, `n3k${played}`)
+      const mark = { shape: 'wrong', note: noteId('n0k100'), playedKey: played } as const
+      expect(placeOf(mark, page, 1).y).toBeCloseTo(model.y, 0)
+      // Ring and head, then the four strokes of a sharp, then ledger lines.
+      const strokes = strokesOf(mark, page).length - 2 - ledgerCount(model)
+      expect(strokes).toBe(name.includes('#') ? 4 : 0)
+    },
+  )
+
+  test('an accidental under 8va holds for its line there, and is cancelled after it', () => {
+    const page = pageOf('C7 1/2 F#7 1/2 E7 1/2 F#7 1/2 C7 1 E7 1 | F#7 1 F#6 1 C5 2')
+    const first = noteOf(page, 'n1_2k102')
+    // F#7 is step 52 raised by one.
+    expect(first.step).toBe(52)
+    expect(first.inForce.get(52)).toBe(1)
+    expect(noteOf(page, 'n0k96').inForce.get(52)).toBeUndefined()
+  })
 
   test('right marks of a run stand in one level row, below every note and beam', () => {
     const page = pageOf('C5 1/2 D5 1/2 E5 1/2 F5 1/2 E4 1/2 F4 1/2 G4 1/2 A4 1/2')

@@ -65,6 +65,54 @@ describe('signs beside the notes', () => {
     expect(count(svg, 'class="measure"')).toBe(1)
   })
 
+  // MEI 5, “mordent”: lower has the line through it. SMuFL: U+E56D mordent with it, U+E56C without.
+  test.each([
+    ['mordent', undefined, 'form="lower"', 'E56D'],
+    ['mordent', true, 'form="upper"', 'E56C'],
+    ['turn', undefined, 'form="upper"', 'E567'],
+    ['turn', true, 'form="lower"', 'E568'],
+  ] as const)('a %s, inverted %s, is drawn %s', (ornament, inverted, form, glyph) => {
+    const signs = { ornament, ...(inverted ? { inverted } : {}) }
+    const score = change(scoreOf('C5 2 D5 2'), 'n0k72', signs)
+    expect(writeMei(whole(score)).mei).toContain(`<${ornament} ${form} startid="#n0k72"/>`)
+    expect(drawn(score)).toContain(`href="#${glyph}`)
+  })
+
+  test.each([
+    ['C5 4', 3, '<bTrem unitdur="32"><note xml:id="n0k72" dur="1"'],
+    ['C5 2 r 2', 1, '<bTrem unitdur="8"><note xml:id="n0k72" dur="2"'],
+    ['C5 1/2 r 7/2', 2, '<bTrem unitdur="32"><note xml:id="n0k72" dur="8"'],
+  ] as const)('a tremolo on %s with %d strokes', (text, strokes, expected) => {
+    const tremolo = { kind: 'single', strokes } as const
+    const score = change(scoreOf(text), 'n0k72', { ornament: 'tremolo', tremolo })
+    expect(writeMei(whole(score)).mei).toContain(expected)
+    expect(count(drawn(score), 'class="bTrem"')).toBe(1)
+  })
+
+  test('a tremolo between two is written with the value of both, each note by its own id', () => {
+    const tremolo = (kind: 'from' | 'to') =>
+      ({ ornament: 'tremolo', tremolo: { kind, strokes: 3 } }) as const
+    const from = change(scoreOf('C5+E5 2 G5 2'), 'n0k72', tremolo('from'))
+    const score = change(from, 'n2k79', tremolo('to'))
+    const { mei } = writeMei(whole(score))
+    expect(mei).toMatch(
+      /<fTrem beams="3" unitdur="32"><chord dur="1">.*<\/chord><note xml:id="n2k79" dur="1"/,
+    )
+    for (const { id } of score.notes) expect(count(drawn(score), ` id="${id}"`)).toBe(1)
+    // verovio counts the time of both together: the bar is four quarters long.
+    toolkit.loadData(mei)
+    expect(toolkit.renderToTimemap().at(-1)?.qstamp).toBe(4)
+  })
+
+  test('a tremolo whose two are not alike stands on each of them alone', () => {
+    const tremolo = (kind: 'from' | 'to') =>
+      ({ ornament: 'tremolo', tremolo: { kind, strokes: 3 } }) as const
+    const from = change(scoreOf('C5 1 G5 3'), 'n0k72', tremolo('from'))
+    const { mei } = writeMei(whole(change(from, 'n1k79', tremolo('to'))))
+    expect(count(mei, '<bTrem ')).toBe(2)
+    expect(count(mei, '<fTrem ')).toBe(0)
+  })
+
   test('a change of key and time signature inside the stretch is written at its bar', () => {
     const plain = scoreOf('C5 1 D5 1 E5 1 F5 1 | G5 1 A5 1 Bb5 1')
     const [first, second] = plain.bars
