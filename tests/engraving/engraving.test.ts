@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { createEngraver, type EngravingRequest } from '@/engraving/engraving'
+import { openEngraver } from '@/engraving/openEngraver'
 import type { WorkerAnswer, WorkerRequest } from '@/engraving/exchange'
 import { tick } from '@/music/units'
 import { scoreOf } from './notation'
@@ -28,7 +29,7 @@ class FakeWorker extends EventTarget {
 
 const open = () => {
   const workers: FakeWorker[] = []
-  const engraver = createEngraver(() => {
+  const engraver = openEngraver(() => {
     const worker = new FakeWorker()
     workers.push(worker)
     return worker as unknown as Worker
@@ -134,5 +135,44 @@ describe('the engraver', () => {
     engraver.warm()
     engraver.dispose()
     expect(worker().ended).toBe(true)
+  })
+})
+
+describe('before the first drawing', () => {
+  const problem = (answer: unknown) => expect(answer).toMatchObject({ reason: { kind: 'failed' } })
+
+  test('nothing is loaded; then once, and requests keep their order', async () => {
+    const { engraver, workers, worker } = open()
+    let loads = 0
+    const lazy = createEngraver(() => {
+      loads++
+      return Promise.resolve({ openEngraver: () => engraver })
+    })
+    expect(loads).toBe(0)
+    const first = lazy.engrave(request({ caller: 'page' }))
+    const second = lazy.engrave(request({ caller: 'page' }))
+    expect(await first).toEqual({ ok: false, reason: { kind: 'superseded' } })
+    worker().draw('first, too late')
+    worker().draw('second')
+    expect(await second).toMatchObject({ value: { svg: 'second' } })
+    expect([loads, workers.length]).toEqual([1, 1])
+  })
+
+  test('what cannot be loaded is a problem, and the next request tries again', async () => {
+    const { engraver, worker } = open()
+    let isOnline = false
+    const lazy = createEngraver(() =>
+      isOnline
+        ? Promise.resolve({ openEngraver: () => engraver })
+        : Promise.reject(new Error('no network')),
+    )
+    lazy.warm()
+    problem(await lazy.engrave(request()))
+    isOnline = true
+    const again = lazy.engrave(request())
+    await Promise.resolve()
+    await Promise.resolve()
+    worker().draw('again')
+    expect(await again).toMatchObject({ value: { svg: 'again' } })
   })
 })
