@@ -9,9 +9,9 @@ export const usualSpan = 12
 const mostKeys = 5
 /** Two notes after each other may be a step of a melody; three are the least broken chord. */
 const leastOnsets = 3
-/** Notes of a chord stand a third apart; a seventh chord has one second, between its ends. */
+/** Notes of a chord stand a third apart; a seventh chord has one second, as in D G F G or G B D F. */
 const third = 3
-const keysOfSeventhChord = 4
+const notesOfSeventhChord = 4
 
 /**
  * The broken chords of each hand as chords: what a hand plays in a bar, half of it or a beat, the
@@ -104,7 +104,7 @@ const isBrokenChord = (notes: readonly Note[], span: number): boolean => {
     keys.length >= 2 &&
     keys.length <= mostKeys &&
     (keys.at(-1) ?? 0) - (keys[0] ?? 0) <= span &&
-    seconds <= (keys.length >= keysOfSeventhChord ? 1 : 0)
+    seconds <= (notes.length >= notesOfSeventhChord ? 1 : 0)
   )
 }
 
