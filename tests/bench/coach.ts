@@ -58,37 +58,50 @@ const run = (way: Way, seed: number, nature: Nature): Outcome => {
 }
 
 /** Those who never got there stand at the end. */
-const quantile = (
-  outcomes: readonly Outcome[],
-  of: 'repetitions' | 'minutes',
-  q: number,
-): string => {
+const at = (outcomes: readonly Outcome[], of: 'repetitions' | 'minutes', q: number): number => {
   const sorted = outcomes
     .map((outcome) => (outcome.secure ? outcome[of] : Infinity))
     .toSorted((a, b) => a - b)
-  const value = sorted[Math.floor(q * (sorted.length - 1))] ?? Infinity
-  return Number.isFinite(value) ? value.toFixed(0) : 'never'
+  return sorted[Math.floor(q * (sorted.length - 1))] ?? Infinity
 }
+const minutesAt = (outcomes: readonly Outcome[], q: number): number => at(outcomes, 'minutes', q)
+
+const inWords = (value: number): string => (Number.isFinite(value) ? value.toFixed(0) : 'never')
+
+const describe = ({ growth, errorLearning, firstSkill, leapLack }: Nature): string =>
+  `growth ${growth}, learned error ${errorLearning}, begins at ${Math.round(100 * Math.exp(firstSkill))} % of the goal tempo, leaps ${Math.round(100 * (1 - Math.exp(-leapLack)))} % slower`
 
 const spread = (outcomes: readonly Outcome[], of: 'repetitions' | 'minutes'): string =>
-  [0.5, 0.25, 0.75, 0.9].map((q) => quantile(outcomes, of, q).padStart(6)).join('')
+  [0.5, 0.25, 0.75, 0.9].map((q) => inWords(at(outcomes, of, q)).padStart(6)).join('')
 
 const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length
 
+/** The ways that are quicker than the last at a quantile, by minutes. */
+const quicker = (all: readonly (readonly [string, readonly Outcome[]])[], q: number): string => {
+  const ours = all.at(-1)?.[1] ?? []
+  const found = all.slice(0, -1).filter(([, each]) => minutesAt(each, q) < minutesAt(ours, q))
+  return found.length === 0
+    ? 'none'
+    : found.map(([way, each]) => `${way} (${minutesAt(each, q).toFixed(0)} minutes)`).join('; ')
+}
+
 console.log(`${learners} learners; "never": not secure within ${mostMinutes} minutes`)
 for (const [name, part] of natures) {
   const nature = { ...usualNature, ...part }
-  console.log(`\n${name} (${Object.values(nature).join(', ')})`)
+  console.log(`\n${name} (${describe(nature)})`)
   console.log(
-    `${''.padEnd(38)}  secure |    minutes: median, quarters, 9 of 10 |     repetitions | clean`,
+    `${''.padEnd(38)}  secure | minutes: median, quarters, 9 in 10 | repetitions: the same | clean`,
   )
-  for (const [way, practise] of ways) {
+  const all = ways.map(([way, practise]) => {
     const outcomes = Array.from({ length: learners }, (_, seed) => run(practise, seed + 1, nature))
     const secure = `${Math.round(100 * mean(outcomes.map((each) => Number(each.secure))))} %`
     const clean = `${Math.round(100 * mean(outcomes.map((each) => each.cleanShare)))} %`
     console.log(
-      `${way.padEnd(38)} ${secure.padStart(7)} | ${spread(outcomes, 'minutes')} | ${spread(outcomes, 'repetitions')} | ${clean}`,
+      `${way.padEnd(38)} ${secure.padStart(7)} | ${spread(outcomes, 'minutes').padEnd(35)}| ${spread(outcomes, 'repetitions')} | ${clean}`,
     )
-  }
+    return [way, outcomes] as const
+  })
+  console.log(`Quicker than the last for the median learner: ${quicker(all, 0.5)}`)
+  console.log(`Quicker for the quickest quarter: ${quicker(all, 0.25)}`)
 }
