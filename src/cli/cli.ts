@@ -11,13 +11,14 @@
 import { failed, ok, type Result } from '@/music/result'
 import { exercises } from './exercises'
 import { loadText } from './files'
+import { finger } from './finger'
 import { judge } from './judge'
 import { parseCommand, parseJob, type Command } from './options'
 import { read } from './read'
 import { review } from './review'
 import type { Answer, Verb } from './verb'
 
-const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises, review }
+const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises, finger, review }
 
 const usage = `Usage: npm run -s cli -- VERB OPTIONS
   read   --piece FILE
@@ -29,6 +30,7 @@ const usage = `Usage: npm run -s cli -- VERB OPTIONS
   exercises  --piece FILE [--from BAR --to BAR] [--hand left|right|both]
          [--thoroughness thorough|brisk] [--direction forward|fromTheEnd]
          [--span SEMITONES] [--tempo N]
+  finger  --piece FILE --hand left|right [--from BAR --to BAR] [--span small|medium|large]
 With --json: one JSON object. With --jobs FILE: one job, a JSON object, a line.
 `
 

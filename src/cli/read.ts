@@ -52,7 +52,7 @@ const pieceJson = ({ score, warnings }: PieceRead): object => {
 }
 
 /** Where the first bar begins, or ends if it is an upbeat. */
-const firstDownbeat = ({ bars: [first], ticksPerQuarter }: Score): Tick => {
+export const firstDownbeat = ({ bars: [first], ticksPerQuarter }: Score): Tick => {
   const isUpbeat = first !== undefined && first.length < fullBar(first.time, ticksPerQuarter)
   return isUpbeat ? first.length : tick(0)
 }

@@ -1,0 +1,70 @@
+import { formatKey } from '@/music/pitch'
+import { key, type NoteId, type Tick } from '@/music/units'
+import type { Hold } from './candidates'
+import { mostKeys, type Grip } from './grips'
+import { isLeap, type Touch } from './rules'
+import type { Path } from './search'
+import { spansOf, type HandSpan, type Spans } from './spans'
+import { isForbidden } from './weights'
+
+/** What the hand does not reach, whatever the fingers. */
+export interface Unreachable {
+  readonly start: Tick
+  readonly ids: readonly NoteId[]
+  /** What is asked, and what can be done. */
+  readonly advice: string
+}
+
+const intervals: Readonly<Record<HandSpan, string>> = {
+  small: 'an octave',
+  medium: 'a ninth',
+  large: 'a tenth',
+}
+
+/** The chords that are wider than the hand or have more keys than fingers, and the steps to which the hand must be lifted. */
+export const findUnreachable = (
+  grips: readonly Grip[],
+  { holds }: Path,
+  size: HandSpan,
+): readonly Unreachable[] => {
+  const spans = spansOf(size)
+  return grips.flatMap((grip, i) => {
+    const struck = grip.keys.filter(({ heldFrom }) => heldFrom === undefined)
+    const advice =
+      adviceForChord(
+        struck.map(({ place }) => place),
+        size,
+        spans,
+      ) ?? (grip.isAfterRest ? undefined : adviceForStep(holds[i - 1], holds[i], spans))
+    return advice === undefined
+      ? []
+      : [{ start: grip.start, ids: struck.flatMap(({ ids }) => ids), advice }]
+  })
+}
+
+const adviceForChord = (
+  places: readonly number[],
+  size: HandSpan,
+  { widestChord }: Spans,
+): string | undefined => {
+  const wide = Math.max(...places) - Math.min(...places)
+  if (wide > widestChord)
+    return `the chord spans ${wide} semitones, more than ${intervals[size]}: roll it, or give a note to the other hand`
+  return places.length > mostKeys
+    ? `the chord has ${places.length} keys for five fingers: roll it, or give a note to the other hand`
+    : undefined
+}
+
+const adviceForStep = (
+  before: Hold | undefined,
+  after: Hold | undefined,
+  spans: Spans,
+): string | undefined => {
+  const [from, to] = [before?.[0], after?.[0]]
+  if (!from || !to || before?.length !== 1 || after?.length !== 1) return undefined
+  return isLeap(from, to, spans) || isForbidden(from, to, spans)
+    ? `${nameOf(from)} to ${nameOf(to)} is no step for one place of the hand: lift it`
+    : undefined
+}
+
+const nameOf = ({ place }: Touch): string => formatKey(key(Math.abs(place)))
