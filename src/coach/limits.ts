@@ -42,9 +42,10 @@ export const limits = {
   lowShare: { under: 0.5, of: 8 },
 
   /**
-   * The same flaw at the same place twice is a learned error, not chance: with one slip in five tries
-   * spread over ten places, chance alone puts two on one place in about one run of ten tries in ten
-   * (computed). Consistent errors are a class of their own (Repp 1996).
+   * The same flaw at the same place twice is a learned error rather than chance: with one slip in five
+   * tries, spread over ten places, chance alone puts two on one place in 15 runs of ten tries of a
+   * hundred, and in 6 where there are three kinds of slip (computed). Consistent errors are a class of
+   * their own (Repp 1996).
    */
   sameFlaw: { times: 2, withinRepetitions: 10 },
 
