@@ -1,8 +1,9 @@
 /** `npm run bench`: every benchmark on fixed inputs; exit code 1 when one exceeds its budget. */
+import { benchJournal } from './journal'
 import { benchJudge } from './judge'
 import { benchScore } from './score'
 
-const measures = [...(await benchJudge()), ...benchScore()]
+const measures = [...(await benchJudge()), ...benchScore(), ...benchJournal()]
 
 const figure = (value: number): string =>
   value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: false })
