@@ -32,10 +32,11 @@ import {
 import { localDay } from './localDay'
 import { createLearning, type Learning } from './learning'
 import type { KeptState, Ports, ScreenKeysPort, SoundState } from './ports'
+import { createPieceRecords } from './pieceRecord'
 import { createPractice, type Practice } from './practice'
 import { searchByPlaying } from './placeSearch'
 import type { Recorder } from './recorder'
-import type { Route } from './route'
+import type { BuildUpPlan, PracticeRoute, Route } from './route'
 import { createScreens, type Screen } from './screens'
 import { createSession, type Session } from './session'
 import { decodeSettings, defaultSettings, type Settings } from './settings'
@@ -94,6 +95,12 @@ export interface App {
   /** What events tell of each chunk. */
   readonly chunkStates: (events: readonly JournalEvent[]) => ReadonlyMap<ChunkId, ChunkState>
   readonly practise: (choice: Choice) => void
+  /** Lays out the exercises from small groups to the whole passage. */
+  readonly buildUp: (piece: OpenPiece, plan: BuildUpPlan, goalTempo: Tempo) => void
+  /** From a chunk that is too big, to the first exercise of its build-up. */
+  readonly buildUpHere: () => void
+  /** Begins an exercise; call it in a press of the person, so that sound may wake. */
+  readonly begin: (route: PracticeRoute) => void
   /** The goal tempo that was chosen for the piece in this sitting. */
   readonly goalTempo: (score: Score) => Tempo | undefined
   /** On to the next exercise, or back to the one before. */
@@ -111,9 +118,15 @@ export const createApp = (ports: Ports): App => {
   const library = createLibrary(ports)
   const instrument = createInstrument(ports)
   const session = createSession(ports)
-  const practice = createPractice(ports, instrument, session, settings, {
-    next: () => screens.onward(),
-    turn: (step) => void screens.neighbour(step),
+  const practice = createPractice({
+    ports,
+    instrument,
+    session,
+    settings,
+    onward: {
+      next: () => screens.onward(),
+      turn: (step) => void screens.neighbour(step),
+    },
   })
   const tapTest = createTapTest(ports, instrument)
   const hands = createHandCorrections(ports.storage, library, (piece) => {
@@ -124,7 +137,7 @@ export const createApp = (ports: Ports): App => {
     tapTest.reset()
     learning.cancel()
   }
-  const records = createPieceRecords(ports.storage, session, usualPace)
+  const records = createPieceRecords(ports.storage, session)
   const screens = createScreens({
     ports,
     library,
@@ -136,6 +149,10 @@ export const createApp = (ports: Ports): App => {
     onArrive,
   })
   const { go } = screens
+  const begin = (route: PracticeRoute): void => {
+    void ports.sound.unlock()
+    go(route)
+  }
   const showPiece = (piece: CorrectedPiece): void =>
     screens.store.setState({ kind: 'piece', piece }, true)
 
@@ -151,6 +168,7 @@ export const createApp = (ports: Ports): App => {
     applySettings(after)
     void ports.storage.saveSettings(after)
     if (screens.store.getState().kind !== 'practice') return
+    if (!after.trial && practice.store.getState()?.coach.trial) practice.undo()
     if (after.streakGoal !== before.streakGoal) screens.renew()
     else practice.settingsChanged()
   }
@@ -186,6 +204,7 @@ export const createApp = (ports: Ports): App => {
       await session.open()
       await library.load()
       await screens.openFirst()
+      void screens.prepare()
     },
     addFile: async (file) => {
       const piece = await library.add(file)
@@ -226,10 +245,20 @@ export const createApp = (ports: Ports): App => {
     goalTempo: (score) => screens.goals.get(score.id),
     practise: ({ piece, chunk, goalTempo, simulated }) => {
       screens.goals.set(piece.score.id, goalTempo)
-      const route: Route = { kind: 'practice', piece: piece.score.id, place: placeOf(chunk) }
+      const route: PracticeRoute = {
+        kind: 'practice',
+        piece: piece.score.id,
+        place: placeOf(chunk),
+      }
       screens.simulateAt(simulated ? route : undefined)
-      go(route)
+      begin(route)
     },
+    buildUp: ({ score }, plan, goalTempo) => {
+      screens.goals.set(score.id, goalTempo)
+      go({ kind: 'buildUp', piece: score.id, plan })
+    },
+    buildUpHere: () => void screens.buildUpHere(),
+    begin,
     endSession: () => go({ kind: 'summary' }),
   }
 }

@@ -1,4 +1,3 @@
-import type { Chunk } from '@/music/chunk'
 import { pedals, type KeyEvent, type Pedal } from '@/music/keyEvent'
 import { key, type Key } from '@/music/units'
 
@@ -12,7 +11,7 @@ export type Binding =
 
 export type Bindings = Readonly<Partial<Record<DrillCommand, Binding>>>
 
-/** The keys of a chunk and what lies near them, both ends included: there a bound key plays. */
+/** From the lowest to the highest key of a passage, and what lies near them, both ends included: there a bound key plays. */
 export interface Reach {
   readonly lowest: number
   readonly highest: number
@@ -25,13 +24,10 @@ export interface Reach {
  */
 const margin = 5
 
-export const reachOf = ({ onsets }: Pick<Chunk, 'onsets'>): Reach => {
-  const keys = onsets.flatMap(({ notes, auxiliaries }) => [
-    ...notes.map((note) => note.key),
-    ...auxiliaries,
-  ])
-  return { lowest: Math.min(...keys) - margin, highest: Math.max(...keys) + margin }
-}
+export const reachOf = (keys: readonly Key[]): Reach => ({
+  lowest: Math.min(...keys) - margin,
+  highest: Math.max(...keys) + margin,
+})
 
 /** A bound key works as a command where this chunk is drilled; a pedal always does. */
 export const isFree = (binding: Binding, { lowest, highest }: Reach): boolean =>

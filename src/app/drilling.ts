@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
-import { stepCoach, type Coach, type CoachEvent } from '@/coach/coach'
+import { stepCoach, type Coach, type CoachEvent, type Command } from '@/coach/coach'
+import type { Problem } from '@/coach/reasons'
 import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
 import type { Chunk } from '@/music/chunk'
 import { ms, quarterMs, type Ms } from '@/music/units'
@@ -24,13 +25,17 @@ import type { Session } from './session'
 import type { Settings } from './settings'
 import { signalOf, type Signals } from './signals'
 import { speechFor } from './speech'
+import type { TakenUp } from './takeUp'
 
 /** Judge and coach at work on one chunk: steps them, and carries out what they say. */
 export interface Drilling {
+  /** A metronome that sounds goes on, at the tempo of the coach. */
   readonly begin: (practising: Practising, coach: Coach) => void
   readonly end: () => void
   readonly hear: (event: JudgeEvent) => void
   readonly tellCoach: (event: CoachEvent) => void
+  /** The person's drill as it stands now. */
+  readonly standing: () => TakenUp | undefined
   /** What was begun is judged as it stands. */
   readonly breakOff: () => void
   /** What was begun counts for nothing. */
@@ -52,6 +57,7 @@ interface Desk {
   readonly signals: Signals
   /** The reach of the exercise was met, and the page says so. */
   readonly onDone: () => void
+  readonly onProblem: (problem: Problem) => void
 }
 
 /** Between the press of the button and the first simulated key. */
@@ -101,18 +107,25 @@ export const createDrilling = (desk: Desk): Drilling => {
       if (effect.kind !== 'coach') continue
       if (effect.command.kind === 'tempo') followTempo(coach)
       if (keptCoach) continue
-      stored.push(session.command(practising, effect.command))
+      stored.push(session.command(practising, effect.command, coach.streakGoal))
       const signal = signalOf(effect.command)
       if (signal) signals.ask(signal, at)
     }
-    const isDone =
-      !keptCoach && effects.some((e) => e.kind === 'coach' && e.command.kind === 'secure')
+    const commands = keptCoach ? [] : commandsIn(effects)
+    const isDone = commands.some(({ kind }) => kind === 'secure')
+    const problem = commands.flatMap((command) =>
+      command.kind === 'problem' && command.reason.kind === 'sameFlaw'
+        ? [command.reason.problem]
+        : [],
+    )[0]
+    const isRemedy = practising.remedy !== undefined
     const show = (): void => {
       store.setState(
         (state) => state && effects.reduce(showEffect(speech), { ...state, coach }),
         true,
       )
       if (isDone) desk.onDone()
+      else if (problem && !isRemedy) desk.onProblem(problem)
     }
     if (stored.length === 0) show()
     else void Promise.all(stored).then(show)
@@ -147,7 +160,14 @@ export const createDrilling = (desk: Desk): Drilling => {
     if (!drill) return
     const { chunk, coach } = drill
     keptCoach = coach
-    drill = beginDrill(chunk, judging(coach), { ...coach, streak: 0, recent: [], window: [] })
+    drill = beginDrill(chunk, judging(coach), {
+      ...coach,
+      trial: undefined,
+      watches: [],
+      streak: 0,
+      recent: [],
+      window: [],
+    })
     marks.clear()
     update({ ...nothingSaid, simulated: true, coach: drill.coach })
     await ports.player.play(chunk, coach.rung, nextStart(chunk, coach))
@@ -174,11 +194,14 @@ export const createDrilling = (desk: Desk): Drilling => {
   }
 
   return {
+    standing: () => practising && drill && { practising, coach: keptCoach ?? drill.coach },
     judgeAnew,
     toggleMetronome,
     stopSimulated,
     begin: (next, coach) => {
       practising = next
+      marks.clear()
+      clicking.changeTempo(coach.rung)
       drill = beginDrill(next.chunk, judging(coach), coach)
     },
     end: () => {
@@ -229,3 +252,6 @@ export const createDrilling = (desk: Desk): Drilling => {
     toggleSimulated: () => (keptCoach ? Promise.resolve(stopSimulated()) : startSimulated()),
   }
 }
+
+const commandsIn = (effects: readonly Effect[]): readonly Command[] =>
+  effects.flatMap((effect) => (effect.kind === 'coach' ? [effect.command] : []))

@@ -1,8 +1,15 @@
 import type { Coach, Command } from '@/coach/coach'
+import { limits } from '@/coach/limits'
 import type { Reason } from '@/coach/reasons'
+import { leastOnsets } from '@/exercises/exercises'
 import type { Repetition } from '@/judge/repetition'
+import type { Problem } from '@/coach/reasons'
+import type { Remedy } from '@/coach/remedies'
+import type { EventId } from '@/journal/ids'
 import type { Breath } from './breath'
+import type { Finding } from './diagnosing'
 import type { Effect } from './drill'
+import type { Practising } from './practising'
 
 /** What stands large beside the sentence, to be known from the keys: an arrow, a fermata, a stop. */
 export type Sign = 'up' | 'down' | 'done' | 'problem' | 'pause'
@@ -15,7 +22,23 @@ export type Said =
   /** The keyboard was unplugged in mid-repetition. */
   | { readonly kind: 'unplugged' }
 
+/** Clean repetitions at a rung that the trial for the start tempo asks for. */
+export const trialGoal = limits.trial.cleanOf
+
+/** The problem for which the drill has stopped. */
+export interface ProblemAtHand extends Finding {
+  readonly problem: Problem
+  /** Its name in the record. */
+  readonly id: EventId
+  /** The remedy that a key of the instrument starts: index into `remedies`. */
+  readonly chosen: number
+  /** The one that was started last. */
+  readonly taken?: Remedy
+}
+
 export interface PracticeState {
+  /** What is on the desk: the drill that was chosen, or a remedy against a problem of it. */
+  readonly desk: Practising
   readonly coach: Coach
   readonly last?: Repetition | undefined
   /** The last verdict in words. */
@@ -29,6 +52,14 @@ export interface PracticeState {
   readonly resting: boolean
   /** The exercise is done; in a moment the next one is on the desk. */
   readonly breath?: Breath | undefined
+  readonly problem?: ProblemAtHand | undefined
+}
+
+/** The group is too big for its slowest tempo, and can be cut smaller. */
+export const isTooBig = ({ coach, desk }: PracticeState): boolean => {
+  const why = coach.paused?.reason.kind
+  const isLarge = desk.written.onsets.length > leastOnsets && desk.remedy === undefined
+  return (why === 'tooBig' || why === 'trialTooBig') && isLarge
 }
 
 /** How the practice speaks: keys as the notation spells them, tempi in the beat. */
@@ -48,13 +79,15 @@ export const showEffect =
           last: effect.repetition,
           verdict: speech.describe(effect.repetition),
           said: undefined,
+          problem: undefined,
         }
       case 'stray':
         return { ...state, said: { kind: 'stray' } }
-      case 'began':
-        return state.said?.kind === 'stray' || state.said?.kind === 'unplugged'
-          ? { ...state, said: undefined }
-          : state
+      case 'began': {
+        const isOver = state.said?.kind === 'stray' || state.said?.kind === 'unplugged'
+        // Who plays on, leaves the problem.
+        return { ...state, problem: undefined, ...(isOver ? { said: undefined } : {}) }
+      }
       case 'coach': {
         const said = saidOf(effect.command, speech)
         return said ? { ...state, said } : state

@@ -1,28 +1,68 @@
+import type { Exercise } from '@/exercises/buildUp'
 import type { DrillId } from '@/journal/ids'
+import type { RecordedPlace } from '@/journal/journal'
 import type { Chunk } from '@/music/chunk'
+import type { Form } from '@/music/form'
 import type { Bar, Score, TimeSignature } from '@/music/music'
 import type { Signature } from '@/music/spelling'
-import type { Tempo } from '@/music/units'
-import type { Route } from './route'
+import type { Key, Tempo, Tick } from '@/music/units'
+import type { BuildUpPlan, Route } from './route'
 
-/** What is being drilled. */
-export interface Practising {
-  readonly drill: DrillId
+/** A chunk in a form, and the score that it is cut from and engraved from. */
+export interface Sheet {
   readonly score: Score
   readonly chunk: Chunk
+}
+
+/** What is being drilled. */
+export interface Practising extends Sheet {
+  readonly drill: DrillId
+  /** The piece; `score` is another one where the form is. */
+  readonly piece: Score
+  /** The chunk as it stands in the piece. */
+  readonly written: Chunk
+  readonly form: Form
   readonly time: TimeSignature
   readonly bars: { readonly first: Bar; readonly last: Bar }
   /** The key signature where the chunk begins, for the names of its keys. */
   readonly signature: Signature
   readonly goalTempo: Tempo
+  /** The tempo at which it is done: the goal tempo, or less on the way. */
+  readonly reach: Tempo
+  /** The keys of the chunk; in a build-up those of the whole passage, so that nothing moves meanwhile. */
+  readonly keys: readonly Key[]
+  readonly place?: PlaceInBuildUp | undefined
+  /** It is played against a problem of another drill, which it leads back to. */
+  readonly remedy?: string | undefined
   /** What comes on the desk when this is done. */
-  readonly next?: Upcoming
+  readonly next?: Upcoming | undefined
 }
 
-/** A stretch of a score to be engraved, and the address of its drill. */
+/** Which exercise of a build-up it is. */
+export interface PlaceInBuildUp {
+  readonly plan: BuildUpPlan
+  readonly exercise: Exercise
+  /** 'group of 4', 'bridge', ... */
+  readonly kind: string
+  /** From 1. */
+  readonly number: number
+  readonly of: number
+  readonly passage: RecordedPlace
+  /** First and last onset of the passage in the piece. */
+  readonly from: Tick
+  readonly to: Tick
+  readonly keys: readonly Key[]
+}
+
+/** What comes next: its address, and where it is a drill what will be on the desk. */
 export interface Upcoming {
-  readonly chunk: Chunk
   readonly route: Route
+  readonly sheet?: Sheet
+  /** As it stands in the piece. */
+  readonly written?: Chunk
+  readonly form?: Form
+  /** What exercise it is, in a build-up. */
+  readonly kind?: string
 }
 
 /** The bars in which the chunk begins and ends; `undefined` for a chunk of another score. */
@@ -35,3 +75,10 @@ export const barsOf = (
   const last = score.bars.findLast((bar) => bar.start <= lastOnset)
   return first && last ? { first, last } : undefined
 }
+
+/** The keys that a chunk demands or allows, each once. */
+export const keysOf = ({ onsets }: Chunk): readonly Key[] => [
+  ...new Set(
+    onsets.flatMap(({ notes, auxiliaries }) => [...notes.map(({ key }) => key), ...auxiliaries]),
+  ),
+]

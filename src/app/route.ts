@@ -1,12 +1,23 @@
+import { directions, type Direction } from '@/exercises/order'
+import { thoroughnesses, type Thoroughness } from '@/exercises/steps'
+import { parseForm, type Form } from '@/music/form'
 import { handChoices } from '@/music/music'
 import type { Place } from '@/music/place'
 import { pieceId, type PieceId } from '@/music/units'
+
+/** A build-up as the person chose it: of which passage, how thorough, from where. */
+export interface BuildUpPlan {
+  readonly passage: Place
+  readonly thoroughness: Thoroughness
+  readonly direction: Direction
+}
 
 /** Where the person is; it stands in the address, so that a reload comes back to the same place. */
 export type Route =
   | { readonly kind: 'pieces' }
   | { readonly kind: 'piece'; readonly piece: PieceId }
-  | { readonly kind: 'practice'; readonly piece: PieceId; readonly place: Place }
+  | PracticeRoute
+  | { readonly kind: 'buildUp'; readonly piece: PieceId; readonly plan: BuildUpPlan }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
   /** A fragment is typed in. */
@@ -14,15 +25,33 @@ export type Route =
   /** A fragment is played in. */
   | { readonly kind: 'record' }
 
-/** { kind: 'practice', piece: 'p1', place: { from: '0', to: '7_2', hand: 'right' } } -> '#/practice/p1/0-7_2/right' */
+/** A chunk as it is written or in another form, by itself or as an exercise of a build-up. */
+export interface PracticeRoute {
+  readonly kind: 'practice'
+  readonly piece: PieceId
+  readonly place: Place
+  /** As written when left out. */
+  readonly form?: Form
+  readonly plan?: BuildUpPlan
+}
+
+/**
+ * { kind: 'practice', piece: 'p1', place: { from: '0', to: '7_2', hand: 'right' } } -> '#/practice/p1/0-7_2/right';
+ * in long-short, as an exercise of a build-up -> '#/practice/p1/0-7_2/right/longShort/of/0-15/both/brisk/forward'
+ */
 export const formatRoute = (route: Route): string => {
   switch (route.kind) {
     case 'pieces':
       return '#/'
     case 'piece':
       return `#/piece/${route.piece}`
-    case 'practice':
-      return `#/practice/${route.piece}/${route.place.from}-${route.place.to}/${route.place.hand}`
+    case 'practice': {
+      const { piece, place, form, plan } = route
+      const inForm = form === undefined || form === 'asWritten' ? '' : `/${form}`
+      return `#/practice/${piece}/${formatPlace(place)}${inForm}${plan ? `/of/${formatPlan(plan)}` : ''}`
+    }
+    case 'buildUp':
+      return `#/buildup/${route.piece}/${formatPlan(route.plan)}`
     case 'summary':
       return '#/summary'
     case 'tapTest':
@@ -36,13 +65,48 @@ export const formatRoute = (route: Route): string => {
 
 /** An address that says nothing known leads to the pieces. */
 export const parseRoute = (hash: string): Route => {
-  const [kind, piece, stretch, hand] = hash.replace(/^#\/?/, '').split('/')
+  const [kind, piece, ...rest] = hash.replace(/^#\/?/, '').split('/')
   if (kind === 'summary' || kind === 'write' || kind === 'record') return { kind }
   if (kind === 'taptest') return { kind: 'tapTest' }
   if (kind === 'piece' && piece) return { kind, piece: pieceId(piece) }
+  if (kind === 'buildup' && piece) {
+    const plan = parsePlan(rest)
+    return plan ? { kind: 'buildUp', piece: pieceId(piece), plan } : { kind: 'pieces' }
+  }
+  if (kind === 'practice' && piece) return parsePractice(pieceId(piece), rest) ?? { kind: 'pieces' }
+  return { kind: 'pieces' }
+}
+
+const parsePractice = (piece: PieceId, words: readonly string[]): Route | undefined => {
+  const place = parsePlace(words)
+  if (!place) return undefined
+  const form = parseForm(words[2] ?? '')
+  const [of, ...plan] = words.slice(form ? 3 : 2)
+  const parsed = of === 'of' ? parsePlan(plan) : undefined
+  if (of !== undefined && !parsed) return undefined
+  return {
+    kind: 'practice',
+    piece,
+    place,
+    ...(form && form !== 'asWritten' ? { form } : {}),
+    ...(parsed ? { plan: parsed } : {}),
+  }
+}
+
+const formatPlace = ({ from, to, hand }: Place): string => `${from}-${to}/${hand}`
+
+const parsePlace = ([stretch, hand]: readonly string[]): Place | undefined => {
   const [, from, to] = /^(\d+(?:_\d+)?)-(\d+(?:_\d+)?)$/.exec(stretch ?? '') ?? []
   const chosen = handChoices.find((h) => h === hand)
-  if (kind === 'practice' && piece && from && to && chosen)
-    return { kind, piece: pieceId(piece), place: { from, to, hand: chosen } }
-  return { kind: 'pieces' }
+  return from && to && chosen ? { from, to, hand: chosen } : undefined
+}
+
+const formatPlan = ({ passage, thoroughness, direction }: BuildUpPlan): string =>
+  `${formatPlace(passage)}/${thoroughness}/${direction}`
+
+const parsePlan = (words: readonly string[]): BuildUpPlan | undefined => {
+  const passage = parsePlace(words)
+  const thoroughness = thoroughnesses.find((each) => each === words[2])
+  const direction = directions.find((each) => each === words[3])
+  return passage && thoroughness && direction ? { passage, thoroughness, direction } : undefined
 }

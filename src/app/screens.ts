@@ -1,17 +1,20 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Coach } from '@/coach/coach'
 import type { Score } from '@/music/music'
-import type { Tempo } from '@/music/units'
+import { placeOf } from '@/music/place'
+import { tempoAt } from '@/music/tempoMap'
+import { tick, type Tempo } from '@/music/units'
 import type { CorrectedPiece, HandCorrections } from './handCorrections'
 import type { Library } from './library'
 import { neighbourOf } from './neighbour'
 import type { Ports } from './ports'
 import type { Practice } from './practice'
-import type { Practising } from './practising'
-import { formatRoute, parseRoute, type Route } from './route'
+import type { BuildUpStanding } from './buildUps'
+import { passageGoal, type PieceRecords } from './pieceRecord'
+import type { Practising, Upcoming } from './practising'
+import { formatRoute, parseRoute, type BuildUpPlan, type Route } from './route'
 import type { Session } from './session'
 import type { Settings } from './settings'
-import { takeUp } from './takeUp'
 
 /** What stands on the page. */
 export type Screen =
@@ -19,6 +22,7 @@ export type Screen =
   | { readonly kind: 'pieces' }
   | { readonly kind: 'piece'; readonly piece: CorrectedPiece }
   | { readonly kind: 'practice'; readonly practising: Practising }
+  | { readonly kind: 'buildUp'; readonly piece: CorrectedPiece; readonly standing: BuildUpStanding }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
   | { readonly kind: 'write' }
@@ -36,8 +40,14 @@ export interface Screens {
   readonly renew: () => void
   /** Shows the address that the page was opened with; on the first run the first piece. */
   readonly openFirst: () => Promise<void>
-  /** On to the next exercise, or back to the one before. */
-  readonly neighbour: (step: 1 | -1) => void
+  /** Fetches what later screens need, so that none waits or fails when the network is gone. */
+  readonly prepare: () => Promise<void>
+  /** The person turns to the next exercise, or back to the one before. */
+  readonly neighbour: (step: 1 | -1) => Promise<void>
+  /** To the first exercise that is left in a build-up of what is drilled. */
+  readonly buildUpHere: () => Promise<void>
+  /** The exercise is done: to the one that follows. */
+  readonly onward: () => void
   /** The goal tempo chosen for each piece in this sitting. */
   readonly goals: Map<Score['id'], Tempo>
   /** The drill of this address begins with the simulated player. */
@@ -49,15 +59,19 @@ interface House {
   readonly library: Library
   readonly hands: Pick<HandCorrections, 'open'>
   readonly session: Session
+  readonly records: PieceRecords
   readonly practice: Practice
   readonly settings: StoreApi<Settings>
   readonly onArrive: () => void
 }
 
+/** Forms and build-ups come when they are wanted. */
+const loadBuildUps = () => import('./buildUps')
+
 type Arrival = { readonly screen: Screen; readonly coach?: Coach }
 
 export const createScreens = (house: House): Screens => {
-  const { ports, library, hands, session, practice, settings } = house
+  const { ports, library, hands, session, records, practice, settings } = house
   const store = createStore<Screen>(() => ({ kind: 'opening' }))
   const goals = new Map<Score['id'], Tempo>()
   let simulatedAt: string | undefined
@@ -94,16 +108,45 @@ export const createScreens = (house: House): Screens => {
         const piece = await hands.open(route.piece)
         return { screen: piece ? { kind: 'piece', piece } : { kind: 'lost' } }
       }
+      case 'buildUp': {
+        const piece = await hands.open(route.piece)
+        const standing = piece && (await standingOf(piece, route.plan))
+        return { screen: standing ? { kind: 'buildUp', piece, standing } : { kind: 'lost' } }
+      }
       case 'practice': {
         const piece = await hands.open(route.piece)
         const endurance = practice.store.getState()?.coach.endurance
-        const desk = { ports, session, goals, settings: settings.getState(), endurance }
-        const drill = piece && (await takeUp(desk, piece, route.place))
+        const desk = { ports, session, records, goals, settings: settings.getState(), endurance }
+        const [{ takeUp }] = await Promise.all([import('./takeUp'), practice.prepare()])
+        const drill = piece && (await takeUp(desk, piece, route))
         return drill
           ? { screen: { kind: 'practice', practising: drill.practising }, coach: drill.coach }
           : { screen: { kind: 'lost' } }
       }
     }
+  }
+
+  const standingOf = async (
+    piece: CorrectedPiece,
+    plan: BuildUpPlan,
+  ): Promise<BuildUpStanding | undefined> => {
+    const { standingIn } = await loadBuildUps()
+    const { events, pace } = await records.of(piece)
+    const { score, suggestion } = piece
+    const goalTempo =
+      goals.get(score.id) ??
+      passageGoal(events, plan) ??
+      suggestion?.goalTempo ??
+      tempoAt(score.tempos, tick(0))
+    return standingIn({ score, plan, goalTempo, events }, { ...pace, goalTempo })
+  }
+
+  const beside = async (practising: Practising, step: 1 | -1): Promise<Upcoming | undefined> => {
+    const { place, piece, goalTempo } = practising
+    if (!place) return neighbourOf(practising, step)
+    const { besideExercise } = await loadBuildUps()
+    const { events } = await records.of({ score: piece })
+    return besideExercise({ score: piece, plan: place.plan, goalTempo, events }, place, step)
   }
 
   const hasPractised = async (): Promise<boolean> => {
@@ -129,11 +172,35 @@ export const createScreens = (house: House): Screens => {
         go({ kind: 'piece', piece: first.id })
       else await arrive(hash)
     },
-    neighbour: (step) => {
+    prepare: async () => {
+      await Promise.all([practice.prepare(), import('./takeUp'), loadBuildUps()])
+      await import('./diagnosing')
+    },
+    neighbour: async (step) => {
       const now = store.getState()
       if (now.kind !== 'practice') return
-      const next = neighbourOf(now.practising, step)
-      if (next) go(next.route)
+      const next = await beside(now.practising, step)
+      if (!next) return
+      practice.skip()
+      go(next.route)
+    },
+    buildUpHere: async () => {
+      const now = store.getState()
+      if (now.kind !== 'practice') return
+      const { piece, written } = now.practising
+      const opened = await hands.open(piece.id)
+      const plan = {
+        passage: placeOf(written),
+        thoroughness: 'brisk',
+        direction: 'forward',
+      } as const
+      const { routeOf } = await loadBuildUps()
+      const first = opened && (await standingOf(opened, plan))?.progress.next
+      if (first) go(routeOf(piece.id, plan, first))
+    },
+    onward: () => {
+      const now = store.getState()
+      if (now.kind === 'practice' && now.practising.next) go(now.practising.next.route)
     },
     simulateAt: (route) => {
       simulatedAt = route && formatRoute(route)

@@ -1,11 +1,12 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Command } from '@/coach/coach'
-import type { TempoReason } from '@/coach/reasons'
-import { eventId, sessionId, type SessionId } from '@/journal/ids'
+import type { Diagnosis } from '@/coach/diagnose'
+import type { RemedyKind } from '@/coach/remedyKinds'
+import { eventId, sessionId, type DrillId, type EventId, type SessionId } from '@/journal/ids'
 import { journalVersion, type DrillBegun, type JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
 import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
-import type { RecordedTempoReason } from '@/journal/words'
+import type { RemedyOutcome } from '@/journal/words'
 import type { Standard } from '@/judge/flaw'
 import type { Repetition } from '@/judge/repetition'
 import type { Take } from '@/music/keyEvent'
@@ -13,6 +14,7 @@ import type { Ms, Tempo } from '@/music/units'
 import type { Drill } from './drill'
 import type { Ports } from './ports'
 import type { Practising } from './practising'
+import { entryOf, recordCommand, recordProblem } from './recording'
 
 export interface SessionState {
   /** The events of this session, in order. */
@@ -35,7 +37,20 @@ export interface Session {
   readonly repetition: (judged: Judged) => Promise<void>
   /** Gives the whole record, of all sessions, to the person as one file. */
   readonly save: () => Promise<void>
-  readonly command: (practising: Practising, command: Command) => Promise<void>
+  /** `streakGoal` is that of the drill. */
+  readonly command: (practising: Practising, command: Command, streakGoal: number) => Promise<void>
+  /** Gives the name of the problem in the record. */
+  readonly problemNamed: (practising: Practising, diagnosis: Diagnosis) => EventId
+  readonly remedyBegun: (at: RemedyAt, remedy: RemedyKind, remedyDrill: DrillId) => Promise<void>
+  readonly remedyEnded: (at: RemedyAt, outcome: RemedyOutcome) => Promise<void>
+  /** The person turned to another exercise than the next. */
+  readonly choseExercise: (practising: Practising) => Promise<void>
+}
+
+/** A problem in the record, and the drill that stopped for it. */
+export interface RemedyAt {
+  readonly practising: Practising
+  readonly problem: EventId
 }
 
 export interface DrillStart {
@@ -100,7 +115,7 @@ export const createSession = (ports: Ports): Session => {
     pieceAdded: ({ id, title }, fileName) =>
       write({ v: journalVersion, kind: 'pieceAdded', ...stamp(), piece: id, title, fileName }),
     drillBegun: (practising, { standard, ...start }) => {
-      const { drill, chunk, bars, time, goalTempo } = practising
+      const { drill, chunk, written, form, bars, time, goalTempo, reach, place } = practising
       const event: DrillBegun = {
         v: journalVersion,
         kind: 'drillBegun',
@@ -108,8 +123,10 @@ export const createSession = (ports: Ports): Session => {
         drill,
         piece: chunk.piece,
         chunk: chunk.id,
-        place: recordPlace(chunk, bars.first.number, bars.last.number),
-        form: 'asWritten',
+        place: recordPlace(written, bars.first.number, bars.last.number),
+        form,
+        ...(place ? { passage: place.passage } : {}),
+        ...(reach === goalTempo ? {} : { reach }),
         time,
         goalTempo,
         ...start,
@@ -130,69 +147,30 @@ export const createSession = (ports: Ports): Session => {
       const day = new Date(ports.wallClock()).toISOString().slice(0, 10)
       ports.saveFile(`passagework-${day}.jsonl`, formatJournal(all.value))
     },
-    command: async (practising, command) => {
-      const event = recordCommand(practising, command, stamp)
-      if (event) await write(event)
+    command: async (practising, command, streakGoal) => {
+      const known = store.getState().events
+      const events = recordCommand({ practising, streakGoal, stamp, known }, command)
+      await Promise.all(events.map(write))
     },
+    problemNamed: (practising, diagnosis) => {
+      const event = recordProblem(practising, diagnosis, stamp())
+      void write(event)
+      return event.id
+    },
+    remedyBegun: ({ practising, problem }, remedy, remedyDrill) =>
+      write({
+        ...entryOf(practising, stamp()),
+        kind: 'remedyBegun',
+        problem,
+        remedy,
+        remedyDrill,
+      }),
+    remedyEnded: ({ practising, problem }, outcome) =>
+      write({ ...entryOf(practising, stamp()), kind: 'remedyEnded', problem, outcome }),
+    choseExercise: (practising) =>
+      write({ ...entryOf(practising, stamp()), kind: 'overruled', what: 'exercise' }),
   }
 }
 
 const unreadSentence = (unread: number): string =>
   `${unread === 1 ? 'One record was' : `${unread} records were`} written by a newer version and cannot be read by this one; nothing of it is lost. Reload to get the newer version.`
-
-/** What of the coach's commands belongs into the journal; the rest follows from the repetitions. */
-const recordCommand = (
-  { drill, chunk }: Practising,
-  command: Command,
-  stamp: () => Stamp,
-): JournalEvent | undefined => {
-  const where = { drill, piece: chunk.piece, chunk: chunk.id }
-  switch (command.kind) {
-    case 'tempo': {
-      const { from, to } = command.reason
-      const reason = recordedReason(command.reason)
-      return { v: journalVersion, kind: 'rungChanged', ...stamp(), ...where, from, to, reason }
-    }
-    case 'trialEnded': {
-      const { rung, repetitions } = command
-      const found = rung === undefined ? {} : { rung }
-      return {
-        v: journalVersion,
-        kind: 'trialEnded',
-        ...stamp(),
-        ...where,
-        ...found,
-        repetitions,
-      }
-    }
-    case 'secure':
-      return { v: journalVersion, kind: 'secure', ...stamp(), ...where, rung: command.rung }
-    case 'overruled':
-      return { v: journalVersion, kind: 'overruled', ...stamp(), ...where, what: command.what }
-    case 'streakMet':
-    case 'pause':
-    case 'smallerGroup':
-    case 'problem':
-    case 'rest':
-    case 'elsewhere':
-    case 'advice':
-    case 'problemOutcome':
-      return undefined
-  }
-}
-
-const recordedReason = (reason: TempoReason): RecordedTempoReason => {
-  switch (reason.kind) {
-    case 'streak':
-    case 'tooFast':
-    case 'person':
-      return reason.kind
-    case 'remedied':
-      return 'remedy'
-    case 'trialUp':
-    case 'trialDown':
-    case 'trialEnded':
-    case 'trialLeft':
-      return 'trial'
-  }
-}

@@ -20,6 +20,8 @@ export interface Settings {
   readonly sound: boolean
   /** How long after a click a strike on it comes in, milliseconds; negative: before it (tapTest.ts). */
   readonly lagMs: number
+  /** The first drill of a chunk begins with a short trial for its start tempo. */
+  readonly trial: boolean
   /** Keys outside the passage, and pedals, that mean a command. */
   readonly commands: Bindings
   /** The damper pedal may be one of them. */
@@ -36,6 +38,7 @@ export const defaultSettings: Settings = {
   transpose: 0,
   sound: true,
   lagMs: 0,
+  trial: true,
   commands: {},
   damperCommands: false,
 }
@@ -71,6 +74,7 @@ export const decodeSettings = (stored: unknown): Settings => {
       typeof lagMs === 'number' && Number.isInteger(lagMs) && Math.abs(lagMs) <= farthestLag
         ? lagMs
         : fallback.lagMs,
+    trial: typeof given['trial'] === 'boolean' ? given['trial'] : fallback.trial,
     commands: damperCommands ? commands : withoutDamper(commands),
     damperCommands,
   }

@@ -1,6 +1,6 @@
 import { useEffect, type RefObject } from 'react'
 import { isFree, reachOf, type DrillCommand } from '@/app/commandKeys'
-import type { Chunk } from '@/music/chunk'
+import type { Key } from '@/music/units'
 import { useApp, useSelected } from './context'
 import { bindingWord } from './words'
 
@@ -21,10 +21,11 @@ const keys: readonly (readonly [key: string, words: string, command?: DrillComma
 
 /** Opens by `?`, and by whoever holds the dialog. */
 export const KeyList = ({
-  chunk,
+  played,
   dialog,
 }: {
-  readonly chunk: Chunk
+  /** The keys of what is drilled. */
+  readonly played: readonly Key[]
   readonly dialog: RefObject<HTMLDialogElement | null>
 }) => {
   const app = useApp()
@@ -38,7 +39,7 @@ export const KeyList = ({
     window.addEventListener('keydown', press)
     return () => window.removeEventListener('keydown', press)
   }, [dialog])
-  const reach = reachOf(chunk)
+  const reach = reachOf(played)
   return (
     <dialog ref={dialog} className="key-list" aria-labelledby="key-list">
       <h2 id="key-list">Keys</h2>

@@ -1,29 +1,25 @@
 import type { PracticeState, Said, Sign as SignKind } from '@/app/practiceState'
-import type { Practising } from '@/app/practising'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
 import { Sign } from './Sign'
-import { describeChunk } from './words'
+import { describeChunk, describePlace, formWords, handWords } from './words'
 
 /** One sentence at a time: what the coach asks, or the last verdict. It keeps its place when empty. */
-export const Message = ({ practising }: { readonly practising: Practising }) => {
+export const Message = () => {
   const app = useApp()
   const state = useSelected(app.practice.store, (now) => now)
   if (!state) return <div className="practice-message" />
   const { breath, resting, simulated } = state
   const stands = state.coach.paused !== undefined || resting
   const sign = signOf(state)
+  const aside = asideOf(state)
   return (
     <div className="practice-message" data-paused={stands}>
       {sign && <Sign kind={sign} />}
       <p role="status" aria-live="polite">
         {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
         {sentenceOf(state)}
-        {breath && practising.next && (
-          <span className="next soft">
-            Next: {describeChunk(practising.score, practising.next.chunk)}
-          </span>
-        )}
+        {aside && <span className="aside soft">{aside}</span>}
       </p>
       {(stands || breath) && (
         <button
@@ -47,20 +43,57 @@ const signOf = ({ breath, resting, said }: PracticeState): SignKind | 'breath' |
   return said?.kind === 'secure' ? 'done' : said?.kind === 'reason' ? said.sign : undefined
 }
 
-const sentenceOf = ({ resting, said, verdict }: PracticeState): string =>
-  resting ? 'A pause: whatever you play now is not judged.' : wordsOf(said, verdict)
+const sentenceOf = (state: PracticeState): string => {
+  if (state.resting) return 'A pause: whatever you play now is not judged.'
+  return wordsOf(state.said, state) ?? state.verdict ?? firstWords(state)
+}
 
-const wordsOf = (said: Said | undefined, verdict: string | undefined): string => {
+const firstWords = ({ coach, desk }: PracticeState): string => {
+  if (coach.trial) return 'A short trial for the tempo: three clean in a row, then faster.'
+  return desk.remedy === undefined
+    ? 'Play when you are ready: the first key begins a repetition.'
+    : 'Three clean in a row, and back to the drill.'
+}
+
+const wordsOf = (said: Said | undefined, { desk, coach }: PracticeState): string | undefined => {
   switch (said?.kind) {
     case 'reason':
       return said.sentence
     case 'secure':
-      return 'Secure for today: the streak is met at the goal tempo.'
+      if (desk.remedy !== undefined) return `Solved: ${coach.streakGoal} clean in a row.`
+      return desk.form === 'asWritten' && desk.reach === desk.goalTempo
+        ? 'Secure for today: the streak is met at the goal tempo.'
+        : `Done: ${coach.streakGoal} clean in a row.`
     case 'stray':
       return 'That key begins nothing here.'
     case 'unplugged':
       return 'The keyboard was unplugged: that repetition does not count. Plug it in and go on.'
     case undefined:
-      return verdict ?? 'Play when you are ready: the first key begins a repetition.'
+      return undefined
   }
 }
+
+/** Said more quietly: what comes next, what a problem most likely is, how a trial is left. */
+const asideOf = ({ breath, problem, desk, coach, verdict }: PracticeState): string | undefined => {
+  if (breath) return nextWords(desk)
+  if (problem) {
+    const at = desk.piece.notes.find(({ id }) => problem.diagnosis.notes.includes(id))?.start
+    return at === undefined
+      ? problem.likely
+      : `${capital(describePlace(desk.piece, at))}. ${problem.likely}`
+  }
+  return coach.trial && verdict === undefined ? 'Backspace leaves the trial.' : undefined
+}
+
+const nextWords = ({ remedy, next, piece }: PracticeState['desk']): string => {
+  if (remedy !== undefined) return 'Breathe. Back to the drill.'
+  if (!next?.written) return 'Breathe. That was the last one.'
+  const { written, form = 'asWritten', kind } = next
+  const what = kind
+    ? `${kind}, ${describePlace(piece, written.start)}`
+    : describeChunk(piece, written)
+  const how = form === 'asWritten' ? '' : `, ${formWords[form]}`
+  return `Breathe. Next: ${what}, ${handWords[written.hand]}${how}`
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -53,6 +53,14 @@ export const Options = () => {
       <label className="check">
         <input
           type="checkbox"
+          checked={settings.trial}
+          onChange={(event) => change({ trial: event.target.checked })}
+        />
+        Find the start tempo by a short trial
+      </label>
+      <label className="check">
+        <input
+          type="checkbox"
           checked={settings.forgiveBrushed}
           onChange={(event) => change({ forgiveBrushed: event.target.checked })}
         />

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { CorrectedPiece, Region } from '@/app/handCorrections'
-import type { Chunk } from '@/music/chunk'
+import { cutChunk, type Chunk } from '@/music/chunk'
 import type { Hand, HandChoice, Note, Score } from '@/music/music'
 import { tempoAt } from '@/music/tempoMap'
 import { placeOf } from '@/music/place'
@@ -52,6 +52,15 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   const practise = (chunk: Chunk, simulated: boolean): void =>
     app.practise({ piece, chunk, goalTempo: goal, simulated })
   const [best] = chunks
+  const build = (): void => {
+    const whole = cutChunk(score, first.start, end, hand)
+    if (whole)
+      app.buildUp(
+        piece,
+        { passage: placeOf(whole), thoroughness: 'brisk', direction: 'forward' },
+        goal,
+      )
+  }
   const where = formatBars(first, last)
   return (
     <main className="page page-piece">
@@ -109,6 +118,9 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
           <>
             <button type="button" className="primary" onClick={() => practise(best, false)}>
               Start the drill
+            </button>
+            <button type="button" onClick={build}>
+              Build it up
             </button>
             <button type="button" onClick={() => practise(best, true)}>
               Watch a simulated player first

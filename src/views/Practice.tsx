@@ -1,68 +1,94 @@
 import { useCallback, useMemo, useRef } from 'react'
-import type { Practising } from '@/app/practising'
+import type { Practising, Sheet } from '@/app/practising'
+import { isTooBig, trialGoal } from '@/app/practiceState'
 import { formatBeats } from '@/music/beat'
 import type { Tempo } from '@/music/units'
 import { useApp, useSelected } from './context'
-import { KeyList } from './KeyList'
 import { KeyboardStrip } from './KeyboardStrip'
+import { KeyList } from './KeyList'
 import { Message } from './Message'
 import { Notation } from './Notation'
+import { PassageLine } from './PassageLine'
 import { PracticeControls } from './PracticeControls'
+import { Remedies } from './Remedies'
 import { useShortcuts } from './shortcuts'
 import { Strokes } from './Strokes'
 import { TempoScale } from './TempoScale'
 import { Tray } from './Tray'
 import { usePencil } from './usePencil'
-import { beatWord, formatBars, handWords } from './words'
+import { beatWord, formatBars, formWords, handWords } from './words'
 
 /** The drill: notation with pencil marks, the tray, the tempo scale, the strokes, the keys. */
-export const Practice = ({ practising }: { readonly practising: Practising }) => {
-  const { chunk, score, time, bars } = practising
+export const Practice = ({ practising: chosen }: { readonly practising: Practising }) => {
+  const app = useApp()
+  const practising = useSelected(app.practice.store, (state) => state?.desk) ?? chosen
+  const { piece, form, time, bars, keys, next } = practising
   const onPencil = usePencil(practising)
+  const list = useRef<HTMLDialogElement>(null)
   useShortcuts()
-  const keys = useRef<HTMLDialogElement>(null)
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
-  const { next } = practising
-  const ahead = useMemo(
-    () => next && { score, start: next.chunk.start, end: next.chunk.end, hand: next.chunk.hand },
-    [next, score],
-  )
-  const where = `${formatBars(bars.first, bars.last)}, ${handWords[chunk.hand]}`
+  const stretch = useMemo(() => stretchOf(practising), [practising])
+  const ahead = useMemo(() => next?.sheet && stretchOf(next.sheet), [next])
+  const inForm = form === 'asWritten' ? '' : `, ${formWords[form]}`
+  const where = `${formatBars(bars.first, bars.last)}, ${handWords[practising.chunk.hand]}${inForm}`
   return (
     <main className="practice">
-      <h1 className="practice-head">
-        {score.title} <span className="soft">{where}</span>
-      </h1>
+      <div className="practice-head">
+        <h1>
+          {piece.title} <span className="soft">{where}</span>
+        </h1>
+        <PassageLine practising={practising} />
+      </div>
       <div className="practice-notes">
         <Notation
           caller="practice"
-          stretch={{ score, start: chunk.start, end: chunk.end, hand: chunk.hand }}
+          stretch={stretch}
           ahead={ahead}
-          label={`${score.title}, ${where}`}
+          label={`${piece.title}, ${where}`}
           onPencil={onPencil}
         />
       </div>
-      <Message practising={practising} />
+      <Message />
       <Count />
       <Ladder beat={beat} word={beatWord(time)} />
       <div className="practice-keys">
-        <KeyboardStrip
-          keys={chunk.onsets.flatMap((onset) => onset.notes.map((note) => note.key))}
-        />
+        <KeyboardStrip keys={keys} />
       </div>
-      <PracticeControls chunk={chunk} onKeys={() => keys.current?.showModal()} />
-      <KeyList chunk={chunk} dialog={keys} />
+      <PracticeControls keys={keys} onKeys={() => list.current?.showModal()} />
+      <KeyList played={keys} dialog={list} />
     </main>
   )
 }
 
+const stretchOf = ({ score, chunk }: Sheet) => ({
+  score,
+  start: chunk.start,
+  end: chunk.end,
+  hand: chunk.hand,
+})
+
 const Count = () => {
   const app = useApp()
   const coach = useSelected(app.practice.store, (state) => state?.coach)
+  const stopped = useSelected(
+    app.practice.store,
+    (state) => state !== undefined && (state.problem !== undefined || isTooBig(state)),
+  )
   if (!coach) return null
+  if (stopped)
+    return (
+      <div className="practice-count">
+        <Remedies />
+      </div>
+    )
+  const { trial, streak, streakGoal } = coach
   return (
     <div className="practice-count">
-      <Tray streak={coach.streak} goal={coach.streakGoal} />
+      {trial ? (
+        <Tray streak={trial.clean} goal={trialGoal} />
+      ) : (
+        <Tray streak={streak} goal={streakGoal} />
+      )}
       <Strokes verdicts={coach.recent} />
     </div>
   )

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { isFree, reachOf, type DrillCommand } from '@/app/commandKeys'
-import type { Chunk } from '@/music/chunk'
+import type { Key } from '@/music/units'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
 import { SoundNote } from './SoundNote'
@@ -8,10 +8,11 @@ import { bindingWord } from './words'
 
 /** What can be asked for in a drill; each has its key, so that the hands need not go to the mouse. */
 export const PracticeControls = ({
-  chunk,
+  keys,
   onKeys,
 }: {
-  readonly chunk: Chunk
+  /** The keys of what is drilled. */
+  readonly keys: readonly Key[]
   readonly onKeys: () => void
 }) => {
   const app = useApp()
@@ -19,7 +20,7 @@ export const PracticeControls = ({
   const hearing = useSelected(app.practice.store, (state) => state?.hearing ?? false)
   const simulated = useSelected(app.practice.store, (state) => state?.simulated ?? false)
   const commands = useSelected(app.settings, (state) => state.commands)
-  const reach = reachOf(chunk)
+  const reach = reachOf(keys)
   /** The key or pedal of the instrument that means the same here. */
   const also = (command: DrillCommand): ReactNode => {
     const bound = commands[command]

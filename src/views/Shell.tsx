@@ -9,6 +9,7 @@ import { useDrop } from './useDrop'
 const later = {
   piece: () => import('./Piece'),
   practice: () => import('./Practice'),
+  buildUp: () => import('./BuildUp'),
   pieces: () => import('./Pieces'),
   parts: () => import('./PartsChoice'),
   write: () => import('./WritePiece'),
@@ -18,6 +19,7 @@ const later = {
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
 const Practice = lazy(async () => ({ default: (await later.practice()).Practice }))
+const BuildUp = lazy(async () => ({ default: (await later.buildUp()).BuildUp }))
 const Pieces = lazy(async () => ({ default: (await later.pieces()).Pieces }))
 const PartsChoice = lazy(async () => ({ default: (await later.parts()).PartsChoice }))
 const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece }))
@@ -93,6 +95,8 @@ const Screen = ({
       )
     case 'practice':
       return <Practice practising={screen.practising} />
+    case 'buildUp':
+      return <BuildUp piece={screen.piece} standing={screen.standing} />
     case 'summary':
       return <Summary />
     case 'write':

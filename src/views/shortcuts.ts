@@ -1,16 +1,22 @@
 import { useEffect, type PointerEvent } from 'react'
+import type { App } from '@/app/app'
+import { isTooBig } from '@/app/practiceState'
 import { useApp } from './context'
 
 /** A click leaves the focus where it was, so that Space and Enter go on meaning the same. */
 export const keepFocus = (event: PointerEvent): void => event.preventDefault()
 
-/** Space, Enter, arrows, escape, 0 and the full stop; letters belong to the computer's piano keys. */
+/** Space, Enter, arrows, Escape, Backspace, digits and the full stop; letters belong to the computer's piano keys. */
 export const useShortcuts = (): void => {
   const app = useApp()
   useKeys({
     Space: () => app.practice.goOnOrMetronome(),
     Enter: () => void app.practice.hear(),
     Digit0: () => app.practice.again(),
+    Digit1: () => (isStuck(app) ? app.buildUpHere() : app.practice.remedy(0)),
+    Digit2: () => app.practice.remedy(1),
+    Digit3: () => app.practice.remedy(2),
+    Backspace: () => app.practice.undo(),
     Period: () => app.practice.goOnOrRest(),
     ArrowUp: () => app.practice.raise(),
     ArrowDown: () => app.practice.lower(),
@@ -18,6 +24,11 @@ export const useShortcuts = (): void => {
     ArrowRight: () => app.neighbour(1),
     Escape: () => app.endSession(),
   })
+}
+
+const isStuck = (app: App): boolean => {
+  const state = app.practice.store.getState()
+  return state !== undefined && state.problem === undefined && isTooBig(state)
 }
 
 /** What each key of the computer does, by its code, where the focus has no use for it. */

@@ -3,6 +3,7 @@ import type { Binding, DrillCommand } from '@/app/commandKeys'
 import type { FlawKind, Standard } from '@/judge/flaw'
 import type { Lag } from '@/judge/tapTest'
 import type { Chunk } from '@/music/chunk'
+import type { Form } from '@/music/form'
 import type { Pedal } from '@/music/keyEvent'
 import type { Bar, HandChoice, Score, TimeSignature } from '@/music/music'
 import { beatQuarters } from '@/music/beat'
@@ -42,13 +43,28 @@ export const beatWord = (time: TimeSignature): string => {
   }
 }
 
-/** 'bar 3, beat 2 · 6 onsets' */
-export const describeChunk = (score: Score, chunk: Chunk): string => {
-  const bar = score.bars.findLast(({ start }) => start <= chunk.start)
+/** 'bar 3, beat 2' */
+export const describePlace = (score: Score, at: number): string => {
+  const bar = score.bars.findLast(({ start }) => start <= at)
   const beat = bar
-    ? Math.floor(((chunk.start - bar.start) * bar.time.beatType) / (4 * score.ticksPerQuarter)) + 1
+    ? Math.floor(((at - bar.start) * bar.time.beatType) / (4 * score.ticksPerQuarter)) + 1
     : 1
-  return `bar ${bar?.number ?? 1}, beat ${beat} · ${plural(chunk.onsets.length, 'onset')}`
+  return `bar ${bar?.number ?? 1}, beat ${beat}`
+}
+
+/** 'bar 3, beat 2 · 6 onsets' */
+export const describeChunk = (score: Score, chunk: Chunk): string =>
+  `${describePlace(score, chunk.start)} · ${plural(chunk.onsets.length, 'onset')}`
+
+export const formWords: Readonly<Record<Form, string>> = {
+  asWritten: 'as written',
+  longShort: 'long–short',
+  shortLong: 'short–long',
+  stopAfter3: 'a stop after each three',
+  stopAfter4: 'a stop after each four',
+  accentEvery3: 'an accent on each third',
+  accentEvery4: 'an accent on each fourth',
+  blocked: 'as chords',
 }
 
 export const commandWords: Readonly<Record<DrillCommand, string>> = {

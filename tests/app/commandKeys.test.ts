@@ -14,6 +14,7 @@ import {
   type Meaning,
   type Pressed,
 } from '@/app/commandKeys'
+import { keysOf } from '@/app/practising'
 import { pedals, type KeyEvent } from '@/music/keyEvent'
 import { key, ms } from '@/music/units'
 import {
@@ -38,7 +39,7 @@ const softPedal: Binding = { kind: 'pedal', pedal: 'soft' }
 const meanings = (
   events: readonly KeyEvent[],
   bindings: Bindings,
-  reach = reachOf(writeChunk('C4 D4 E4 G4')),
+  reach = reachOf(keysOf(writeChunk('C4 D4 E4 G4'))),
 ): readonly string[] => {
   let pressed: Pressed = nothingPressed
   return events.map((event) => {
@@ -99,7 +100,7 @@ test('a key that is given to another command leaves the first one', () => {
 })
 
 test('a pedal is free everywhere, a key only away from the passage', () => {
-  const reach = reachOf(writeChunk('C4+C5'))
+  const reach = reachOf(keysOf(writeChunk('C4+C5')))
   expect([softPedal, keyOf(21), keyOf(66)].map((b) => isFree(b, reach))).toEqual([
     true,
     true,
@@ -140,7 +141,7 @@ test('playing a passage, with or without a slip, never means a command unless a 
         const dice = createDice(seed)
         const clean = play(chunk, evenManner, dice)
         const struck = slip ? (slipIn(chunk, clean, slip, dice)?.struck ?? clean) : clean
-        const reach = reachOf(chunk)
+        const reach = reachOf(keysOf(chunk))
         const { events } = takeOf(struck)
         const away = new Set(
           struck.map((s) => s.key).filter((k) => k < reach.lowest || k > reach.highest),

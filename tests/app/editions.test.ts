@@ -36,6 +36,7 @@ const drill = async (app: App, place: typeof firstBar | typeof secondBar): Promi
 const practised = async (): Promise<{ readonly app: App; readonly desk: Desk }> => {
   const desk = createDesk([sampleOf('Sample', 'C4 D4')])
   const app = await open(desk)
+  app.changeSettings({ trial: false })
   await app.addFile(oldEdition)
   for (const [place, notes] of [
     [firstBar, 'C4 D4 E4 F4'],

@@ -14,6 +14,7 @@ test('settings survive being stored and read back', () => {
     transpose: -12,
     sound: false,
     lagMs: -31,
+    trial: false,
     commands: {
       hear: { kind: 'key', key: key(21) },
       next: { kind: 'pedal', pedal: 'soft' },

@@ -1,5 +1,11 @@
 import { createApp, type App } from '@/app/app'
+// Fetched when they are wanted; here at once, so that no test waits for them.
+import '@/app/buildUps'
+import '@/app/diagnosing'
+import '@/app/musicDesk'
+import '@/app/takeUp'
 import type { Sample } from '@/app/ports'
+import type { Settings } from '@/app/settings'
 import type { PracticeState } from '@/app/practiceState'
 import { parseKey } from '@/music/pitch'
 import { key, tempo, tick, type Key } from '@/music/units'
@@ -9,8 +15,8 @@ import { anySuggestion, settled, type Desk } from './fakePorts'
 export const keysOf = (names: string): Key[] =>
   names.split(' ').map((name) => parseKey(name) ?? key(0))
 
-/** One bar of 4/4: the notes as quarters in the right hand. */
-export const sampleOf = (title: string, names: string): Sample => ({
+/** In 4/4: the notes in the right hand, each of so many ticks; quarters where nothing else is said. */
+export const sampleOf = (title: string, names: string, ticks = 480): Sample => ({
   title,
   remark: '',
   fileName: `${title}.mid`,
@@ -26,8 +32,8 @@ export const sampleOf = (title: string, names: string): Sample => ({
         name: 'right hand',
         notes: keysOf(names).map((key, i) => ({
           key,
-          start: tick(480 * i),
-          length: tick(480),
+          start: tick(ticks * i),
+          length: tick(ticks),
         })),
       },
     ],
@@ -36,10 +42,14 @@ export const sampleOf = (title: string, names: string): Sample => ({
 
 export const melody = 'C4 D4 E4 F4'
 
-/** A desk with one sample, and its drill under way. */
-export const sitDown = async (desk: Desk): Promise<App> => {
+/** A desk with one sample, and its drill under way; where nothing else is chosen, without a trial for the start tempo. */
+export const sitDown = async (
+  desk: Desk,
+  settings: Partial<Settings> = { trial: false },
+): Promise<App> => {
   const app = createApp(desk.ports)
   await app.open()
+  app.changeSettings(settings)
   const [piece] = app.library.store.getState().listed
   if (!piece) throw new Error('no sample is listed')
   app.go({ kind: 'practice', piece: piece.id, place: { from: '0', to: '3', hand: 'right' } })

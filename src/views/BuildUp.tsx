@@ -1,0 +1,198 @@
+import { formatRoute, type BuildUpPlan } from '@/app/route'
+import { describeKind, routeOf, type BuildUpStanding } from '@/app/buildUps'
+import type { CorrectedPiece } from '@/app/handCorrections'
+import { barsOf } from '@/app/practising'
+import type { Exercise } from '@/exercises/buildUp'
+import { formatBeats } from '@/music/beat'
+import { handChoices } from '@/music/music'
+import { useApp } from './context'
+import { useKeys } from './shortcuts'
+import { beatWord, describePlace, formatBars, formWords, handWords, plural } from './words'
+import './buildUp.css'
+
+const thoroughWords = { thorough: 'thorough', brisk: 'brisk' } as const
+const directionWords = { forward: 'forward', fromTheEnd: 'from the end' } as const
+
+/** The exercises from small groups to the whole passage: what is done, what is next, and why. */
+export const BuildUp = ({
+  piece,
+  standing,
+}: {
+  readonly piece: CorrectedPiece
+  readonly standing: BuildUpStanding
+}) => {
+  const app = useApp()
+  const { score } = piece
+  const { plan, passage, exercises, progress, goalTempo } = standing
+  const { next, settled } = progress
+  const bars = barsOf(score, passage)
+  const start = (exercise: Exercise | undefined): void => {
+    if (exercise) app.begin(routeOf(score.id, plan, exercise))
+  }
+  useKeys({ Enter: () => start(next), Space: () => start(next) })
+  const change = (part: Partial<BuildUpPlan>): void =>
+    app.buildUp(piece, { ...plan, ...part }, goalTempo)
+  const stages = [...new Set(exercises.map(({ stage }) => stage))]
+  const beat = bars ? formatBeats(goalTempo, bars.first.time) : `${Math.round(goalTempo)}`
+  return (
+    <main className="page page-build-up">
+      <h1>
+        Build-up <span className="soft">{score.title}</span>
+      </h1>
+      <p className="build-up-sum">
+        {bars && formatBars(bars.first, bars.last)}, {handWords[plan.passage.hand]}, up to {beat}{' '}
+        {bars ? beatWord(bars.first.time) : 'quarters'} a minute.{' '}
+        {next ? (
+          <b>
+            {settled.length > 0 && `${settled.length} of ${exercises.length} done, `}
+            {plural(progress.left.length, 'exercise')}
+            {settled.length > 0 && ' left'}, {minutesWord(standing.minutes)} at your pace.
+          </b>
+        ) : (
+          <b>All {exercises.length} exercises are done.</b>
+        )}
+      </p>
+      <div className="row actions">
+        <button type="button" className="primary" disabled={!next} onClick={() => start(next)}>
+          {settled.length > 0 ? 'Go on' : 'Start'} <kbd>Enter</kbd>
+        </button>
+        <a className="button" href={formatRoute({ kind: 'piece', piece: score.id })}>
+          Back to the piece
+        </a>
+      </div>
+      <div className="row build-up-choice">
+        <label>
+          Hands
+          <select
+            value={plan.passage.hand}
+            onChange={({ target }) => {
+              const hand = handChoices.find((each) => each === target.value)
+              if (hand) change({ passage: { ...plan.passage, hand } })
+            }}
+          >
+            {handChoices.map((hand) => (
+              <option key={hand} value={hand}>
+                {handWords[hand]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <Choice
+          name="How thorough"
+          all={['brisk', 'thorough']}
+          words={thoroughWords}
+          chosen={plan.thoroughness}
+          onChoose={(thoroughness) => change({ thoroughness })}
+        />
+        <Choice
+          name="Order within a stage"
+          all={['forward', 'fromTheEnd']}
+          words={directionWords}
+          chosen={plan.direction}
+          onChoose={(direction) => change({ direction })}
+        />
+      </div>
+      <ol className="stages">
+        {stages.map((stage) => (
+          <li key={stage}>
+            <h2>
+              Stage {stage}{' '}
+              <span className="soft">
+                {stageWords(exercises.filter((each) => each.stage === stage))}
+              </span>
+            </h2>
+            <ol className="exercises">
+              {exercises
+                .filter((each) => each.stage === stage)
+                .map((exercise) => (
+                  <ExerciseRow
+                    key={exercise.chunk.id}
+                    {...{ standing, exercise }}
+                    where={describePlace(score, exercise.from)}
+                    onStart={() => start(exercise)}
+                  />
+                ))}
+            </ol>
+          </li>
+        ))}
+      </ol>
+    </main>
+  )
+}
+
+/** A choice between two words. */
+const Choice = <Word extends string>({
+  name,
+  all,
+  words,
+  chosen,
+  onChoose,
+}: {
+  readonly name: string
+  readonly all: readonly Word[]
+  readonly words: Readonly<Record<Word, string>>
+  readonly chosen: Word
+  readonly onChoose: (word: Word) => void
+}) => (
+  <fieldset className="row tight">
+    <legend>{name}</legend>
+    {all.map((word) => (
+      <label key={word} className="row tight">
+        <input type="radio" name={name} checked={chosen === word} onChange={() => onChoose(word)} />
+        {words[word]}
+      </label>
+    ))}
+  </fieldset>
+)
+
+const ExerciseRow = ({
+  standing: { plan, progress, passage },
+  exercise,
+  where,
+  onStart,
+}: {
+  readonly standing: BuildUpStanding
+  readonly exercise: Exercise
+  readonly where: string
+  readonly onStart: () => void
+}) => {
+  const { next, settled } = progress
+  const state = exercise === next ? 'next' : settled.includes(exercise) ? 'done' : 'open'
+  return (
+    <li data-state={state}>
+      <a
+        href={formatRoute(routeOf(passage.piece, plan, exercise))}
+        aria-current={state === 'next' ? 'step' : undefined}
+        onClick={(event) => {
+          event.preventDefault()
+          onStart()
+        }}
+      >
+        <svg className="exercise-state" viewBox="0 0 20 20" aria-hidden="true">
+          {state === 'done' ? (
+            <path d="M3 11l5 6L17 3" />
+          ) : (
+            <circle cx="10" cy="10" r={state === 'next' ? 6.5 : 2.5} />
+          )}
+        </svg>
+        <span className="unseen">{stateWords[state]} </span>
+        <span>
+          {describeKind(exercise)}, {where}, {handWords[exercise.hand]}
+          {exercise.form === 'asWritten' ? '' : `, ${formWords[exercise.form]}`}
+        </span>
+      </a>
+      <span className="soft">{exercise.why}</span>
+    </li>
+  )
+}
+
+const stateWords = { done: 'done:', next: 'next:', open: '' } as const
+
+const minutesWord = (minutes: number): string =>
+  minutes < 1.5 ? 'about a minute' : `about ${Math.round(minutes)} minutes`
+
+/** What a stage holds, where it is all of one kind. */
+const stageWords = (all: readonly Exercise[]): string => {
+  const kinds = new Set(all.map(describeKind))
+  return kinds.size === 1 ? [...kinds].join('') : ''
+}

@@ -1,0 +1,29 @@
+import type { Practising } from '@/app/practising'
+
+/** Where in its build-up an exercise is: the passage as a thin line, the exercise on it, and what it is for. */
+export const PassageLine = ({ practising }: { readonly practising: Practising }) => {
+  const { place, remedy, written } = practising
+  if (remedy !== undefined) return <p className="passage-line">{remedy}</p>
+  if (!place) return null
+  const { from, to, number, of, kind, exercise } = place
+  const length = Math.max(1, to - from)
+  const begin = (written.start - from) / length
+  const end = (written.start + (written.onsets.at(-1)?.start ?? 0) - from) / length
+  return (
+    <div className="passage-line" data-number={number} data-of={of}>
+      <svg viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
+        <path className="passage-whole" d="M0 3h100" />
+        <path
+          className="passage-part"
+          d={`M${100 * begin} 3H${Math.max(100 * end, 100 * begin + 1)}`}
+        />
+      </svg>
+      <p>
+        <b>
+          {number} of {of}
+        </b>
+        , {kind}: <span className="soft">{exercise.why}</span>
+      </p>
+    </div>
+  )
+}
