@@ -1,14 +1,14 @@
-import { cutChunk, type Chunk } from '@/music/chunk'
+import type { Chunk } from '@/music/chunk'
 import type { Form } from '@/music/form'
-import { hands, type HandChoice, type Score } from '@/music/music'
-import { placeOf, type Place } from '@/music/place'
-import { tick, type Tick } from '@/music/units'
+import { hands, type Hand, type HandChoice, type Score } from '@/music/music'
+import type { Place } from '@/music/place'
+import type { Tick } from '@/music/units'
 import { demands, type Demand } from './demands'
+import { draft, variantsOf, type Draft } from './draft'
 import { laneOf, type Lane, type PositionChanges } from './lane'
 import { notesIn } from './onsets'
 import { inOrder, type Direction } from './order'
 import { stepsOf, stepsOfOneHand, type ExerciseKind, type Step, type Thoroughness } from './steps'
-import { writeVariant } from './variants'
 import { reasonFor } from './words'
 
 /** A chunk in one form, at its place in the build-up. */
@@ -55,8 +55,8 @@ export const buildUp = (
   const lanes = lanesOf(small, passage, options)
   const isTogether = lanes.length > 1
   const drafts = lanes.flatMap((lane) => [
-    ...stepsOfLane(lane, isTogether, options.thoroughness).flatMap((step) =>
-      draft(small, lane, step, isTogether),
+    ...stepsOfLane(small, lane, isTogether, options.thoroughness).flatMap(
+      (step) => draft(small, lane, step) ?? [],
     ),
     ...(options.thoroughness === 'thorough' && !(isTogether && lane.hand === 'both')
       ? variantsOf(small, lane, options.span)
@@ -86,73 +86,47 @@ const lanesOf = (
   return [...each.filter(({ onsets }) => onsets.length > 1), asked]
 }
 
+/**
+ * Where one hand rests, both have nothing to bring together. Brisk leaves the bridges of one hand to
+ * both, unless the other rests at the join.
+ */
 const stepsOfLane = (
-  { hand, onsets, groups }: Lane,
+  score: Score,
+  lane: Lane,
   isTogether: boolean,
   thoroughness: Thoroughness,
-): readonly Step[] =>
-  isTogether && hand !== 'both'
-    ? stepsOfOneHand(onsets.length, groups, thoroughness)
-    : stepsOf(onsets.length, groups, thoroughness)
-
-/** An exercise before its place in the order is known. */
-export interface Draft {
-  readonly chunk: Chunk
-  readonly form: Form
-  readonly what: ExerciseKind
-  readonly hand: HandChoice
-  readonly place: Place
-  readonly from: Tick
-  readonly to: Tick
-  readonly size: number
-  readonly rank: number
-}
-
-/** Where one hand rests, both hands have nothing to bring together. */
-const draft = (score: Score, lane: Lane, step: Step, isTogether: boolean): readonly Draft[] => {
-  const from = lane.onsets[step.first]
-  const to = lane.onsets[step.last]
-  if (from === undefined || to === undefined) return []
-  const chunk = cutChunk(score, from, tick(to + 1), lane.hand)
-  if (!chunk) return []
-  const inside = score.notes.filter((n) => n.start >= from && n.start <= to && !n.grace)
-  const bothPlay = hands.every((hand) => inside.some((n) => n.hand === hand))
-  if (isTogether && lane.hand === 'both' && !bothPlay) return []
-  const size = step.last - step.first + 1
-  return [
-    {
-      chunk,
-      form: 'asWritten',
-      what: step.what,
-      hand: lane.hand,
-      place: placeOf(chunk),
-      from,
-      to,
-      size,
-      rank: step.rank,
-    },
-  ]
-}
-
-/** The whole of a hand at once and in rhythms, before it is played as written. */
-const formsBeforeTheWhole = ['blocked', 'longShort', 'shortLong'] as const
-/** After all parts, before the whole. */
-const rankOfVariants = 999
-
-const variantsOf = (score: Score, lane: Lane, span: number | undefined): readonly Draft[] => {
-  const whole: Step = {
-    first: 0,
-    last: lane.onsets.length - 1,
-    what: 'whole',
-    rank: rankOfVariants,
-  }
-  return draft(score, lane, whole, false).flatMap((written) =>
-    formsBeforeTheWhole.flatMap((form) => {
-      const variant = writeVariant(score, written.chunk, form, span)
-      return variant ? [{ ...written, form, chunk: variant.chunk }] : []
-    }),
+): readonly Step[] => {
+  const { hand, onsets, groups } = lane
+  if (!isTogether) return stepsOf(onsets.length, groups, thoroughness)
+  if (hand === 'both')
+    return stepsOf(onsets.length, groups, thoroughness).filter(
+      ({ first, last }) =>
+        plays(score, 'left', lane, first, last) && plays(score, 'right', lane, first, last),
+    )
+  const other = hand === 'right' ? 'left' : 'right'
+  return stepsOfOneHand(onsets.length, groups, thoroughness).filter(
+    ({ what, first, last }) =>
+      thoroughness === 'thorough' ||
+      what !== 'bridge' ||
+      !plays(score, other, lane, first + 1, last - 1),
   )
 }
+
+/** Whether a hand has a note from one onset of a lane to another. */
+const plays = (
+  { notes }: Score,
+  hand: Hand,
+  { onsets }: Lane,
+  first: number,
+  last: number,
+): boolean =>
+  notes.some(
+    (n) =>
+      n.hand === hand &&
+      !n.grace &&
+      n.start >= (onsets[first] ?? 0) &&
+      n.start <= (onsets[last] ?? 0),
+  )
 
 const finished = (
   exercise: Omit<Draft, 'rank'>,

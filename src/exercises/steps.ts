@@ -52,8 +52,7 @@ export const stepsOf = (
 
 /**
  * The steps of one hand that is to come together with the other. What is no larger than a group is
- * one, so that each hand has met each transition before both do. Brisk leaves bridges and sections
- * to both hands.
+ * one, so that each hand has met each transition before both do. Brisk leaves sections to both hands.
  */
 export const stepsOfOneHand = (
   count: number,
@@ -64,7 +63,7 @@ export const stepsOfOneHand = (
     .map((step) =>
       step.what === 'whole' && count <= ranks.group ? ranked(group(step), thoroughness) : step,
     )
-    .filter(({ what }) => thoroughness === 'thorough' || what === 'group' || what === 'whole')
+    .filter(({ what }) => thoroughness === 'thorough' || what !== 'section')
 
 /** Brisk takes groups of all sizes side by side. */
 const ranked = (step: Step, thoroughness: Thoroughness): Step =>
