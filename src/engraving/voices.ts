@@ -1,5 +1,6 @@
 import type { Note } from '@/music/music'
 import type { WrittenNote } from './quantise'
+import type { Span } from './values'
 
 /** Notes of one voice that start and end together. */
 export interface WrittenChord {
@@ -17,9 +18,13 @@ const mostVoices = 4
 
 /**
  * Parts the notes of a hand into voices: all that fits in one goes into one; where notes overlap, the
- * higher go into the first voice and the lower into the second.
+ * higher go into the first voice and the lower into the second, which then lasts as far in the bar
+ * as chords allow.
  */
-export const partVoices = (notes: readonly WrittenNote[]): readonly Voice[] => {
+export const partVoices = (
+  notes: readonly WrittenNote[],
+  bars: readonly Span[],
+): readonly Voice[] => {
   const chords = chordsOf(notes)
   const voices: WrittenChord[][] = [[], []]
   for (const [i, chord] of chords.entries()) {
@@ -30,7 +35,35 @@ export const partVoices = (notes: readonly WrittenNote[]): readonly Voice[] => {
     else if (voices.length < mostVoices) voices.push([chord])
     else giveWay(voices, chord)
   }
-  return voices.filter((voice, i) => i === 0 || voice.length > 0)
+  const [first = [], second = [], ...others] = voices
+  if (second.length === 0) return [first]
+  return [...leadSecond(first, second, bars), ...others]
+}
+
+/** A chord of the first voice beside the second one gives it all but its upper note. */
+const leadSecond = (first: Voice, second: Voice, bars: readonly Span[]): readonly Voice[] => {
+  const lower = [...second]
+  const parted = new Map<WrittenChord, WrittenChord>()
+  const part = (chord: WrittenChord, bar: Span): void => {
+    const { start, end, notes } = chord
+    const own = lower.filter((c) => c.start < bar.end && c.end > bar.start)
+    const isFree = own.every((c) => c.start >= end || c.end <= start)
+    const isBeside = own.some((c) => c.start === end || c.end === start)
+    const upper = notes.at(-1)
+    if (!upper || notes.length < 2 || !isFree || !isBeside || parted.has(chord)) return
+    parted.set(chord, { start, end, notes: [upper] })
+    lower.push({ start, end, notes: notes.slice(0, -1) })
+  }
+  for (const bar of bars) {
+    const own = first.filter((c) => c.start >= bar.start && c.end <= bar.end)
+    // Away from what the second voice has, either way.
+    for (const chord of own) part(chord, bar)
+    for (const chord of own.toReversed()) part(chord, bar)
+  }
+  return [
+    first.map((chord) => parted.get(chord) ?? chord),
+    lower.toSorted((a, b) => a.start - b.start),
+  ]
 }
 
 const chordsOf = (notes: readonly WrittenNote[]): WrittenChord[] => {

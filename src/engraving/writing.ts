@@ -52,7 +52,14 @@ export const write = (stretch: Stretch): Writing => {
   const hands = stretch.hands.map((hand) => {
     const own = all.filter((note) => note.hand === hand && !note.grace)
     const written = quantise(own, metres, stretch.ticksPerQuarter)
-    return { hand, written, voices: partVoices(written.notes.filter((n) => drawn.has(n.note))) }
+    return {
+      hand,
+      written,
+      voices: partVoices(
+        written.notes.filter((n) => drawn.has(n.note)),
+        metres,
+      ),
+    }
   })
   const tuplets = hands.flatMap(({ written }) => written.tuplets)
   const chords = hands.flatMap(({ voices }) => voices.flat())

@@ -153,6 +153,20 @@ describe('the notation as MEI', () => {
     expect(second.match(/<layer/g)).toHaveLength(1)
   })
 
+  // Common practice, no source: in a bar of two voices chords are shared between them.
+  test.each([
+    ['E5 1 F5 3\nC5 1 D5 1 E5 1 D5 1', 2, 'C5 goes with the second voice'],
+    ['E5 1 F5 3 | G5 4\nC5 1 D5 1 E5 1 D5 1 | E5 4', 2, 'the chord of the next bar stays one'],
+    ['E5 2 F5 2\nC5 2 D5 2', 1, 'chords alone are one voice'],
+  ])('%s: %d voices, %s', (text, count) => {
+    const [first = '', second = ''] = meiOf(text, {}, 0, undefined, 'right')
+      .split('<measure')
+      .slice(1)
+    expect(first.match(/<layer/g)).toHaveLength(count)
+    expect(first.match(/<chord/g) ?? []).toHaveLength(count === 1 ? 2 : 0)
+    expect(second.match(/<layer/g) ?? []).toHaveLength(text.includes('|') ? 1 : 0)
+  })
+
   test('a hand of two voices that is silent has one rest', () => {
     const mei = meiOf('E5 2 r 1 F5 1\nC4 1 D4 1 r 1 E4 1/2 F4 1/2', {}, 0, 4, 'right')
     expect(mei.match(/<rest /g)).toHaveLength(1)
@@ -169,8 +183,8 @@ describe('the notation as MEI', () => {
     )
     const [, second = ''] = mei.split('<layer n="2">')
     expect(second).not.toContain('<tuplet')
-    // The last quarter is a chord of the first voice.
-    expect(values(second)).toBe('8 8 4s')
+    // The lower note of the last quarter goes on with it.
+    expect(values(second)).toBe('8 8 4')
   })
 
   test('a chunk from the middle of a bar to the middle of the next is cut open at both ends', () => {

@@ -67,7 +67,7 @@ const music: readonly Music[] = [
       { right: ['Eb5/24 F5/24', 'Bb4/12 C5/12 Ab4/12 Bb4/12'], left: 'Eb3/24 D3/24' },
       { right: ['G5/48', 'Bb4/12 Ab4/12 G4/24'], left: 'Eb3/12 Bb2/12 Eb2/24' },
       { right: ['Ab5/12 G5/12 F5/12 Eb5/12'], left: 'C3/12 B2/12 C3/12 A2/12' },
-      { right: ['D5/24 Eb5/24', 'Ab4/12 F4/12 G4/12 Ab4/12'], left: 'Bb2/24 Eb3/24' },
+      { right: ['D5/24 Eb5/24', 'Ab4/24 G4/12 Ab4/12'], left: 'Bb2/24 Eb3/24' },
     ],
   },
   {
