@@ -44,6 +44,8 @@ export const writeRhythm = (
 interface Beat {
   readonly start: number
   readonly length: number
+  /** A pickup begins within it. */
+  readonly isCut: boolean
   readonly starts: readonly number[]
 }
 
@@ -51,7 +53,7 @@ const beatsOf = (
   { bars, ticksPerQuarter }: Score,
   onsets: readonly OnsetRange[],
 ): readonly Beat[] => {
-  const beats: { start: number; length: number; starts: number[] }[] = []
+  const beats: (Beat & { readonly starts: number[] })[] = []
   for (const { start, barIndex } of onsets) {
     const bar = bars[barIndex]
     if (!bar) continue
@@ -59,7 +61,7 @@ const beatsOf = (
     const begin = start - (offsetInBar(start, bar, ticksPerQuarter) % length)
     const last = beats.at(-1)
     if (last?.start === begin) last.starts.push(start)
-    else beats.push({ start: begin, length, starts: [start] })
+    else beats.push({ start: begin, length, isCut: begin < bar.start, starts: [start] })
   }
   return beats
 }
@@ -69,12 +71,12 @@ const beatsOf = (
  * late in its first beat and end early in its last.
  */
 const evenValues = (
-  { start, length, starts }: Beat,
+  { start, length, isCut, starts }: Beat,
   { isFirst, isLast }: { readonly isFirst: boolean; readonly isLast: boolean },
 ): number | undefined => {
   const [first = 0, second] = starts
   const last = starts.at(-1) ?? first
-  if (second === undefined) return undefined
+  if (second === undefined || isCut) return undefined
   const value = second - first
   const values = length / value
   const isEven = starts.every((at, i) => at === first + i * value) && (first - start) % value === 0

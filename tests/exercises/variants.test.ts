@@ -83,6 +83,12 @@ describe('rhythms', () => {
       'D5:1/8 E5:3/8 F5:1/8 G5:3/8 A5:1/8 B5:3/8 C6:1/8 D6',
     ],
     [
+      'a pickup that begins within a beat stays as written',
+      'shortLong',
+      { right: 'C5:1/4 D5:1/4 E5:1/4 F5:1/4 G5:1/4 A5:1/4 B5', pickup: 0.5 },
+      'C5:1/4 D5:1/4 E5:1/8 F5:3/8 G5:1/8 A5:3/8 B5',
+    ],
+    [
       'what ends within a beat, too',
       'longShort',
       { right: 'C5:1/4 D5:1/4 E5:1/4' },
