@@ -52,9 +52,8 @@ export const identifyPiece = (
   bars: readonly Pick<Bar, 'start' | 'time'>[],
   ticksPerQuarter: number,
 ): PieceId => {
-  const hash = beginHash()
+  const words: string[] = []
   const lengths = new Map<Tick, string>()
-  let joint = ''
   let start: Tick | undefined
   let place = ''
   for (const note of inOrder(notes)) {
@@ -62,22 +61,17 @@ export const identifyPiece = (
     start = note.start
     let length = lengths.get(note.length)
     if (length === undefined) {
-      length = `,${formatFraction(note.length, ticksPerQuarter)}`
+      length = `,${formatFraction(note.length, ticksPerQuarter)};`
       lengths.set(note.length, length)
     }
-    hash.add(joint)
-    hash.add(place)
-    hash.add(`${note.key}`)
-    hash.add(length)
-    joint = ';'
+    words.push(place, `${note.key}`, length)
   }
   for (const [i, bar] of bars.entries()) {
     if (followsFrom(bars[i - 1], bar, ticksPerQuarter)) continue
     const { beats, beatType } = bar.time
-    hash.add(`${joint}${formatFraction(bar.start, ticksPerQuarter)},${beats}/${beatType}`)
-    joint = ';'
+    words.push(`${formatFraction(bar.start, ticksPerQuarter)},${beats}/${beatType};`)
   }
-  return pieceId(`p${hash.digits()}`)
+  return pieceId(`p${fnv1a64(words.join('').slice(0, -1))}`)
 }
 
 const inOrder = <T extends Pick<Note, 'start' | 'length' | 'key'>>(notes: readonly T[]): T[] =>
@@ -98,36 +92,20 @@ const letter = (n: number): string =>
   String.fromCharCode(97 + (n % 26)).repeat(1 + Math.floor(n / 26))
 
 /**
- * 64-bit FNV-1a of a text's UTF-16 code units' low bytes, as 16 hexadecimal digits.
+ * 64-bit FNV-1a of the text's UTF-16 code units' low bytes, as 16 hexadecimal digits. The two halves
+ * of the hash are 32-bit integers; the product with the prime 2^40 + 0x1b3 is taken of the two halves
+ * of the lower one, so that no part of it leaves 32 bits.
  * Source: Fowler, Noll, Vo, Eastlake, "The FNV Non-Cryptographic Hash Algorithm" (IETF draft).
  */
 export const fnv1a64 = (text: string): string => {
-  const hash = beginHash()
-  hash.add(text)
-  return hash.digits()
-}
-
-/**
- * The same of a text that comes in pieces, which need not be put together. The two halves of the hash
- * are 32-bit integers, and the product with the prime 2^40 + 0x1b3 is taken of the lower half's two
- * halves, so that no part of it leaves 32 bits.
- */
-const beginHash = (): {
-  readonly add: (text: string) => void
-  readonly digits: () => string
-} => {
   let high = 0xcbf29ce4 | 0
   let low = 0x84222325 | 0
-  return {
-    add: (text) => {
-      for (let i = 0; i < text.length; i++) {
-        low ^= text.charCodeAt(i) & 0xff
-        const lower = (low & 0xffff) * 0x1b3
-        const upper = (low >>> 16) * 0x1b3 + (lower >>> 16)
-        high = (Math.imul(high, 0x1b3) + (upper >>> 16) + (low << 8)) | 0
-        low = (upper << 16) | (lower & 0xffff)
-      }
-    },
-    digits: () => [high, low].map((half) => (half >>> 0).toString(16).padStart(8, '0')).join(''),
+  for (let i = 0; i < text.length; i++) {
+    low ^= text.charCodeAt(i) & 0xff
+    const lower = (low & 0xffff) * 0x1b3
+    const upper = (low >>> 16) * 0x1b3 + (lower >>> 16)
+    high = (Math.imul(high, 0x1b3) + (upper >>> 16) + (low << 8)) | 0
+    low = (upper << 16) | (lower & 0xffff)
   }
+  return [high, low].map((half) => (half >>> 0).toString(16).padStart(8, '0')).join('')
 }

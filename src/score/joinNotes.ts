@@ -12,55 +12,62 @@ export interface FileNote {
  * Joins each note-on of a track with its note-off; notes come in the order of their ends. Of several
  * notes that sound on one key and channel the first in is the first out. Notes still sounding at the
  * end of the track end there (`hanging` counts them). A note without length gets one tick.
- *
- * A plain loop, since this is done once for each of many events: closures and iterators take twice
- * as long here (`npm run bench`).
  */
 export const joinNotes = (
   events: readonly SmfEvent[],
 ): { readonly notes: readonly FileNote[]; readonly hanging: number } => {
-  const notes: FileNote[] = []
-  /** When the note began that sounds on a channel and key. */
-  const sounding = [...silence]
+  const sounding: Sounding = { since: [...silence], later: new Map() }
+  const notes = joinEnded(events, sounding)
+  const hanging = endAll(sounding, events.at(-1)?.at ?? tick(0))
+  return { notes: hanging.length === 0 ? notes : [...notes, ...hanging], hanging: hanging.length }
+}
+
+/** What sounds, by channel and key. */
+interface Sounding {
+  /** When the note began. */
+  readonly since: (Tick | undefined)[]
   /** When those began that were struck while it sounded. */
-  const later = new Map<number, number[]>()
+  readonly later: Map<number, Tick[]>
+}
+
+const keyCount = 128
+const silence: readonly undefined[] = Array.from({ length: 16 * keyCount }, () => undefined)
+
+/** A plain loop in a function of its own: closures and iterators take twice as long here (`npm run bench`). */
+const joinEnded = (events: readonly SmfEvent[], { since, later }: Sounding): FileNote[] => {
+  const notes: FileNote[] = []
   for (let i = 0; i < events.length; i++) {
     const e = events[i]
     if (e?.kind === 'noteOn') {
       const place = e.channel * keyCount + e.key
-      if (sounding[place] === none) sounding[place] = e.at
+      if (since[place] === undefined) since[place] = e.at
       else later.set(place, added(later.get(place), e.at))
     } else if (e?.kind === 'noteOff') {
-      const place = e.channel * keyCount + e.key
-      const start = sounding[place] ?? none
-      if (start === none) continue
-      const length = tick(e.at > start ? e.at - start : 1)
-      notes.push({ start: tick(start), length, key: e.key, channel: e.channel })
-      sounding[place] = later.size === 0 ? none : (later.get(place)?.shift() ?? none)
+      const { at, channel, key } = e
+      const place = channel * keyCount + key
+      const start = since[place]
+      if (start === undefined) continue
+      notes.push({ start, length: tick(at > start ? at - start : 1), key, channel })
+      since[place] = later.size === 0 ? undefined : later.get(place)?.shift()
     }
   }
-  const closed = notes.length
-  const end = events.at(-1)?.at ?? 0
-  for (const [place, start] of sounding.entries()) {
-    if (start === none) continue
-    for (const each of [start, ...(later.get(place) ?? [])])
-      notes.push({
-        start: tick(each),
-        length: tick(Math.max(1, end - each)),
-        key: toKey(place % keyCount),
-        channel: Math.floor(place / keyCount),
-      })
-  }
-  return { notes, hanging: notes.length - closed }
+  return notes
 }
 
-const added = (starts: number[] | undefined, start: number): number[] => {
+const added = (starts: Tick[] | undefined, start: Tick): Tick[] => {
   if (!starts) return [start]
   starts.push(start)
   return starts
 }
 
-const none = -1
-const channelCount = 16
-const keyCount = 128
-const silence = Array.from({ length: channelCount * keyCount }, () => none)
+const endAll = ({ since, later }: Sounding, end: Tick): readonly FileNote[] =>
+  since.flatMap((first, place) =>
+    first === undefined
+      ? []
+      : [first, ...(later.get(place) ?? [])].map((start) => ({
+          start,
+          length: tick(Math.max(1, end - start)),
+          key: toKey(place % keyCount),
+          channel: Math.floor(place / keyCount),
+        })),
+  )
