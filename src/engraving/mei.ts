@@ -192,7 +192,8 @@ const valueXml = ({ value: { dur, dots } }: Piece): string =>
   `dur="${dur}"${dots === 1 ? ' dots="1"' : ''}`
 
 const chordXml = (piece: Piece, staff: Staff): string => {
-  const value = valueXml(piece)
+  const isAccented = !piece.tiedFrom && piece.notes.some((note) => note.accent)
+  const value = `${valueXml(piece)}${isAccented ? ' artic="acc"' : ''}`
   const [only, ...others] = piece.notes
   if (only && others.length === 0) return noteXml(only, headId(only, piece), staff, ` ${value}`)
   const heads = piece.notes.map((note) => noteXml(note, headId(note, piece), staff, ''))
