@@ -12,6 +12,9 @@ export interface SystemBox extends Box {
 /** Music is set so much closer than it would like to stand; what needs more room becomes smaller. */
 const closest = 1.2
 
+/** Two rows of marks stand under the line, clear of its lowest sign; CSS pixels. */
+const roomForMarks = 22
+
 /** The last line of a piece is not pulled apart when it fills less than this of the page. */
 const leastFull = 0.55
 
@@ -29,7 +32,7 @@ export const drawSystem = (
     // The brace stands left of the staves.
     pageMarginLeft: 45,
     pageMarginTop: 20,
-    pageMarginBottom: 20,
+    pageMarginBottom: Math.round(roomForMarks / scale),
     adjustPageWidth: false,
     pageWidth: Math.max(100, Math.floor(width / scale)),
     pageHeight: 60_000,

@@ -13,7 +13,9 @@ export const signsOf = (staff: Staff, place: number, index: number): string[] =>
       if (piece.kind !== 'notes') return []
       const next = voice[i + 1] ?? staff.bars[index + 1]?.[v]?.[0]
       const ties = piece.tiedTo ? piece.notes.map((note) => tieXml(note, piece, next)) : []
-      return piece.tiedFrom ? ties : [...ties, ...ornamentXml(piece), ...fingersXml(piece, staff)]
+      return piece.tiedFrom
+        ? ties
+        : [...ties, ...ornamentXml(piece, v > 0), ...fingersXml(piece, staff)]
     }),
   )
   const lines = staff.octaveLines.filter(({ bar }) => bar === index)
@@ -45,24 +47,26 @@ const tieXml = (note: Note, piece: Piece, next: Piece | undefined): string => {
   return `<tie startid="#${from}" endid="#${headId(note, next)}"/>`
 }
 
-const ornamentXml = ({ notes }: Piece): string[] => {
+/** Those of a lower voice stand below it. */
+const ornamentXml = ({ notes }: Piece, isLower: boolean): string[] => {
   const rolled = notes.filter((note) => note.rolled).map((note) => `#${note.id}`)
   const arpeggio = rolled.length > 1 ? [`<arpeg plist="${rolled.join(' ')}"/>`] : []
-  return [...arpeggio, ...notes.flatMap(signOf)]
+  const place = isLower ? ' place="below"' : ''
+  return [...arpeggio, ...notes.flatMap((note) => signOf(note, place))]
 }
 
 /** MEI: a lower mordent has the line through it, an upper turn begins above. */
-const signOf = ({ id, ornament, inverted }: Note): string[] => {
+const signOf = ({ id, ornament, inverted }: Note, place: string): string[] => {
   if (ornament === undefined) return []
   switch (ornament) {
     case 'tremolo':
       return []
     case 'trill':
-      return [`<trill startid="#${id}"/>`]
+      return [`<trill startid="#${id}"${place}/>`]
     case 'mordent':
-      return [`<mordent form="${inverted ? 'upper' : 'lower'}" startid="#${id}"/>`]
+      return [`<mordent form="${inverted ? 'upper' : 'lower'}" startid="#${id}"${place}/>`]
     case 'turn':
-      return [`<turn form="${inverted ? 'lower' : 'upper'}" startid="#${id}"/>`]
+      return [`<turn form="${inverted ? 'lower' : 'upper'}" startid="#${id}"${place}/>`]
   }
 }
 

@@ -78,6 +78,13 @@ describe('signs beside the notes', () => {
     expect(drawn(score)).toContain(`href="#${glyph}`)
   })
 
+  test('the ornament of a lower voice stands below it', () => {
+    const both = change(scoreOf('E5 4\nC5 2 D5 2'), 'n2k74', { ornament: 'trill' })
+    const { mei } = writeMei(whole(change(both, 'n0k76', { ornament: 'turn' })))
+    expect(mei).toContain('<trill startid="#n2k74" place="below"/>')
+    expect(mei).toContain('<turn form="upper" startid="#n0k76"/>')
+  })
+
   test.each([
     ['C5 4', 3, '<bTrem unitdur="32"><note xml:id="n0k72" dur="1"'],
     ['C5 2 r 2', 1, '<bTrem unitdur="8"><note xml:id="n0k72" dur="2"'],
