@@ -156,6 +156,18 @@ describe('ties', () => {
   test('that nothing answers, or that answer nothing, leave the notes as they are', () => {
     expect(read(piano(begin + voice('C4/4~ D4/4 ~C4/8')))).toEqual(['0+1 60', '1+1 62', '2+2 60'])
   })
+  // A tie is written on both notes, start on the first and stop on the second (MusicXML 4.0, “tied”):
+  // where the note that follows has no stop, nothing says that the two are one, nor a later one.
+  test('that start and are not ended by the next note join neither it nor a later one', () => {
+    const text = piano(
+      begin + voice('C5/16~'),
+      voice('C5/16'),
+      voice('~C5/16~'),
+      voice('C5/16~'),
+      voice('~C5/16'),
+    )
+    expect(read(text)).toEqual(['0+4 72', '4+4 72', '8+4 72', '12+8 72'])
+  })
 })
 
 describe('grace notes', () => {
