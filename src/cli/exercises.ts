@@ -1,7 +1,6 @@
 import { buildUp, type BuildUpOptions, type Exercise } from '@/exercises/buildUp'
 import { estimateMinutes, usualPace, type Pace } from '@/exercises/estimate'
 import { directions } from '@/exercises/order'
-import { progressOf } from '@/exercises/progress'
 import { thoroughnesses } from '@/exercises/steps'
 import { formsOf, purposes, writeVariant } from '@/exercises/variants'
 import { formatKind } from '@/exercises/words'
@@ -78,7 +77,7 @@ const chooseBuildUp = (
 }
 
 const foundJson = ({ score, passage, choices, pace, all }: Found): object => ({
-  id: passage.id,
+  chunk: passage.id,
   onsets: passage.onsets.length,
   hand: choices.hand,
   thoroughness: choices.thoroughness,
@@ -92,7 +91,7 @@ const foundJson = ({ score, passage, choices, pace, all }: Found): object => ({
       ? [
           {
             form,
-            id: variant.chunk.id,
+            chunk: variant.chunk.id,
             purpose: purposes[form],
             onsets: onsetsJson(variant.chunk),
           },
@@ -110,7 +109,7 @@ const exerciseJson = (exercise: Exercise, index: number, score: Score, pace: Pac
     size: exercise.size,
     hand: exercise.hand,
     form: exercise.form,
-    id: chunk.id,
+    chunk: chunk.id,
     fromBeat: from / score.ticksPerQuarter,
     toBeat: to / score.ticksPerQuarter,
     fromBar: barAt(score, from),
@@ -137,12 +136,10 @@ const barAt = ({ bars }: Score, at: Tick): number =>
   bars.findLast((bar) => bar.start <= at)?.number ?? 0
 
 const describe = ({ score, passage, choices, pace, all }: Found): string => {
-  const { next } = progressOf(all, new Set())
   const minutes = Math.max(1, Math.round(estimateMinutes(all, pace)))
   const forms = formsOf(score, passage, choices.span).filter((form) => form !== 'asWritten')
   return [
     `${passage.onsets.length} onsets, ${handWords[choices.hand]}, ${choices.thoroughness}: ${all.length} exercises, about ${minutes} minutes up to ${Math.round(pace.goalTempo)} quarters a minute.`,
-    ...(next ? [`First: ${next.why}`] : []),
     ...all.flatMap((exercise, i) => [
       ...(exercise.stage === all[i - 1]?.stage ? [] : [stageLine(exercise)]),
       exerciseLine(exercise, i, score) +
@@ -160,7 +157,7 @@ const isFirstReason = (
 ): boolean => all.findIndex((each) => each.stage === stage && each.why === why) === index
 
 const stageLine = ({ stage, begin, reach, streakGoal }: Exercise): string =>
-  `Stage ${stage}: ${streakGoal} clean in a row, from ${percent(begin)} to ${percent(reach)} of the goal tempo`
+  `Stage ${stage}: ${streakGoal} clean in a row, ${begin === reach ? 'at' : `from ${percent(begin)} to`} ${percent(reach)} of the goal tempo`
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`
 
