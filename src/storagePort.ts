@@ -1,7 +1,8 @@
 import type { StoragePort } from '@/app/ports'
+import { formatJournal } from '@/journal/lines'
 import { ok, type Result } from '@/music/result'
 import { askToPersist, explainPersistence } from '@/storage/persistence'
-import { explainStorageProblem, type StorageProblem } from '@/storage/problem'
+import { explainStorageProblem, explainUnread, type StorageProblem } from '@/storage/problem'
 import type { Storage } from '@/storage/storage'
 
 /** The storage as the app sees it: what it asks for, and its problems as sentences. */
@@ -11,19 +12,26 @@ export const storagePort = (storage: Storage): StoragePort => ({
     const latest = await storage.events({ kind: 'latest', count: 1 })
     if (!latest.ok) return explained(latest)
     const session = latest.value.events[0]?.session
-    if (session === undefined) return ok({ events: [], unread: latest.value.unread.length })
-    const stored = await storage.events({ kind: 'session', session })
+    const stored = await storage.events(
+      session === undefined ? { kind: 'latest', count: 0 } : { kind: 'session', session },
+    )
     if (!stored.ok) return explained(stored)
-    return ok({ events: stored.value.events, unread: latest.value.unread.length })
+    const unread = explainUnread([...latest.value.unread, ...stored.value.unread])
+    return ok({ events: stored.value.events, ...(unread === undefined ? {} : { unread }) })
   },
-  all: async () => {
-    const stored = await storage.events({ kind: 'all' })
-    return stored.ok ? ok(stored.value.events) : explained(stored)
+  exportText: async () => {
+    const parts: string[] = []
+    const read = await storage.eventsInParts(({ events, unread }) => {
+      parts.push(formatJournal(events))
+      parts.push(...unread.map(({ record }) => `${JSON.stringify(record)}\n`))
+    })
+    return read.ok ? ok(parts) : explained(read)
   },
   ofChunk: async (chunk) => {
     const events = await storage.events({ kind: 'chunk', chunk })
     return events.ok ? ok(events.value.events) : explained(events)
   },
+  chunkDays: async (piece) => explained(await storage.chunkSums(piece)),
   ofPiece: async (piece) => {
     const events = await storage.events({ kind: 'piece', piece })
     return events.ok ? ok(events.value.events) : explained(events)

@@ -12,14 +12,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Answer } from '@/exercises/findByNotes'
 import { proposeChunks } from '@/exercises/propose'
-import type { JournalEvent } from '@/journal/journal'
 import type { Chunk } from '@/music/chunk'
 import type { HandChoice, Score } from '@/music/music'
 import { placeOf } from '@/music/place'
 import type { ChunkId, Key, Tempo } from '@/music/units'
-import { carryEvents } from '@/review/carryOver'
-import { chunkStates, type ChunkState } from '@/review/chunkStates'
+import type { ChunkState } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
+import { readChunkStates } from './chunkRecord'
 import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
 import { createInstrument, type Instrument } from './instrument'
 import {
@@ -29,7 +28,6 @@ import {
   type Library,
   type OpenPiece,
 } from './library'
-import { localDay } from './localDay'
 import { createLearning, type Learning } from './learning'
 import type { KeptState, Ports, ScreenKeysPort, SoundState } from './ports'
 import { createPieceRecords } from './pieceRecord'
@@ -93,7 +91,7 @@ export interface App {
     found: (answer: Answer) => void,
   ) => () => void
   /** What events tell of each chunk. */
-  readonly chunkStates: (events: readonly JournalEvent[]) => ReadonlyMap<ChunkId, ChunkState>
+  readonly chunkStates: (piece: OpenPiece) => Promise<ReadonlyMap<ChunkId, ChunkState>>
   readonly practise: (choice: Choice) => void
   /** Lays out the exercises from small groups to the whole passage. */
   readonly buildUp: (piece: OpenPiece, plan: BuildUpPlan, goalTempo: Tempo) => void
@@ -236,12 +234,7 @@ export const createApp = (ports: Ports): App => {
     propose: proposeChunks,
     hands,
     searchByPlaying: (score, hand, found) => searchByPlaying(instrument, score, hand, found),
-    chunkStates: (events) => {
-      const now = screens.store.getState()
-      if (now.kind !== 'piece') return chunkStates(events, localDay)
-      const { score, carried = [] } = now.piece
-      return chunkStates(carryEvents(events, carried, score.id), localDay)
-    },
+    chunkStates: (piece) => readChunkStates(ports.storage, piece),
     goalTempo: (score) => screens.goals.get(score.id),
     practise: ({ piece, chunk, goalTempo, simulated }) => {
       screens.goals.set(piece.score.id, goalTempo)

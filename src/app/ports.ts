@@ -7,6 +7,7 @@ import type { KeyEvent } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
 import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
 import type { JournalEvent } from '@/journal/journal'
+import type { ChunkDay } from '@/journal/sums'
 import type { Carried } from '@/review/carryOver'
 import type { ReadProblem } from '@/score/readProblem'
 import type { PieceRead } from '@/score/score'
@@ -104,12 +105,15 @@ export interface StoredPiece {
 export interface StoragePort {
   /** Resolves only when the event is durably stored. */
   readonly append: (event: JournalEvent) => Promise<Result<void, string>>
-  /** All events of the session that was practised last; `unread` counts records of a newer version, which are kept. */
+  /** All events of the session that was practised last; `unread` says what of the record cannot be read. */
   readonly latestSession: () => Promise<
-    Result<{ readonly events: readonly JournalEvent[]; readonly unread: number }, string>
+    Result<{ readonly events: readonly JournalEvent[]; readonly unread?: string }, string>
   >
-  readonly all: () => Promise<Result<readonly JournalEvent[], string>>
+  /** The whole record as parts of one text, JSON Lines; what cannot be read is in it as it stands. */
+  readonly exportText: () => Promise<Result<readonly string[], string>>
   readonly ofChunk: (chunk: ChunkId) => Promise<Result<readonly JournalEvent[], string>>
+  /** What each day of each chunk of the piece came to. */
+  readonly chunkDays: (piece: PieceId) => Promise<Result<readonly ChunkDay[], string>>
   readonly ofPiece: (piece: PieceId) => Promise<Result<readonly JournalEvent[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
   /** The journal stays as it is. */
@@ -179,7 +183,7 @@ export interface Ports {
   readonly samples: () => Promise<readonly Sample[]>
   readonly kept: KeptPort
   /** Gives a text to the person as a file. */
-  readonly saveFile: (name: string, text: string) => void
+  readonly saveFile: (name: string, parts: readonly string[]) => void
   /** The clock of the key events. */
   readonly now: () => Ms
   readonly wallClock: () => number

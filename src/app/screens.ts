@@ -151,7 +151,7 @@ export const createScreens = (house: House): Screens => {
 
   const hasPractised = async (): Promise<boolean> => {
     const latest = await ports.storage.latestSession()
-    return !latest.ok || latest.value.events.length > 0 || latest.value.unread > 0
+    return !latest.ok || latest.value.events.length > 0 || latest.value.unread !== undefined
   }
 
   return {

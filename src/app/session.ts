@@ -4,7 +4,6 @@ import type { Diagnosis } from '@/coach/diagnose'
 import type { RemedyKind } from '@/coach/remedyKinds'
 import { eventId, sessionId, type DrillId, type EventId, type SessionId } from '@/journal/ids'
 import { journalVersion, type DrillBegun, type JournalEvent } from '@/journal/journal'
-import { formatJournal } from '@/journal/lines'
 import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
 import type { RemedyOutcome } from '@/journal/words'
 import type { Standard } from '@/judge/flaw'
@@ -106,7 +105,7 @@ export const createSession = (ports: Ports): Session => {
       const latest = await ports.storage.latestSession()
       if (!latest.ok) return store.setState({ problem: latest.reason })
       const { events, unread } = latest.value
-      if (unread > 0) store.setState({ problem: unreadSentence(unread) })
+      if (unread !== undefined) store.setState({ problem: unread })
       const last = events.at(-1)
       if (!last || ports.wallClock() - last.atEpochMs > sessionGapMs) return
       session = last.session
@@ -142,10 +141,10 @@ export const createSession = (ports: Ports): Session => {
       return write(recordRepetition(stamp(), context, repetition, take))
     },
     save: async () => {
-      const all = await ports.storage.all()
-      if (!all.ok) return store.setState({ problem: all.reason })
+      const text = await ports.storage.exportText()
+      if (!text.ok) return store.setState({ problem: text.reason })
       const day = new Date(ports.wallClock()).toISOString().slice(0, 10)
-      ports.saveFile(`passagework-${day}.jsonl`, formatJournal(all.value))
+      ports.saveFile(`passagework-${day}.jsonl`, text.value)
     },
     command: async (practising, command, streakGoal) => {
       const known = store.getState().events
@@ -171,6 +170,3 @@ export const createSession = (ports: Ports): Session => {
       write({ ...entryOf(practising, stamp()), kind: 'overruled', what: 'exercise' }),
   }
 }
-
-const unreadSentence = (unread: number): string =>
-  `${unread === 1 ? 'One record was' : `${unread} records were`} written by a newer version and cannot be read by this one; nothing of it is lost. Reload to get the newer version.`

@@ -184,11 +184,12 @@ const decoded = (
   for (const record of records) {
     const event = decodeEvent(record)
     if (event.ok) events.push(event.value)
-    else unread.push({ id: idOf(record), reason: event.reason })
+    else unread.push({ id: idOf(record), reason: event.reason, record })
   }
   for (const block of blocks) {
     const unpacked = unpackBlock(block)
-    if (!unpacked.ok) unread.push({ id: `packed from ${block.from}`, reason: unpacked.reason })
+    if (!unpacked.ok)
+      unread.push({ id: `packed from ${block.from}`, reason: unpacked.reason, record: block })
     else for (const event of unpacked.value) if (isIn(query)(event)) events.push(event)
   }
   return { events: events.toSorted(compareEvents), unread }

@@ -1,3 +1,5 @@
+import { explainJournalProblem, type JournalProblem } from '@/journal/decode'
+
 /** Why something could not be stored or read. */
 export type StorageProblem =
   /** No database at all: private mode, switched off, an odd browser. */
@@ -46,3 +48,24 @@ export const explainStorageProblem = (problem: StorageProblem): string => {
       return `The record could not be read or written (${problem.message}). Reload the page; what is not yet stored is kept until then.`
   }
 }
+
+/** One or two plain sentences on records that cannot be read; `undefined` when there are none. */
+export const explainUnread = (
+  unread: readonly { readonly id: string; readonly reason: JournalProblem }[],
+): string | undefined => {
+  const reasons = [...new Map(unread.map(({ id, reason }) => [id, reason])).values()]
+  const newer = reasons.filter(({ kind }) => kind === 'newerVersion').length
+  const damaged = reasons.find(({ kind }) => kind !== 'newerVersion')
+  const told: string[] = []
+  if (newer > 0)
+    told.push(
+      `${records(newer)} written by a newer version and cannot be read by this one. Reload to get the newer version.`,
+    )
+  if (damaged)
+    told.push(
+      `${records(reasons.length - newer)} damaged and cannot be read. ${explainJournalProblem(damaged)} All others are read, and a saved record holds the damaged ones as they stand.`,
+    )
+  return told.length === 0 ? undefined : [...told, 'Nothing was deleted.'].join(' ')
+}
+
+const records = (n: number): string => (n === 1 ? 'One record was' : `${n} records were`)

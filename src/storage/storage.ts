@@ -44,10 +44,17 @@ export type EventQuery =
   /** The newest so many. */
   | { readonly kind: 'latest'; readonly count: number }
 
+/** A record that this version cannot read, as it stands. */
+export interface UnreadRecord {
+  readonly id: string
+  readonly reason: JournalProblem
+  readonly record: unknown
+}
+
 export interface StoredEvents {
   readonly events: readonly JournalEvent[]
   /** Records that this version cannot read; they stay where they are. */
-  readonly unread: readonly { readonly id: string; readonly reason: JournalProblem }[]
+  readonly unread: readonly UnreadRecord[]
 }
 
 /** What the journal comes to, day by day; each day in order. */

@@ -8,11 +8,12 @@ import { placeOf } from '@/music/place'
 import { signatureAt } from '@/music/spelling'
 import { tick, type NoteId } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
-import { useApp, useSelected } from './context'
+import { useApp } from './context'
 import { describeCarried, describeChange, describeNote, HandWord } from './HandWord'
 import { Notation } from './Notation'
 import { PassageChoice } from './PassageChoice'
 import { useKeysByName } from './pieceKeys'
+import { useChunkStates } from './useChunkStates'
 import { WholePiece, type Passage } from './WholePiece'
 import { describeChunk, formatBars, handWords } from './words'
 import './piece.css'
@@ -28,8 +29,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   )
   const [picked, setPicked] = useState<NoteId>()
   const [said, setSaid] = useState('')
-  const events = useSelected(app.session.store, (state) => state.events)
-  const states = useMemo(() => app.chunkStates(events), [app, events])
+  const states = useChunkStates(piece)
   const first = score.bars[passage.from]
   const last = score.bars[passage.to]
   const end = last && tick(last.start + last.length)
@@ -172,8 +172,8 @@ const Chunks = ({
 const stateWords = {
   kept: ' · kept',
   slipped: ' · slipped',
-  secure: ' · secure this session',
-  practised: ' · practised this session',
+  secure: ' · secure',
+  practised: ' · practised',
   untouched: '',
 } as const
 

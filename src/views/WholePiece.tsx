@@ -92,8 +92,10 @@ export const WholePiece = (props: WholePieceProps) => {
       <p className="soft whole-how">
         Choose bars by dragging over them, by playing their first notes, or with the arrow keys and
         Shift. Under the staves: <i className="chunk-mark" data-state="untouched" /> a chunk to
-        drill, <i className="chunk-mark" data-state="practised" /> practised this session,{' '}
-        <i className="chunk-mark" data-state="secure" /> secure this session.
+        drill, <i className="chunk-mark" data-state="practised" /> practised,{' '}
+        <i className="chunk-mark" data-state="secure" /> secure,{' '}
+        <i className="chunk-mark" data-state="kept" /> kept on a later day,{' '}
+        <i className="chunk-mark" data-state="slipped" /> slipped.
       </p>
       <div
         ref={box}

@@ -128,7 +128,7 @@ test('playing the first notes of a place goes there; again, and the next is foun
   await expectBars(page, '7', '7')
 })
 
-test('what was practised in this session is shown on the music', async ({ page }) => {
+test('what was practised is shown on the music', async ({ page }) => {
   await openApp(page)
   await showMusic(page)
   const marks = (state: string) => page.locator(`.line-marks .chunk-mark[data-state=${state}]`)
@@ -139,7 +139,7 @@ test('what was practised in this session is shown on the music', async ({ page }
   await goTo(page, `#/piece/${idOf('morning-at-the-mill.mid')}`)
   await showMusic(page)
   await expect(marks('practised')).toHaveCount(1)
-  await expect(page.getByRole('link', { name: /practised this session/ })).toHaveCount(1)
+  await expect(page.getByRole('link', { name: /practised/ })).toHaveCount(1)
 })
 
 test('two keys correct the hands; it is kept after a reload, and taken back', async ({ page }) => {

@@ -352,7 +352,11 @@ describe('a database of version 1', () => {
     await storage.pack()
     const found = await value(storage.events({ kind: 'all' }))
     expect(found.unread).toEqual([
-      { id: 'x', reason: { kind: 'newerVersion', version: 99, known: journalVersion } },
+      {
+        id: 'x',
+        reason: { kind: 'newerVersion', version: 99, known: journalVersion },
+        record: { id: 'x', v: 99, atEpochMs: 3 },
+      },
     ])
     expect(found.events).toHaveLength(records.length + 1)
   })

@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { askToPersist, explainPersistence } from '@/storage/persistence'
-import { explainStorageProblem, problemOf, type StorageProblem } from '@/storage/problem'
+import {
+  explainStorageProblem,
+  explainUnread,
+  problemOf,
+  type StorageProblem,
+} from '@/storage/problem'
 
 describe('an error of the database', () => {
   // Names of the Indexed Database API 3.0 and Web IDL.
@@ -50,5 +55,34 @@ describe('asking the browser to keep the record', () => {
     expect(await askToPersist(undefined)).toBe('unknown')
     expect(await askToPersist(failing)).toBe('unknown')
     expect(explainPersistence('unknown')).toContain('does not say')
+  })
+})
+
+describe('records that cannot be read', () => {
+  const newer = { kind: 'newerVersion', version: 9, known: 2 } as const
+  const damaged = { kind: 'wrongShape', path: 'rung', message: 'no number' } as const
+  const told = (...reasons: (typeof newer | typeof damaged)[]) =>
+    explainUnread(reasons.map((reason, i) => ({ id: `${i}`, reason })))
+
+  test('are none: nothing is told', () => {
+    expect(told()).toBeUndefined()
+  })
+
+  test.each([
+    [[newer], /^One record was written by a newer version.*Reload.*Nothing was deleted\.$/],
+    [[newer, newer], /^2 records were written by a newer version/],
+    [[damaged], /^One record was damaged.*field rung.*no number.*All others are read/],
+    [[newer, damaged, damaged], /newer version.*2 records were damaged/],
+  ])('%j', (reasons, sentence) => {
+    expect(told(...reasons)).toMatch(sentence)
+  })
+
+  test('that were met twice are counted once', () => {
+    expect(
+      explainUnread([
+        { id: 'a', reason: newer },
+        { id: 'a', reason: newer },
+      ]),
+    ).toMatch(/^One/)
   })
 })

@@ -122,7 +122,7 @@ export const createDesk = (
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
     samples: () => Promise.resolve(samples),
     kept: { watch: (see) => see({ kind: 'notKept' }), takeNewer: () => {} },
-    saveFile: (name, text) => saved.set(name, text),
+    saveFile: (name, parts) => saved.set(name, parts.join('')),
     now: () => ms(now),
     wallClock: () => epoch + now,
     newId: () => `id-${startAt}-${ids++}`,
