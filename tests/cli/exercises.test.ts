@@ -48,7 +48,7 @@ describe('exercises', () => {
   const jobs = [
     { id: 'thorough', ...run },
     { id: 'brisk', ...run, thoroughness: 'brisk' },
-    { id: 'both', ...run, hand: 'both', direction: 'fromTheEnd' },
+    { id: 'both', ...run, from: 8, hand: 'both', direction: 'fromTheEnd' },
     { id: 'slow', ...run, tempo: 40 },
     { id: 'none', piece: mill, from: 9, to: 99 },
     { id: 'odd', ...run, thoroughness: 'lazy' },
