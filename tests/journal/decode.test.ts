@@ -1,13 +1,23 @@
 import fc from 'fast-check'
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { likelyKinds } from '@/coach/diagnose'
+import { remedyKinds } from '@/coach/remedyKinds'
 import { flawKinds, standards } from '@/judge/flaw'
 import { verdicts } from '@/judge/repetition'
 import { decodeEvent, explainJournalProblem } from '@/journal/decode'
 import { formatJournal, parseJournal } from '@/journal/lines'
 import { decodeTake } from '@/journal/take'
 import { upcast, type Upcaster } from '@/journal/upcast'
-import { recordedFlawKinds, recordedStandards, recordedVerdicts } from '@/journal/words'
+import {
+  recordedCauses,
+  recordedFlawKinds,
+  recordedForms,
+  recordedRemedies,
+  recordedStandards,
+  recordedVerdicts,
+} from '@/journal/words'
+import { forms } from '@/music/form'
 import { ms } from '@/music/units'
 import { anyEvent } from '../support/anyEvent'
 
@@ -157,6 +167,12 @@ describe('versions', () => {
 
   test('a missing step is told', () => {
     expect(upcast({ v: 0 }, 0, 3, steps)).toBeUndefined()
+  })
+
+  test('the words of the present version are those of the coach and of the forms', () => {
+    expect(new Set(recordedCauses)).toEqual(new Set(likelyKinds))
+    expect(new Set(recordedRemedies)).toEqual(new Set(remedyKinds))
+    expect(new Set(recordedForms)).toEqual(new Set(forms))
   })
 
   test('the words of the present version are those of the judge', () => {
