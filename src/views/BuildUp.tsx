@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react'
 import { formatRoute, type BuildUpPlan } from '@/app/route'
 import { describeKind, routeOf, type BuildUpStanding } from '@/app/buildUps'
 import type { CorrectedPiece } from '@/app/handCorrections'
@@ -29,7 +30,10 @@ export const BuildUp = ({
   const start = (exercise: Exercise | undefined): void => {
     if (exercise) app.begin(routeOf(score.id, plan, exercise))
   }
-  useKeys({ Enter: () => start(next), Space: () => start(next) })
+  useKeys({ Enter: () => start(next) })
+  // One touch of the space bar or Enter, and it begins.
+  const button = useRef<HTMLButtonElement>(null)
+  useEffect(() => button.current?.focus(), [])
   const change = (part: Partial<BuildUpPlan>): void =>
     app.buildUp(piece, { ...plan, ...part }, goalTempo)
   const stages = [...new Set(exercises.map(({ stage }) => stage))]
@@ -53,7 +57,13 @@ export const BuildUp = ({
         )}
       </p>
       <div className="row actions">
-        <button type="button" className="primary" disabled={!next} onClick={() => start(next)}>
+        <button
+          ref={button}
+          type="button"
+          className="primary"
+          disabled={!next}
+          onClick={() => start(next)}
+        >
           {settled.length > 0 ? 'Go on' : 'Start'} <kbd>Enter</kbd>
         </button>
         <a className="button" href={formatRoute({ kind: 'piece', piece: score.id })}>

@@ -75,16 +75,12 @@ const Count = () => {
     (state) => state !== undefined && (state.problem !== undefined || isTooBig(state)),
   )
   if (!coach) return null
-  if (stopped)
-    return (
-      <div className="practice-count">
-        <Remedies />
-      </div>
-    )
   const { trial, streak, streakGoal } = coach
   return (
-    <div className="practice-count">
-      {trial ? (
+    <div className="practice-count" data-stopped={stopped}>
+      {stopped ? (
+        <Remedies />
+      ) : trial ? (
         <Tray streak={trial.clean} goal={trialGoal} />
       ) : (
         <Tray streak={streak} goal={streakGoal} />

@@ -35,7 +35,15 @@ export const Sheet = ({
     }
   }, [])
   return (
-    <details ref={details} className={className}>
+    <details
+      ref={details}
+      className={className}
+      onToggle={({ currentTarget }) => {
+        const pressed = currentTarget.querySelector('summary')
+        // Closed by a click: Space and Enter mean again what they mean on the page.
+        if (!currentTarget.open && pressed && !pressed.matches(':focus-visible')) pressed.blur()
+      }}
+    >
       <summary>{word}</summary>
       <div className="sheet-of-paper">{children}</div>
     </details>

@@ -6,6 +6,7 @@ import type { Tempo } from '@/music/units'
 import type { FlawCount } from '@/review/flaws'
 import type { ChunkReview } from '@/review/review'
 import { useApp, useSelected } from './context'
+import { Decisions } from './Decisions'
 import { flawWords, handWords, percent, plural } from './words'
 
 /** This sitting: the clean share first, then what was drilled, then what went wrong most. */
@@ -59,6 +60,7 @@ export const Summary = () => {
         </div>
       </section>
       <Flaws flaws={review.flaws.slice(0, 8)} />
+      <Decisions events={events} />
       <div className="row">
         <button type="button" onClick={() => void app.session.save()}>
           Save the whole record as a file

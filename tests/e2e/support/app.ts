@@ -74,16 +74,26 @@ export const firstPiece = 'Morning at the Mill'
 /** The first five notes of its bar 9, right hand: C5 to G5; small enough for many repetitions. */
 export const fiveNotes = { place: '32-34/right', notes: 'C5 D5 E5 F5 G5' } as const
 
-/** A fresh profile in a drill at a place of the first piece. Gives the address. */
+/** A fresh profile in a drill at a place of the first piece, without a trial for its start tempo. Gives the address. */
 export const openDrill = async (
   page: Page,
   place: string = fiveNotes.place,
   midi: FakeMidiOptions = {},
 ): Promise<string> => {
   const address = `#/practice/${idOf('morning-at-the-mill.mid')}/${place}`
-  await openApp(page, { address, ...midi })
+  await openApp(page, { address: '#/taptest', ...midi })
+  await withoutTrial(page)
+  await goTo(page, address)
   await page.locator('.practice').waitFor()
   return address
+}
+
+/** The first drill of a chunk begins at once, not with a trial for its start tempo. */
+export const withoutTrial = async (page: Page): Promise<void> => {
+  const options = page.getByText('Options', { exact: true })
+  await options.click()
+  await page.getByRole('checkbox', { name: 'Find the start tempo' }).uncheck()
+  await options.click()
 }
 
 /** The piece of a sample file, as the address names it. */
