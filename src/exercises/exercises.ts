@@ -1,13 +1,15 @@
 /**
- * Cuts a passage into what can be drilled.
+ * Cuts a passage into what can be drilled, and orders it.
  *
  * passage: the stretch that the person chose. chunk: a group of onsets so small that it can be
  * played right. border: the onset where one chunk ends and the next begins; it belongs to both, so
  * that the step across every join is practised. `proposeChunks` (propose.ts) chooses the borders,
- * on a bar line or a beat where one is near (border.ts).
+ * on a bar line or a beat where one is near (border.ts). variant: a chunk in another form, with its own
+ * small score (variants.ts). build-up: the ordered exercises from groups of three to the whole
+ * (buildUp.ts); bridges cross the joins of groups; progress.ts says what is next.
  *
- * Example: two bars of 4/4 in eighths, one hand, with the first note of the third bar ->
- * four chunks of five onsets, from beat 1 to 3, from 3 to the next bar line, and so on.
+ * Example: nine quarters in 4/4, one hand, brisk -> the groups 1 to 5 and 5 to 9, the bridge 3 to 7,
+ * the whole.
  */
 
 /** Fewer than three onsets have no inner transition to practise. */

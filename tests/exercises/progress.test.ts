@@ -58,6 +58,24 @@ describe('progress', () => {
     expect(next?.hand).toBe('left')
   })
 
+  test('both hands at a slow tempo do not settle one hand that was to be faster', () => {
+    const line = (octave: number, times: number): string =>
+      Array(times).fill(`C${octave}:1/2 E${octave}:1/2`).join(' ')
+    const early = writeScore({ right: line(5, 8), left: line(3, 3) })
+    const exercises = buildUp(
+      early,
+      { from: tick(0), to: early.end },
+      { hand: 'both', thoroughness: 'thorough', direction: 'forward' },
+    )
+    const pair = exercises.find(({ hand, what }) => hand === 'both' && what === 'pair')
+    const { left } = progressOf(exercises, new Set(pair ? [pair.chunk.id] : []))
+    expect(pair).toMatchObject({ from: 0, reach: 0.6 })
+    const faster = left.filter(({ hand, to }) => hand === 'left' && to <= (pair?.to ?? 0))
+    expect(faster.map(({ what, form, reach }) => `${what} ${form} ${reach}`)).toEqual([
+      'whole asWritten 0.8',
+    ])
+  })
+
   test('names from elsewhere change nothing', () => {
     expect(after(chunkId('p1:0-1:right'))).toBe(after())
   })
