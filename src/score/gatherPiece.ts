@@ -1,32 +1,33 @@
 import type { KeySignature } from '@/music/music'
 import { tempo, type Tick } from '@/music/units'
-import { joinNotes, type FileNote } from './joinNotes'
+import type { FileNote, JoinedTrack } from './joinNotes'
 import type { Part } from './part'
 import { drumChannel, type SmfEvent, type SmfFile, type SmfPiece, type TimeChange } from './score'
 import { chooseTitle } from './title'
 
 /** What the file says about the piece: notes with lengths in parts, and the marks of all tracks. */
-export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
+export const gatherPiece = (file: SmfFile<JoinedTrack>, fileName: string): SmfPiece => {
   const warnings = [...file.warnings]
-  const joined = file.tracks.map((events) => joinNotes(events))
-  const hanging = joined.reduce((sum, track) => sum + track.hanging, 0)
+  const hanging = file.tracks.reduce((sum, track) => sum + track.hanging, 0)
   if (hanging > 0)
     warnings.push(`${count(hanging, 'note')} never ended in the file; closed at the track’s end.`)
-  const pitched = joined.map(({ notes }) => (notes.some(isDrum) ? notes.filter(isPitched) : notes))
+  const pitched = file.tracks.map(({ notes }) =>
+    notes.some(isDrum) ? notes.filter(isPitched) : notes,
+  )
   const channels = pitched.map(channelsOf)
   const byChannel = channels.filter((each) => each.length > 0).length === 1
-  const drumNotes = joined.reduce(
+  const drumNotes = file.tracks.reduce(
     (sum, { notes }, i) => sum + notes.length - (pitched[i]?.length ?? 0),
     0,
   )
   if (drumNotes > 0) warnings.push(`${count(drumNotes, 'note')} on the drum channel (10) left out.`)
-  const said = file.tracks.map(listen)
+  const said = file.tracks.map(({ others }) => listen(others))
   const parts = file.tracks.flatMap((_, i) =>
     gatherParts(said[i], pitched[i] ?? [], channels[i] ?? [], byChannel),
   )
   const marks = said.flatMap((track) => track.marks)
   return {
-    title: chooseTitle(file, fileName),
+    title: chooseTitle(said, fileName),
     ticksPerQuarter: file.ticksPerQuarter,
     parts,
     drumNotes,
@@ -39,7 +40,7 @@ export const gatherPiece = (file: SmfFile, fileName: string): SmfPiece => {
 
 /** What a track says besides its notes. */
 interface TrackSaid {
-  readonly name: string
+  readonly name: string | undefined
   /** The first program of each channel. */
   readonly programs: ReadonlyMap<number, number>
   readonly marks: readonly SmfEvent[]
@@ -47,13 +48,12 @@ interface TrackSaid {
 
 const listen = (events: readonly SmfEvent[]): TrackSaid => {
   const programs = new Map<number, number>()
-  const others = events.filter(({ kind }) => kind !== 'noteOn' && kind !== 'noteOff')
-  for (const e of others)
+  for (const e of events)
     if (e.kind === 'program' && !programs.has(e.channel)) programs.set(e.channel, e.program)
   return {
-    name: others.find((e) => e.kind === 'name')?.text ?? '',
+    name: events.find((e) => e.kind === 'name')?.text,
     programs,
-    marks: others.filter(({ kind }) => kind === 'tempo' || kind === 'time' || kind === 'key'),
+    marks: events.filter(({ kind }) => kind === 'tempo' || kind === 'time' || kind === 'key'),
   }
 }
 
@@ -78,7 +78,7 @@ const gatherParts = (
   if (first === undefined || !said) return []
   const program = (channel: number): number => said.programs.get(channel) ?? 0
   if (channels.length === 1 || !byChannel)
-    return [{ name: said.name, program: program(first), notes }]
+    return [{ name: said.name ?? '', program: program(first), notes }]
   return channels.map((channel) => ({
     name: '',
     program: program(channel),

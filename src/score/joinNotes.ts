@@ -1,5 +1,7 @@
 import { key as toKey, tick, type Key, type Tick } from '@/music/units'
+import type { TrackListener } from './readTrack'
 import type { SmfEvent } from './score'
+import { readMessage } from './smfEvents'
 
 export interface FileNote {
   readonly start: Tick
@@ -8,19 +10,61 @@ export interface FileNote {
   readonly channel: number
 }
 
-/**
- * Joins each note-on of a track with its note-off; notes come in the order of their ends. Of several
- * notes that sound on one key and channel the first in is the first out. Notes still sounding at the
- * end of the track end there (`hanging` counts them). A note without length gets one tick.
- */
-export const joinNotes = (
-  events: readonly SmfEvent[],
-): { readonly notes: readonly FileNote[]; readonly hanging: number } => {
-  const sounding: Sounding = { since: [...silence], later: new Map() }
-  const notes = joinEnded(events, sounding)
-  const hanging = endAll(sounding, events.at(-1)?.at ?? tick(0))
-  return { notes: hanging.length === 0 ? notes : [...notes, ...hanging], hanging: hanging.length }
+export interface JoinedTrack {
+  /** In the order of their ends. */
+  readonly notes: readonly FileNote[]
+  /** How many of them never ended. */
+  readonly hanging: number
+  /** Its marks, and its programs. */
+  readonly others: readonly SmfEvent[]
 }
+
+/**
+ * Joins each note-on of a track with its note-off while the track is read: to keep both for later
+ * takes a third longer. Of several notes that sound on one key and channel the first in is the
+ * first out. Notes still sounding at the end of the track end there. A note without length gets one
+ * tick.
+ */
+export const joinNotes = (): TrackListener<JoinedTrack> => {
+  const notes: FileNote[] = []
+  const others: SmfEvent[] = []
+  const sounding: Sounding = { since: [...silence], later: new Map() }
+  const { since, later } = sounding
+  let end = tick(0)
+  return {
+    message: (status, first, second, at) => {
+      const kind = status & 0xf0
+      if (kind !== noteOn && kind !== noteOff) {
+        const event = readMessage(status, first, second, at)
+        if (event?.kind === 'program') others.push(event)
+        return
+      }
+      const channel = status & 0x0f
+      const place = channel * keyCount + first
+      const start = since[place]
+      if (kind === noteOn && second > 0) {
+        if (start === undefined) since[place] = at
+        else later.set(place, added(later.get(place), at))
+      } else if (start !== undefined) {
+        const length = tick(at > start ? at - start : 1)
+        notes.push({ start, length, key: toKey(first), channel })
+        since[place] = later.size === 0 ? undefined : later.get(place)?.shift()
+      }
+    },
+    mark: (event) => {
+      others.push(event)
+      end = event.at
+    },
+    heard: () => {
+      const hanging = endAll(sounding, end)
+      return { notes: [...notes, ...hanging], hanging: hanging.length, others }
+    },
+  }
+}
+
+/** The status of a note's beginning and end, without the channel (MIDI 1.0). */
+const noteOn = 0x90
+const noteOff = 0x80
 
 /** What sounds, by channel and key. */
 interface Sounding {
@@ -32,27 +76,6 @@ interface Sounding {
 
 const keyCount = 128
 const silence: readonly undefined[] = Array.from({ length: 16 * keyCount }, () => undefined)
-
-/** A plain loop in a function of its own: closures and iterators take twice as long here (`npm run bench`). */
-const joinEnded = (events: readonly SmfEvent[], { since, later }: Sounding): FileNote[] => {
-  const notes: FileNote[] = []
-  for (let i = 0; i < events.length; i++) {
-    const e = events[i]
-    if (e?.kind === 'noteOn') {
-      const place = e.channel * keyCount + e.key
-      if (since[place] === undefined) since[place] = e.at
-      else later.set(place, added(later.get(place), e.at))
-    } else if (e?.kind === 'noteOff') {
-      const { at, channel, key } = e
-      const place = channel * keyCount + key
-      const start = since[place]
-      if (start === undefined) continue
-      notes.push({ start, length: tick(at > start ? at - start : 1), key, channel })
-      since[place] = later.size === 0 ? undefined : later.get(place)?.shift()
-    }
-  }
-  return notes
-}
 
 const added = (starts: Tick[] | undefined, start: Tick): Tick[] => {
   if (!starts) return [start]

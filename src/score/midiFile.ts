@@ -1,31 +1,45 @@
 import { failed, ok, type Result } from '@/music/result'
 import { tick } from '@/music/units'
 import type { ReadProblem } from './readProblem'
-import { readTrack } from './readTrack'
-import type { SmfEvent, SmfFile } from './score'
+import { collectEvents, readTrack, type TrackListener } from './readTrack'
+import type { SmfFile } from './score'
 import { corrupt, findChunks, type SmfHeader } from './smfChunks'
 
 /** Far above any piano piece, and still held in memory without trouble. */
 const mostEvents = 2_000_000
 
 /** What a Standard MIDI File says: its tracks, each event of them checked (SMF 1.0, RP-001). */
-export const parseMidiFile = (bytes: Uint8Array): Result<SmfFile, ReadProblem> => {
+export const parseMidiFile = (bytes: Uint8Array): Result<SmfFile, ReadProblem> =>
+  readMidiFile(bytes, collectEvents)
+
+/** The same, with a listener for each track, and what it heard in place of the events. */
+export const readMidiFile = <Heard>(
+  bytes: Uint8Array,
+  listen: () => TrackListener<Heard>,
+): Result<SmfFile<Heard>, ReadProblem> => {
   const chunks = findChunks(bytes)
   if (!chunks.ok) return chunks
   const { header } = chunks.value
   const clock = readDivision(header)
   if (!clock) return failed(corrupt('the header gives an unknown frame rate', header.divisionByte))
-  const tracks: (readonly SmfEvent[])[] = clock.frames ? [framesTempo(clock.frames)] : []
-  const warnings = [...chunks.value.warnings, ...(clock.frames ? [framesWarning] : [])]
+  const tracks: Heard[] = []
+  const warnings = [...chunks.value.warnings]
+  if (clock.frames) {
+    const listener = listen()
+    listener.mark({ kind: 'tempo', at: tick(0), ...clock.frames })
+    tracks.push(listener.heard())
+    warnings.push(framesWarning)
+  }
   let counted = 0
   for (const [i, span] of chunks.value.tracks.entries()) {
-    const track = readTrack(bytes, span, i + 1, clock.scale)
+    const listener = listen()
+    const heard = clock.frames ? withoutTempo(listener) : listener
+    const track = readTrack(bytes, span, i + 1, clock.scale, heard)
     if (!track.ok) return track
-    const { count, events, warnings: odd } = track.value
-    counted += count
+    counted += track.value.count
     if (counted > mostEvents) return failed({ kind: 'tooManyEvents', limit: mostEvents })
-    tracks.push(clock.frames ? events.filter(({ kind }) => kind !== 'tempo') : events)
-    warnings.push(...odd)
+    tracks.push(listener.heard())
+    warnings.push(...track.value.warnings)
   }
   return ok({
     format: header.format,
@@ -34,6 +48,13 @@ export const parseMidiFile = (bytes: Uint8Array): Result<SmfFile, ReadProblem> =
     warnings,
   })
 }
+
+const withoutTempo = <Heard>(listener: TrackListener<Heard>): TrackListener<Heard> => ({
+  ...listener,
+  mark: (event) => {
+    if (event.kind !== 'tempo') listener.mark(event)
+  },
+})
 
 /** `scale` keeps times whole where half a second is an odd number of frame ticks. */
 interface FileClock {
@@ -75,7 +96,3 @@ const readDivision = ({ division }: SmfHeader): FileClock | undefined => {
     frames: { microsecondsPerQuarter: rate.halfSecond },
   }
 }
-
-const framesTempo = (frames: { readonly microsecondsPerQuarter: number }): SmfEvent[] => [
-  { kind: 'tempo', at: tick(0), ...frames },
-]

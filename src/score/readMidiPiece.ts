@@ -1,6 +1,7 @@
 import type { Result } from '@/music/result'
 import { gatherPiece } from './gatherPiece'
-import { parseMidiFile } from './midiFile'
+import { joinNotes } from './joinNotes'
+import { readMidiFile } from './midiFile'
 import type { ReadProblem } from './readProblem'
 import type { PieceRead } from './score'
 import { validate } from './validate'
@@ -10,6 +11,6 @@ export const readMidiPiece = (
   bytes: Uint8Array,
   fileName: string,
 ): Result<PieceRead, ReadProblem> => {
-  const file = parseMidiFile(bytes)
+  const file = readMidiFile(bytes, joinNotes)
   return file.ok ? validate(gatherPiece(file.value, fileName)) : file
 }

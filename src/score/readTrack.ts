@@ -5,48 +5,71 @@ import type { SmfEvent } from './score'
 import { corrupt, type Span } from './smfChunks'
 import { damagedMark, readMark, readMessage } from './smfEvents'
 
-export interface TrackRead {
-  readonly events: readonly SmfEvent[]
-  /** All of them, also those that say nothing of the music. */
+/** Hears what a track says, event by event, so that nothing need be kept of it but what is wanted. */
+export interface TrackListener<Heard> {
+  /** A message of a channel: its status and values (MIDI 1.0). */
+  readonly message: (status: number, first: number, second: number, at: Tick) => void
+  /** Marks, the last of them the end. */
+  readonly mark: (event: SmfEvent) => void
+  readonly heard: () => Heard
+}
+
+/** All events of a track. */
+export const collectEvents = (): TrackListener<readonly SmfEvent[]> => {
+  const events: SmfEvent[] = []
+  return {
+    message: (status, first, second, at) => {
+      const event = readMessage(status, first, second, at)
+      if (event) events.push(event)
+    },
+    mark: (event) => events.push(event),
+    heard: () => events,
+  }
+}
+
+type Listening = Omit<TrackListener<unknown>, 'heard'>
+
+interface TrackRead {
+  /** How many events it has, also those that say nothing of the music. */
   readonly count: number
   readonly warnings: readonly string[]
 }
 
 /**
- * The events of a track chunk (SMF 1.0, RP-001), times multiplied by `scale`; none may be cut,
- * unknown or without status. Damaged marks are left out. A missing end of track at the very end of
- * the chunk is supplied; bytes after an end are dropped.
+ * Reads a track chunk (SMF 1.0, RP-001) to a listener, times multiplied by `scale`; no event may be
+ * cut, unknown or without status. Damaged marks are left out. A missing end of track at the very end
+ * of the chunk is supplied; bytes after an end are dropped.
  */
 export const readTrack = (
   file: Uint8Array,
   { from, to }: Span,
   number: number,
   scale: number,
+  listener: Listening,
 ): Result<TrackRead, ReadProblem> => {
   const bytes = file.subarray(from, to)
-  const events: SmfEvent[] = []
   const warnings: string[] = []
   let cursor: Cursor = { at: 0, time: tick(0), status: 0, count: 0 }
   let ended = false
   while (!ended) {
-    cursor = readMessages(bytes, cursor, scale, events)
+    cursor = readMessages(bytes, cursor, scale, listener)
     if (cursor.at >= bytes.length) break
     const other = readOther(bytes, cursor, scale, number)
     if (!other.ok) return failed(corrupt(other.reason.what, from + other.reason.at))
     const { event, damaged, to: at, time } = other.value
     cursor = { ...cursor, at, time, count: cursor.count + 1 }
     ended = event?.kind === 'end'
-    if (event) events.push(event)
+    if (event) listener.mark(event)
     if (damaged) warnings.push(`Track ${number} has a damaged ${damaged}; it was left out.`)
   }
   const spare = bytes.length - cursor.at
   if (spare > 0)
     warnings.push(`Track ${number} has ${spare} bytes after its end; they were left out.`)
   if (!ended) {
-    events.push({ kind: 'end', at: cursor.time })
+    listener.mark({ kind: 'end', at: cursor.time })
     warnings.push(`Track ${number} has no end mark; all of it was read.`)
   }
-  return ok({ events, count: cursor.count, warnings })
+  return ok({ count: cursor.count, warnings })
 }
 
 /** Where in a track the reading stands, and what is kept from event to event. */
@@ -68,7 +91,7 @@ const readMessages = (
   bytes: Uint8Array,
   from: Cursor,
   scale: number,
-  events: SmfEvent[],
+  listener: Listening,
 ): Cursor => {
   let { at, time, status, count } = from
   for (;;) {
@@ -91,8 +114,7 @@ const readMessages = (
     status = kept
     count++
     if (delta > 0) time = tick(time + delta * scale)
-    const event = readMessage(status, one, two, time)
-    if (event) events.push(event)
+    listener.message(status, one, two, time)
   }
   return { at, time, status, count }
 }

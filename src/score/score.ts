@@ -3,7 +3,8 @@
  *
  * `readPiece` reads a Standard MIDI File, MusicXML, plain or compressed, or a fragment typed in
  * (typedMusic.ts, which goes its own way to `validate`), in two stages. What the
- * file says, odd as it may be, is an `SmfFile`, tracks of events in file ticks, or a `MusicXmlFile`
+ * file says, odd as it may be, is an `SmfFile`, tracks of events in file ticks (for a piece its notes are
+ * joined while they are read), or a `MusicXmlFile`
  * (musicXml.ts), parts of measures of events in divisions. From the one `gatherPiece` makes an
  * `SmfPiece` (parts of notes with lengths, tempo, time and key marks) and `validate` a `Score`; from
  * the other `gatherMusicXml` does. `finishScore` is the last step of both: what the rest relies on.
@@ -57,10 +58,11 @@ export type SmfEvent = { readonly at: Tick } & (
   | { readonly kind: 'end' }
 )
 
-export interface SmfFile {
+/** `Track` is what was kept of each track: its events, or what a listener made of them (readTrack.ts). */
+export interface SmfFile<Track = readonly SmfEvent[]> {
   readonly format: 0 | 1
   readonly ticksPerQuarter: number
-  readonly tracks: readonly (readonly SmfEvent[])[]
+  readonly tracks: readonly Track[]
   readonly warnings: readonly string[]
 }
 

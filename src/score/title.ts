@@ -1,13 +1,14 @@
 import { handOfName } from './partNames'
-import type { SmfFile } from './score'
 
 /**
  * The name of the first track is the name of the sequence (SMF 1.0); but in many files it names a
  * hand, an instrument or nothing, and then the file's name is the better title.
  */
-export const chooseTitle = (file: SmfFile, fileName: string): string => {
-  const first = file.tracks.find((events) => events.some((e) => e.kind === 'name'))
-  const name = first?.find((e) => e.kind === 'name')?.text ?? ''
+export const chooseTitle = (
+  tracks: readonly { readonly name: string | undefined }[],
+  fileName: string,
+): string => {
+  const name = tracks.find((track) => track.name !== undefined)?.name ?? ''
   const says = name !== '' && handOfName(name) === undefined && !saysNothing.test(name)
   return says ? name : titleOfFile(fileName)
 }
