@@ -8,7 +8,7 @@ const core = 'music score hands difficulty fingering exercises judge coach journ
 /** Who may import whom besides itself: folders, then packages. */
 const table: Readonly<Record<string, readonly [folders: string, packages: string]>> = {
   music: ['', 'tonal'],
-  score: ['music', 'saxes midi-file fflate'],
+  score: ['music', 'saxes fflate'],
   hands: ['music', ''],
   judge: ['music', ''],
   journal: ['music', 'valibot'],
@@ -29,7 +29,7 @@ const table: Readonly<Record<string, readonly [folders: string, packages: string
 
 const folders = Object.keys(table)
 const packages = [
-  ...new Set([...Object.values(table).flatMap(([, p]) => words(p)), 'midi-file/lib']),
+  ...new Set([...Object.values(table).flatMap(([, p]) => words(p)), 'midi-file']),
 ]
 function words(text: string): string[] {
   return text.split(' ').filter((word) => word !== '')
