@@ -28,9 +28,7 @@ const table: Readonly<Record<string, readonly [folders: string, packages: string
 }
 
 const folders = Object.keys(table)
-const packages = [
-  ...new Set([...Object.values(table).flatMap(([, p]) => words(p)), 'midi-file']),
-]
+const packages = [...new Set([...Object.values(table).flatMap(([, p]) => words(p)), 'midi-file'])]
 function words(text: string): string[] {
   return text.split(' ').filter((word) => word !== '')
 }
