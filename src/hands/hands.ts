@@ -2,7 +2,13 @@
  * Which hand plays which note, where the file does not say it.
  *
  * A score says of each note's hand where the knowledge comes from (`handFrom`): 'file', which stays
- * as it is, or 'inferred', which `inferHands` decides from how the notes lie (splitHands.ts).
+ * as it is, or 'inferred', which `inferHands` decides from how the notes lie (splitHands.ts):
+ *
+ *   notes -> onsets.ts -> ways.ts, all ways to share each onset -> followHands.ts, the likeliest row of
+ *   ways, by what handMemory.ts knows of each hand -> habits.ts, the same again with what the piece
+ *   does as a rule. weights.ts says how much each thing counts, and how well all of it does.
+ *
+ * Within one onset hands never cross: the left one has the lower notes. One after another they may.
  *
  * Example: a file of one track, C3+C5 then E3+D5 -> the lower notes left, the upper ones right.
  */

@@ -18,7 +18,7 @@ export const splitHands = (
   const middle = middleOf(onsets)
   const first = followHands(onsets, ways, middle, { paths: 2, giveUp: 1 })
   const weight = weighHabits(onsets, ways, first)
-  const taken = followHands(onsets, { ...ways, weight }, middle, { paths: 4, giveUp: 2 })
+  const taken = followHands(onsets, { ...ways, weight }, middle, { paths: 4, giveUp: 1.5 })
 
   const hands = new Map<NoteId, Hand>()
   let onset = 0

@@ -1,4 +1,7 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { splitHands } from '@/hands/splitHands'
+import { key, noteId, tick } from '@/music/units'
 import { astray, type Written } from './sharing'
 
 const times = (count: number, ...words: readonly string[]): string =>
@@ -60,4 +63,95 @@ describe('notes come back to the hand that they were written for', () => {
   test.for(Object.entries(written))('%s', ([, hands]) => {
     expect(astray(hands)).toEqual([])
   })
+})
+
+interface Struck {
+  readonly start: number
+  readonly length: number
+  readonly key: number
+}
+
+/** L or R for each note; sixteenths. */
+const share = (notes: readonly Struck[], ticksPerQuarter = 4): readonly ('L' | 'R')[] => {
+  const times = ticksPerQuarter / 4
+  const hands = splitHands(
+    notes.map((note, i) => ({
+      id: noteId(`n${i}`),
+      start: tick(note.start * times),
+      length: tick(note.length * times),
+      key: key(note.key),
+    })),
+    ticksPerQuarter,
+  )
+  return notes.map((_, i) => (hands.get(noteId(`n${i}`)) === 'left' ? 'L' : 'R'))
+}
+
+const sorted = (notes: readonly Struck[]): readonly Struck[] =>
+  notes.toSorted((a, b) => a.start - b.start || a.key - b.key)
+
+const anyNotes = fc
+  .array(
+    fc.record({
+      start: fc.integer({ min: 0, max: 30 }),
+      length: fc.integer({ min: 1, max: 20 }),
+      key: fc.integer({ min: 21, max: 108 }),
+    }),
+    { minLength: 1, maxLength: 80 },
+  )
+  .map(sorted)
+
+/** The keys of each onset by hand. */
+const onsetsOf = (notes: readonly Struck[]): readonly Record<'L' | 'R', number[]>[] => {
+  const hands = share(notes)
+  const onsets = new Map<number, Record<'L' | 'R', number[]>>()
+  for (const [i, note] of notes.entries()) {
+    const onset = onsets.get(note.start) ?? { L: [], R: [] }
+    onset[hands[i] ?? 'R'].push(note.key)
+    onsets.set(note.start, onset)
+  }
+  return [...onsets.values()]
+}
+
+const isReached = (keys: readonly number[]): boolean =>
+  keys.length <= 5 && (keys.at(-1) ?? 0) - (keys[0] ?? 0) <= 16
+
+describe('whatever the notes', () => {
+  test('in an onset no key of the left hand lies above one of the right', () => {
+    fc.assert(
+      fc.property(anyNotes, (notes) => {
+        for (const { L, R } of onsetsOf(notes))
+          expect(Math.max(...L, 0)).toBeLessThanOrEqual(Math.min(...R, 127))
+      }),
+    )
+  })
+  test('no hand strikes more than five keys or a tenth and a tone where both can share them', () => {
+    fc.assert(
+      fc.property(anyNotes, (notes) => {
+        for (const { L, R } of onsetsOf(notes)) {
+          const keys = [...L, ...R]
+          const can = keys.some((_, i) => isReached(keys.slice(0, i)) && isReached(keys.slice(i)))
+          if (can) expect([isReached(L), isReached(R)]).toEqual([true, true])
+        }
+      }),
+    )
+  })
+  test('the resolution of the file is of no account', () => {
+    fc.assert(
+      fc.property(anyNotes, (notes) => {
+        expect(share(notes, 960)).toEqual(share(notes, 4))
+      }),
+    )
+  })
+})
+
+test('keys held without end, and more keys at once than there are fingers, are all shared', () => {
+  const held = Array.from({ length: 3000 }, (_, i) => ({
+    start: i >> 1,
+    length: 1e6,
+    key: 40 + (i % 2) * 24 + (i % 11),
+  }))
+  const all = Array.from({ length: 3000 }, (_, i) => ({ start: 2000, length: 4, key: i % 128 }))
+  const hands = share(sorted([...held, ...all]))
+  expect(hands.filter((hand) => hand === 'L').length).toBeGreaterThan(1500)
+  expect(hands.filter((hand) => hand === 'R').length).toBeGreaterThan(1500)
 })
