@@ -5,15 +5,16 @@ import type { Touch } from './rules'
 /** A grip with a finger on each of its keys, in their order. */
 export type Hold = readonly Touch[]
 
-/** Every way to finger a grip, fixed digits kept; from the thumb's side to the little finger's where that is possible. */
-export const candidatesOf = (grip: Grip): readonly Hold[] =>
-  digitsFor(grip).map((digits) =>
-    grip.keys.map(({ place, black }, i) => ({ place, black, finger: digits[i] ?? 5 })),
-  )
+/** The grip taken with these digits. */
+export const holdOf = ({ keys }: Grip, digits: Digits): Hold =>
+  keys.map(({ place, black }, i) => ({ place, black, finger: digits[i] ?? 5 }))
 
-const digitsFor = (grip: Grip): readonly Digits[] => {
-  const ways = ascending(grip.keys.length).filter((digits) => keepsFixed(grip, digits))
-  if (ways.length > 0) return ways
+/** Every way to finger a grip, fixed digits kept; from the thumb's side to the little finger's where that is possible. */
+export const candidatesOf = (grip: Grip): readonly Digits[] => {
+  const ways = ascending(grip.keys.length)
+  if (!grip.keys.some(({ fixed }) => fixed !== undefined)) return ways
+  const kept = ways.filter((digits) => keepsFixed(grip, digits))
+  if (kept.length > 0) return kept
   // The given digits cross, as where a thumb is held and a finger goes over it.
   const crossed = orders(grip.keys.length).filter((digits) => keepsFixed(grip, digits))
   return crossed.length > 0 ? crossed : [asGiven(grip)]

@@ -1,15 +1,24 @@
 import type { Finger } from '@/music/music'
-import type { Hold } from './candidates'
-import type { Grip } from './grips'
+import { candidatesOf, holdOf, type Hold } from './candidates'
+import type { Digits, Grip } from './grips'
 import { positionCosts, sumOf, type Touch } from './rules'
 import type { Spans } from './spans'
 import { weighGrip, weighStep, type Weight } from './weights'
 
-/** The costs of `weights.ts` as plain numbers for the search, those of single notes remembered. */
+/** A grip as the search sees it: with its candidates, and a word for all that its costs depend on. */
+export interface Choice {
+  readonly grip: Grip
+  readonly ways: readonly Digits[]
+  readonly word: string
+}
+
+/** The costs of `weights.ts` as rows of plain numbers for the search; what has been met once is remembered. */
 export interface CostTable {
   readonly spans: Spans
-  readonly grip: (grip: Grip, hold: Hold) => number
-  readonly step: (from: Grip, before: Hold, to: Grip, after: Hold) => number
+  /** Of each way to finger a grip. */
+  readonly grip: (choice: Choice) => Float64Array
+  /** From each way of one to each way of the next: those of the first one to all, then of the second. */
+  readonly step: (from: Choice, to: Choice) => Float64Array
   /** Of three single notes in a row, by their fingers (`fingersPlace`). */
   readonly position: (one: Grip, two: Grip, three: Grip) => Float64Array
 }
@@ -17,73 +26,83 @@ export interface CostTable {
 /** What cannot be done is chosen only where nothing else is left: it outweighs all that a long piece costs by the rules. */
 const impracticalCost = 1e6
 
+export const choiceOf = (grip: Grip): Choice => ({
+  grip,
+  ways: candidatesOf(grip),
+  word: wordOf(grip),
+})
+
+/** Equal for grips of one shape, wherever they lie. */
+export const wordOf = ({ keys, isAfterRest }: Grip): string => {
+  const low = keys[0]?.place ?? 0
+  let word = isAfterRest ? 'r' : ''
+  for (const { place, black, heldFrom, fixed } of keys)
+    word += `${place - low}${black ? 'b' : 'w'}${heldFrom ?? ''}${fixed === undefined ? '' : `f${fixed}`},`
+  return word
+}
+
+export const costTable = (spans: Spans): CostTable => {
+  const grips = new Map<string, Float64Array>()
+  const steps = new Map<string, Float64Array>()
+  const positions = new Map<number, Float64Array>()
+  return {
+    spans,
+    grip: (choice) =>
+      remember(grips, choice.word, () =>
+        Float64Array.from(holdsOf(choice), (hold) => total(weighGrip(choice.grip, hold, spans))),
+      ),
+    step: (from, to) =>
+      remember(steps, `${from.word}>${distanceOf(from.grip, to.grip)}>${to.word}`, () =>
+        stepsBetween(from, to, spans),
+      ),
+    position: (...three) =>
+      remember(positions, stepsWord(...three, spans), () => positionsByFingers(...three, spans)),
+  }
+}
+
 const total = ({ cost, impractical }: Weight): number => cost + impractical * impracticalCost
+
+const holdsOf = ({ grip, ways }: Choice): readonly Hold[] =>
+  ways.map((digits) => holdOf(grip, digits))
+
+const stepsBetween = (from: Choice, to: Choice, spans: Spans): Float64Array => {
+  const [before, after] = [holdsOf(from), holdsOf(to)]
+  const costs = new Float64Array(before.length * after.length)
+  let place = 0
+  for (const one of before)
+    for (const other of after)
+      costs[place++] = total(weighStep(from.grip, one, to.grip, other, spans))
+  return costs
+}
+
+const remember = <Word>(
+  known: Map<Word, Float64Array>,
+  word: Word,
+  find: () => Float64Array,
+): Float64Array => {
+  const before = known.get(word)
+  if (before) return before
+  const costs = find()
+  known.set(word, costs)
+  return costs
+}
 
 /** The place of three fingers among the costs of a position. */
 export const fingersPlace = (one: Finger, two: Finger, three: Finger): number =>
   (one * 6 + two) * 6 + three
 
-export const costTable = (spans: Spans): CostTable => {
-  const notes = new Map<number, number>()
-  const steps = new Map<number, number>()
-  const positions = new Map<number, Float64Array>()
-  return {
-    spans,
-    grip: (grip, hold) => {
-      const only = hold[0]
-      return only && hold.length === 1 && grip.keys[0]?.heldFrom === undefined
-        ? remember(notes, noteWord(only), () => total(weighGrip(grip, hold, spans)))
-        : total(weighGrip(grip, hold, spans))
-    },
-    step: (from, before, to, after) => {
-      const one = before[0]
-      const other = after[0]
-      const isMelodic = before.length === 1 && after.length === 1 && !to.isAfterRest
-      return one && other && isMelodic && to.keys[0]?.heldFrom === undefined
-        ? remember(steps, stepWord(one, other), () =>
-            total(weighStep(from, before, to, after, spans)),
-          )
-        : total(weighStep(from, before, to, after, spans))
-    },
-    position: (...grips) => {
-      const word = stepsWord(...grips, spans)
-      const before = positions.get(word)
-      if (before) return before
-      const costs = positionsByFingers(...grips, spans)
-      positions.set(word, costs)
-      return costs
-    },
-  }
-}
-
-const remember = (known: Map<number, number>, word: number, find: () => number): number => {
-  const before = known.get(word)
-  if (before !== undefined) return before
-  const cost = find()
-  known.set(word, cost)
-  return cost
-}
-
-/** Semitones from one key to another lie within -127 and 127. */
-const distance = (from: Touch, to: Touch): number => to.place - from.place + 128
-
-const colour = ({ black }: Touch): number => (black ? 1 : 0)
-
-const noteWord = (touch: Touch): number => touch.finger * 2 + colour(touch)
-
-/** A number for all that the cost of a step depends on: two fingers, the distance and the colours. */
-const stepWord = (from: Touch, to: Touch): number =>
-  ((from.finger * 6 + to.finger) * 256 + distance(from, to)) * 4 + colour(from) * 2 + colour(to)
-
 /** A number for two steps of a line; all leaps are one, since the hand's position ends with them. */
 const stepsWord = (one: Grip, two: Grip, three: Grip, { widest }: Spans): number => {
   const reach = widest + 1
   const step = (from: Grip, to: Grip): number =>
-    Math.max(-reach, Math.min(reach, placeOf(to) - placeOf(from))) + reach
+    Math.max(-reach, Math.min(reach, distanceOf(from, to))) + reach
   return step(one, two) * 256 + step(two, three)
 }
 
 const placeOf = ({ keys }: Grip): number => keys[0]?.place ?? 0
+
+/** Semitones from the key at the thumb's side of one grip to that of the next. */
+export const distanceOf = (from: Grip, to: Grip): number => placeOf(to) - placeOf(from)
 
 const positionsByFingers = (one: Grip, two: Grip, three: Grip, spans: Spans): Float64Array => {
   const costs = new Float64Array(6 ** 3)

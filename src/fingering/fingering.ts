@@ -30,6 +30,8 @@ export interface FingeringSettings {
   readonly span?: HandSpan
   /** The person's digits, which are kept; they stand above those of the file. */
   readonly fixed?: ReadonlyMap<NoteId, Finger>
+  /** Whether repeated groups take the same fingers; they do where it is left out. Without it the work is a fifth. */
+  readonly alike?: boolean
   /** How many fingerings, the best one included; four where it is left out. */
   readonly count?: number
 }
@@ -62,11 +64,11 @@ export const fingerHand = (
   notes: readonly HandNote[],
   settings: FingeringSettings,
 ): HandFingering => {
-  const { hand, ticksPerQuarter, span = 'medium', fixed = new Map(), count = 4 } = settings
+  const { hand, ticksPerQuarter, span = 'medium', fixed = new Map() } = settings
   const spans = spansOf(span)
   const { widestChord } = spans
   const given = gripsOf(notes, { hand, ticksPerQuarter, widestChord, fixed })
-  const [path, ...otherPaths] = choosePaths(given, hand, costTable(spans), count)
+  const [path, ...otherPaths] = choosePaths(given, settings, costTable(spans))
   if (!path) return { best: undefined, alternatives: [], unreachable: [] }
   const best = fingeringOf(given, path, spans)
   return {
@@ -85,11 +87,11 @@ export const fingerHand = (
  */
 const choosePaths = (
   given: readonly Grip[],
-  hand: Hand,
+  { hand, alike = true, count = 4 }: FingeringSettings,
   table: CostTable,
-  count: number,
 ): readonly Path[] => {
-  const usual = preferAlike(fixRuns(given, hand), table)
+  const withRuns = fixRuns(given, hand)
+  const usual = alike ? preferAlike(withRuns, table) : withRuns
   const paths = searchPaths(usual, table, count)
   if (usual === given || count === 1) return paths
   const [best, ...next] = paths

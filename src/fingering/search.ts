@@ -1,6 +1,7 @@
-import { candidatesOf, type Hold } from './candidates'
-import { fingersPlace, type CostTable } from './costTable'
-import type { Grip } from './grips'
+import { holdOf, type Hold } from './candidates'
+import { choiceOf, fingersPlace, type Choice, type CostTable } from './costTable'
+import type { Digits, Grip } from './grips'
+import { bestLayer, emptyLayer, insert, type Layer } from './layers'
 import { isLine } from './weights'
 
 /** One way to finger a row of grips. */
@@ -20,75 +21,106 @@ export const searchPaths = (
   table: CostTable,
   count: number,
 ): readonly Path[] => {
-  const ways = grips.map(candidatesOf)
+  const choices = grips.map(choiceOf)
   const layers: Layer[] = []
-  for (const i of grips.keys()) layers.push(extend(grips, ways, layers.at(-1), i, table, count))
-  return traceBest(ways, layers, count)
-}
-
-/**
- * For each pair of candidates, of the grip before and of this one, the costs of the best ways to it
- * (`count` places each, infinite where there are fewer), and where each came from: the candidate
- * two grips before times `count`, plus its rank there.
- */
-interface Layer {
-  readonly costs: Float64Array
-  readonly from: Int32Array
+  for (const i of grips.keys()) layers.push(extend(choices, layers.at(-1), i, table, count))
+  return traceBest(choices, layers, count)
 }
 
 const extend = (
-  grips: readonly Grip[],
-  ways: readonly (readonly Hold[])[],
+  choices: readonly Choice[],
   last: Layer | undefined,
   i: number,
   table: CostTable,
   count: number,
 ): Layer => {
-  const grip = gripAt(grips, i)
-  const here = ways[i] ?? []
-  const before = ways[i - 1] ?? [[]]
-  const own = here.map((hold) => table.grip(grip, hold) + unlikeCost(grip, hold))
-  const layer = {
-    costs: new Float64Array(before.length * here.length * count).fill(Infinity),
-    from: new Int32Array(before.length * here.length * count).fill(-1),
-  }
+  const here = choiceAt(choices, i)
+  const own = ownCosts(here, table)
   if (!last) {
+    const layer = emptyLayer(own.length, count)
     for (const [c, cost] of own.entries()) insert(layer, c, count, cost, -1)
     return layer
   }
-  const previous = gripAt(grips, i - 1)
-  const earlier = ways[i - 2] ?? [[]]
-  const first = grips[i - 2]
-  const positions =
-    first && isLine(first, previous, grip) ? table.position(first, previous, grip) : undefined
-  for (let b = 0; b < before.length; b++)
-    for (let c = 0; c < here.length; c++) {
-      const holdB = before[b] ?? []
-      const holdC = here[c] ?? []
-      const step = (own[c] ?? 0) + table.step(previous, holdB, grip, holdC)
-      for (let a = 0; a < earlier.length; a++) {
-        const cost = step + positionCost(positions, earlier[a], holdB, holdC)
-        const state = (a * before.length + b) * count
+  const before = choiceAt(choices, i - 1)
+  const earlier = choices[i - 2]
+  const steps = table.step(before, here)
+  return earlier && isLine(earlier.grip, before.grip, here.grip)
+    ? extendLine(last, [earlier, before, here], own, steps, table, count)
+    : extendPlain(last, before.ways.length, own, steps, count)
+}
+
+const choiceAt = (choices: readonly Choice[], i: number): Choice => {
+  const choice = choices[i]
+  if (!choice) throw new Error(`there is no grip ${i}`)
+  return choice
+}
+
+/** Three single notes: each pair goes on from each pair before it. */
+const extendLine = (
+  last: Layer,
+  [earlier, before, here]: readonly [Choice, Choice, Choice],
+  own: Float64Array,
+  steps: Float64Array,
+  table: CostTable,
+  count: number,
+): Layer => {
+  const layer = emptyLayer(before.ways.length * here.ways.length, count)
+  const positions = table.position(earlier.grip, before.grip, here.grip)
+  for (let b = 0; b < before.ways.length; b++)
+    for (let c = 0; c < here.ways.length; c++) {
+      const pair = b * here.ways.length + c
+      const step = (own[c] ?? 0) + (steps[pair] ?? 0)
+      for (let a = 0; a < earlier.ways.length; a++) {
+        const position = positions[placeOf(earlier.ways[a], before.ways[b], here.ways[c])] ?? 0
+        const from = (a * before.ways.length + b) * count
         for (let rank = 0; rank < count; rank++) {
-          const whole = (last.costs[state + rank] ?? Infinity) + cost
-          if (!insert(layer, b * here.length + c, count, whole, a * count + rank)) break
+          const cost = (last.costs[from + rank] ?? Infinity) + step + position
+          if (!insert(layer, pair, count, cost, a * count + rank)) break
         }
       }
     }
   return layer
 }
 
-const positionCost = (
-  costs: Float64Array | undefined,
-  before: Hold | undefined,
-  between: Hold,
-  after: Hold,
-): number => {
-  const one = before?.[0]
-  const two = between[0]
-  const three = after[0]
-  if (!costs || !one || !two || !three) return 0
-  return costs[fingersPlace(one.finger, two.finger, three.finger)] ?? 0
+const placeOf = (
+  one: Digits | undefined,
+  two: Digits | undefined,
+  three: Digits | undefined,
+): number => fingersPlace(one?.[0] ?? 5, two?.[0] ?? 5, three?.[0] ?? 5)
+
+/** Elsewhere only the last grip counts: the best ways to each of its candidates go on to all of the next. */
+const extendPlain = (
+  last: Layer,
+  before: number,
+  own: Float64Array,
+  steps: Float64Array,
+  count: number,
+): Layer => {
+  const best = bestLayer(last, before, count)
+  const layer = emptyLayer(before * own.length, count)
+  for (let b = 0; b < before; b++)
+    for (let c = 0; c < own.length; c++) {
+      const pair = b * own.length + c
+      const step = (own[c] ?? 0) + (steps[pair] ?? 0)
+      for (let rank = 0; rank < count; rank++) {
+        layer.costs[pair * count + rank] = (best.costs[b * count + rank] ?? Infinity) + step
+        layer.from[pair * count + rank] = best.from[b * count + rank] ?? -1
+      }
+    }
+  return layer
+}
+
+/** What each way to finger a grip costs by itself, with fingers unlike those of a like group. */
+const ownCosts = (choice: Choice, table: CostTable): Float64Array => {
+  const costs = table.grip(choice)
+  const { keys } = choice.grip
+  if (!keys.some(({ preferred }) => preferred !== undefined)) return costs
+  return costs.map((cost, w) => {
+    const others = keys.filter(
+      ({ preferred }, k) => preferred !== undefined && preferred !== choice.ways[w]?.[k],
+    )
+    return cost + unlike * others.length
+  })
 }
 
 /**
@@ -97,44 +129,9 @@ const positionCost = (
  */
 const unlike = 8
 
-const unlikeCost = ({ keys }: Grip, hold: Hold): number => {
-  let cost = 0
-  for (let k = 0; k < keys.length; k++) {
-    const preferred = keys[k]?.preferred
-    if (preferred !== undefined && preferred !== hold[k]?.finger) cost += unlike
-  }
-  return cost
-}
-
-const gripAt = (grips: readonly Grip[], i: number): Grip => {
-  const grip = grips[i]
-  if (!grip) throw new Error(`there is no grip ${i}`)
-  return grip
-}
-
-/** Puts a way into its place among the best; false when it is none of them. */
-const insert = (
-  { costs, from }: Layer,
-  state: number,
-  count: number,
-  cost: number,
-  origin: number,
-): boolean => {
-  const first = state * count
-  let place = first + count - 1
-  if (cost >= (costs[place] ?? 0)) return false
-  for (; place > first && cost < (costs[place - 1] ?? Infinity); place--) {
-    costs[place] = costs[place - 1] ?? Infinity
-    from[place] = from[place - 1] ?? -1
-  }
-  costs[place] = cost
-  from[place] = origin
-  return true
-}
-
 /** The best ends of all, each followed back to the beginning. */
 const traceBest = (
-  ways: readonly (readonly Hold[])[],
+  choices: readonly Choice[],
   layers: readonly Layer[],
   count: number,
 ): readonly Path[] => {
@@ -144,26 +141,25 @@ const traceBest = (
     .filter(([, cost]) => cost < Infinity)
     .toSorted((a, b) => a[1] - b[1])
     .slice(0, count)
-  return ends.map(([end, cost]) => ({ holds: trace(ways, layers, count, end), cost }))
+  return ends.map(([end, cost]) => ({ holds: trace(choices, layers, count, end), cost }))
 }
 
 const trace = (
-  ways: readonly (readonly Hold[])[],
+  choices: readonly Choice[],
   layers: readonly Layer[],
   count: number,
   end: number,
 ): readonly Hold[] => {
-  const path: Hold[] = []
+  const holds: Hold[] = []
   let place = end
   for (let i = layers.length - 1; i >= 0; i--) {
-    const here = ways[i] ?? []
-    const before = ways[i - 1] ?? [[]]
-    const state = Math.floor(place / count)
-    const b = Math.floor(state / here.length)
-    path.push(here[state % here.length] ?? [])
+    const { grip, ways } = choiceAt(choices, i)
+    const before = choices[i - 1]?.ways.length ?? 1
+    const pair = Math.floor(place / count)
+    const b = Math.floor(pair / ways.length)
+    holds.push(holdOf(grip, ways[pair % ways.length] ?? []))
     const origin = layers[i]?.from[place] ?? -1
-    const a = Math.floor(origin / count)
-    place = (a * before.length + b) * count + (origin % count)
+    place = (Math.floor(origin / count) * before + b) * count + (origin % count)
   }
-  return path.reverse()
+  return holds.reverse()
 }

@@ -1,9 +1,11 @@
 import type { Tick } from '@/music/units'
+import type { Hold } from './candidates'
+import { distanceOf, wordOf } from './costTable'
 import type { Grip } from './grips'
-import { isThumbPassing, sumOf, type Costs } from './rules'
+import { isThumbPassing, rules, sumOf, type Costs, type Rule } from './rules'
 import type { Path } from './search'
 import type { Spans } from './spans'
-import { addCosts, isLine, weighGrip, linePosition, weighStep, type Weight } from './weights'
+import { isLine, linePosition, weighGrip, weighStep, type Weight } from './weights'
 
 /** What one onset costs: its grip and the way to it. */
 export interface OnsetCost {
@@ -22,39 +24,77 @@ export interface Weighed {
   readonly onsets: readonly OnsetCost[]
 }
 
-export const weighPath = (grips: readonly Grip[], path: Path, spans: Spans): Weighed => {
-  const parts = grips.map((_, i) => weightsAt(grips, path, i, spans))
-  const costs = addCosts(parts.flat().map((weight) => weight.costs))
+/** A weight, and how often it has been met: a piece is made of a few hundred. */
+interface Tallied {
+  readonly weight: Weight
+  times: number
+}
+type Tally = Map<string, Tallied>
+
+export const weighPath = (grips: readonly Grip[], { holds }: Path, spans: Spans): Weighed => {
+  const tally: Tally = new Map()
+  const words = grips.map((grip, i) => `${wordOf(grip)}:${digitsOf(holds[i])}`)
+  const onsets = grips.map(({ start }, i) => ({
+    start,
+    cost: costAt(grips, holds, words, i, spans, tally),
+    isThumbPassing: passesThumb(grips, holds, i, spans),
+  }))
+  const costs = sumTally(tally)
+  const all = [...tally.values()]
   return {
     cost: sumOf(costs),
     costs,
-    impractical: parts.flat().reduce((sum, weight) => sum + weight.impractical, 0),
-    onsets: grips.map(({ start }, i) => ({
-      start,
-      cost: (parts[i] ?? []).reduce((sum, weight) => sum + weight.cost, 0),
-      isThumbPassing: passesThumb(grips, path, i, spans),
-    })),
+    impractical: all.reduce((sum, { weight, times }) => sum + weight.impractical * times, 0),
+    onsets,
   }
 }
 
-const weightsAt = (
+const digitsOf = (hold: Hold = []): string => hold.map(({ finger }) => finger).join('')
+
+const costAt = (
   grips: readonly Grip[],
-  path: Path,
+  holds: readonly Hold[],
+  words: readonly string[],
   i: number,
   spans: Spans,
-): readonly Weight[] => {
+  tally: Tally,
+): number => {
   const [one, two, three] = [grips[i - 2], grips[i - 1], grips[i]]
-  const [first, second, third = []] = [path.holds[i - 2], path.holds[i - 1], path.holds[i]]
-  if (!three) return []
-  const own = weighGrip(three, third, spans)
-  if (!two || !second) return [own]
-  const step = weighStep(two, second, three, third, spans)
-  if (!one || !first || !isLine(one, two, three)) return [own, step]
-  return [own, step, linePosition(first, second, third, spans)]
+  const [first, second, third] = [holds[i - 2], holds[i - 1], holds[i]]
+  const word = words[i] ?? ''
+  if (!three || !third) return 0
+  const own = count(tally, word, () => weighGrip(three, third, spans))
+  if (!two || !second) return own
+  const before = `${words[i - 1]}>${distanceOf(two, three)}>${word}`
+  const step = count(tally, before, () => weighStep(two, second, three, third, spans))
+  if (!one || !first || !isLine(one, two, three)) return own + step
+  const line = `${words[i - 2]}>${distanceOf(one, two)}>${before}`
+  return own + step + count(tally, line, () => linePosition(first, second, third, spans))
 }
 
-const passesThumb = (grips: readonly Grip[], path: Path, i: number, spans: Spans): boolean => {
-  const [from, to] = [path.holds[i - 1], path.holds[i]]
+const count = (tally: Tally, word: string, find: () => Weight): number => {
+  const known = tally.get(word) ?? { weight: find(), times: 0 }
+  if (known.times++ === 0) tally.set(word, known)
+  return known.weight.cost
+}
+
+const sumTally = (tally: Tally): Costs => {
+  const sums: Partial<Record<Rule, number>> = {}
+  for (const rule of rules) {
+    let sum = 0
+    for (const { weight, times } of tally.values()) sum += (weight.costs[rule] ?? 0) * times
+    if (sum > 0) sums[rule] = sum
+  }
+  return sums
+}
+
+const passesThumb = (
+  grips: readonly Grip[],
+  holds: readonly Hold[],
+  i: number,
+  spans: Spans,
+): boolean => {
+  const [from, to] = [holds[i - 1], holds[i]]
   const [one, other] = [from?.[0], to?.[0]]
   if (from?.length !== 1 || to?.length !== 1 || grips[i]?.isAfterRest !== false) return false
   return one !== undefined && other !== undefined && isThumbPassing(one, other, spans)
