@@ -124,7 +124,7 @@ describe('whatever the notes', () => {
       }),
     )
   })
-  test('no hand strikes more than five keys or a tenth and a tone where both can share them', () => {
+  test('no hand strikes more than five keys or beyond a tenth where both can share them', () => {
     fc.assert(
       fc.property(anyNotes, (notes) => {
         for (const { L, R } of onsetsOf(notes)) {
