@@ -44,8 +44,8 @@ export const BuildUp = ({
         Build-up <span className="soft">{score.title}</span>
       </h1>
       <p className="build-up-sum">
-        {bars && formatBars(bars.first, bars.last)}, {handWords[plan.passage.hand]}, up to {beat}{' '}
-        {bars ? beatWord(bars.first.time) : 'quarters'} a minute.{' '}
+        {bars && capital(formatBars(bars.first, bars.last))}, {handWords[plan.passage.hand]}, up to{' '}
+        {beat} {bars ? beatWord(bars.first.time) : 'quarters'} a minute.{' '}
         {next ? (
           <b>
             {settled.length > 0 && `${settled.length} of ${exercises.length} done, `}
@@ -108,7 +108,10 @@ export const BuildUp = ({
             <h2>
               Stage {stage}{' '}
               <span className="soft">
-                {stageWords(exercises.filter((each) => each.stage === stage))}
+                {stageWords(
+                  exercises.filter((each) => each.stage === stage),
+                  reasonOf(exercises, stage),
+                )}
               </span>
             </h2>
             <ol className="exercises">
@@ -119,6 +122,7 @@ export const BuildUp = ({
                     key={exercise.chunk.id}
                     {...{ standing, exercise }}
                     where={describePlace(score, exercise.from)}
+                    why={reasonOf(exercises, stage) === undefined}
                     onStart={() => start(exercise)}
                   />
                 ))}
@@ -159,11 +163,14 @@ const ExerciseRow = ({
   standing: { plan, progress, passage },
   exercise,
   where,
+  why,
   onStart,
 }: {
   readonly standing: BuildUpStanding
   readonly exercise: Exercise
   readonly where: string
+  /** The reason stands beside it, where the stage has not one for all. */
+  readonly why: boolean
   readonly onStart: () => void
 }) => {
   const { next, settled } = progress
@@ -187,11 +194,12 @@ const ExerciseRow = ({
         </svg>
         <span className="unseen">{stateWords[state]} </span>
         <span>
-          {describeKind(exercise)}, {where}, {handWords[exercise.hand]}
+          {describeKind(exercise)}, {where}
+          {plan.passage.hand === 'both' && `, ${handWords[exercise.hand]}`}
           {exercise.form === 'asWritten' ? '' : `, ${formWords[exercise.form]}`}
         </span>
       </a>
-      <span className="soft">{exercise.why}</span>
+      {why && <span className="soft">{exercise.why}</span>}
     </li>
   )
 }
@@ -201,8 +209,18 @@ const stateWords = { done: 'done:', next: 'next:', open: '' } as const
 const minutesWord = (minutes: number): string =>
   minutes < 1.5 ? 'about a minute' : `about ${Math.round(minutes)} minutes`
 
-/** What a stage holds, where it is all of one kind. */
-const stageWords = (all: readonly Exercise[]): string => {
+/** What a stage holds and why, where it is the same for all of it. */
+const stageWords = (all: readonly Exercise[], why: string | undefined): string => {
   const kinds = new Set(all.map(describeKind))
-  return kinds.size === 1 ? [...kinds].join('') : ''
+  const [kind = ''] = kinds
+  return [...(kinds.size === 1 && all.length > 1 ? [`${kind}:`] : []), why ?? ''].join(' ')
 }
+
+/** `undefined` where a stage has several. */
+const reasonOf = (exercises: readonly Exercise[], stage: number): string | undefined => {
+  const reasons = new Set(exercises.filter((each) => each.stage === stage).map(({ why }) => why))
+  const [reason] = reasons
+  return reasons.size === 1 ? reason : undefined
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -18,8 +18,7 @@ export const Message = () => {
       {sign && <Sign kind={sign} />}
       <p role="status" aria-live="polite">
         {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
-        {sentenceOf(state)}
-        {aside && <span className="aside soft">{aside}</span>}
+        {sentenceOf(state)} {aside && <span className="aside soft">{aside}</span>}
       </p>
       {(stands || breath) && (
         <button

@@ -96,9 +96,6 @@ export const Options = () => {
           onChange={(event) => change({ transpose: Math.round(Number(event.target.value)) })}
         />
       </label>
-      <Suspense fallback={null}>
-        <CommandKeys />
-      </Suspense>
       <label className="check">
         <input
           type="checkbox"
@@ -124,6 +121,9 @@ export const Options = () => {
           ))}
         </select>
       </label>
+      <Suspense fallback={null}>
+        <CommandKeys />
+      </Suspense>
       <p className="soft credit">
         Stop at once when anything hurts, tingles or goes numb, and see a doctor if it lasts. This
         is general advice, not medical advice; a teacher beside you knows more than any program.

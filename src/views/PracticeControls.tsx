@@ -21,10 +21,14 @@ export const PracticeControls = ({
   const simulated = useSelected(app.practice.store, (state) => state?.simulated ?? false)
   const commands = useSelected(app.settings, (state) => state.commands)
   const reach = reachOf(keys)
-  /** The key or pedal of the instrument that means the same here. */
-  const also = (command: DrillCommand): ReactNode => {
+  /** The key of the computer, or the one of the instrument that means the same here. */
+  const keyFor = (command: DrillCommand, key: string): ReactNode => {
     const bound = commands[command]
-    return bound && isFree(bound, reach) ? <kbd className="bound">{bindingWord(bound)}</kbd> : null
+    return bound && isFree(bound, reach) ? (
+      <kbd className="bound">{bindingWord(bound)}</kbd>
+    ) : (
+      <kbd>{key}</kbd>
+    )
   }
   return (
     <div className="practice-controls" onPointerDown={keepFocus}>
@@ -33,16 +37,13 @@ export const PracticeControls = ({
         aria-pressed={metronome !== 'off'}
         onClick={() => void app.practice.toggleMetronome()}
       >
-        Metronome <kbd>Space</kbd>
-        {also('metronome')}
+        Metronome {keyFor('metronome', 'Space')}
       </button>
       <button type="button" aria-pressed={hearing} onClick={() => void app.practice.hear()}>
-        Hear it <kbd>Enter</kbd>
-        {also('hear')}
+        Hear it {keyFor('hear', 'Enter')}
       </button>
       <button type="button" onClick={() => app.practice.again()}>
-        Again <kbd>0</kbd>
-        {also('again')}
+        Again {keyFor('again', '0')}
       </button>
       <button type="button" onClick={() => app.practice.lower()}>
         Slower <kbd>↓</kbd>
@@ -51,12 +52,10 @@ export const PracticeControls = ({
         Faster <kbd>↑</kbd>
       </button>
       <button type="button" onClick={() => app.neighbour(-1)}>
-        <kbd>←</kbd>
-        {also('back')} Previous
+        {keyFor('back', '←')} Previous
       </button>
       <button type="button" onClick={() => app.neighbour(1)}>
-        Next {also('next')}
-        <kbd>→</kbd>
+        Next {keyFor('next', '→')}
       </button>
       <button
         type="button"

@@ -11,6 +11,7 @@ export const Sheet = ({
   readonly children: ReactNode
 }) => {
   const details = useRef<HTMLDetailsElement>(null)
+  const byPointer = useRef(false)
   useEffect(() => {
     const close = (): void => {
       if (details.current) details.current.open = false
@@ -38,10 +39,15 @@ export const Sheet = ({
     <details
       ref={details}
       className={className}
+      onPointerDown={() => {
+        byPointer.current = true
+      }}
+      onKeyDown={() => {
+        byPointer.current = false
+      }}
       onToggle={({ currentTarget }) => {
-        const pressed = currentTarget.querySelector('summary')
         // Closed by a click: Space and Enter mean again what they mean on the page.
-        if (!currentTarget.open && pressed && !pressed.matches(':focus-visible')) pressed.blur()
+        if (!currentTarget.open && byPointer.current) currentTarget.querySelector('summary')?.blur()
       }}
     >
       <summary>{word}</summary>

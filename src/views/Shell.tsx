@@ -110,9 +110,9 @@ const Screen = ({
         <main className="page">
           <h1>Not here</h1>
           <p>
-            This address names a piece that is not on this machine. Go to the{' '}
-            <a href={formatRoute({ kind: 'pieces' })}>pieces</a> and bring its file in again: the
-            record of your practice is kept and will find it.
+            This address names a piece that is not on this machine, or a place that it does not
+            have. Go to the <a href={formatRoute({ kind: 'pieces' })}>pieces</a> and choose it
+            there, or bring its file in again: the record of your practice is kept and will find it.
           </p>
         </main>
       )

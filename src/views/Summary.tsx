@@ -1,13 +1,14 @@
 import { useMemo } from 'react'
 import { formatRoute } from '@/app/route'
 import { formatBeats } from '@/music/beat'
+import { splitFormedId } from '@/music/form'
 import { formatKey } from '@/music/pitch'
 import type { Tempo } from '@/music/units'
 import type { FlawCount } from '@/review/flaws'
 import type { ChunkReview } from '@/review/review'
 import { useApp, useSelected } from './context'
 import { Decisions } from './Decisions'
-import { flawWords, handWords, percent, plural } from './words'
+import { flawWords, formWords, handWords, percent, plural } from './words'
 
 /** This sitting: the clean share first, then what was drilled, then what went wrong most. */
 export const Summary = () => {
@@ -100,6 +101,7 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
   const listed = useSelected(app.library.store, (state) => state.listed)
   const title = chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? 'A piece'
   const { place, tally, time } = chunk
+  const form = splitFormedId(chunk.chunk)?.form ?? 'asWritten'
   const beat = (tempo: Tempo): string => (time ? formatBeats(tempo, time) : `${Math.round(tempo)}`)
   const bars =
     place &&
@@ -113,6 +115,7 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
         {place && (
           <span className="soft">
             , {bars}, {handWords[place.hand]}
+            {form === 'asWritten' ? '' : `, ${formWords[form]}`}
           </span>
         )}
       </td>
@@ -127,7 +130,9 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
         {chunk.secure && ', secure'}
       </td>
       <td>
-        {place && <a href={formatRoute({ kind: 'practice', piece: chunk.piece, place })}>again</a>}
+        {place && (
+          <a href={formatRoute({ kind: 'practice', piece: chunk.piece, place, form })}>again</a>
+        )}
       </td>
     </tr>
   )

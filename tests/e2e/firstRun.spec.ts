@@ -30,7 +30,7 @@ test('one click starts the drill, and the first keys are heard', async ({ page }
   await start(page)
   await drawn(page)
   const { message, streak } = shown(page)
-  await expect(message).toHaveText(/first key begins a repetition/)
+  await expect(message).toHaveText(/short trial for the tempo/)
   await repetition(page, 'C5 D5 E5 F5 G5 A5 B5 C6')
   await expect(streak).toHaveAttribute('data-streak', '1')
   await expect(message).toHaveText('Clean.')

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { drawn, firstPiece, goTo, openApp, plug, pull, repetition } from './app'
+import { drawn, firstPiece, goTo, idOf, openApp, plug, pull, repetition, withoutTrial } from './app'
 
 /**
  * Goes through the program as a person does, and stops at every screen: the app's own pages, the
@@ -14,6 +14,7 @@ export const visitScreens = async (
   await drawn(page)
   await visit('piece')
   await visitOthers(page, visit)
+  await withoutTrial(page)
   await page.getByRole('link', { name: firstPiece }).click()
   await page.getByRole('button', { name: 'Start the drill' }).click()
   await page.locator('.practice').waitFor()
@@ -34,6 +35,11 @@ export type ScreenName =
   | 'no-keyboard'
   | 'practice-flaws'
   | 'practice-paused'
+  | 'practice-problem'
+  | 'practice-remedy'
+  | 'practice-exercise'
+  | 'build-up'
+  | 'keys'
   | 'summary'
 
 type Visit = (name: ScreenName) => Promise<void>
@@ -48,6 +54,10 @@ const visitOthers = async (page: Page, visit: Visit): Promise<void> => {
   await goTo(page, '#/taptest')
   await page.getByRole('heading', { name: 'Tap test' }).waitFor()
   await visit('tap-test')
+  // Both hands, the first four bars.
+  await goTo(page, `#/buildup/${idOf('ferry-at-dusk.mid')}/0-11/both/brisk/forward`)
+  await page.getByRole('heading', { name: 'Build-up' }).waitFor()
+  await visit('build-up')
   await page.getByRole('navigation').getByRole('link', { name: 'Pieces' }).click()
   await page.getByRole('heading', { name: 'Pieces', exact: true }).waitFor()
   await visit('pieces')
@@ -76,6 +86,21 @@ const visitDrill = async (page: Page, visit: Visit): Promise<void> => {
   await repetition(page, 'C5 D5 E5 F5 G#5 A5 B5 C6')
   await page.getByRole('button', { name: 'Go on' }).waitFor()
   await visit('practice-paused')
+  await repetition(page, 'C5 D5 E5 F5 G#5 A5 B5 C6')
+  await page.locator('.remedies').waitFor()
+  await visit('practice-problem')
+  await page.keyboard.press('1')
+  await page.locator('.remedies').waitFor({ state: 'detached' })
+  await visit('practice-remedy')
+  const [piece] = /(?<=practice\/)[^/]+/.exec(page.url()) ?? []
+  await goTo(page, `#/practice/${piece}/32-34/right/of/32-71_2/right/brisk/forward`)
+  await page.locator('.passage-line').waitFor()
+  await visit('practice-exercise')
+  await page.keyboard.press('?')
+  await page.getByRole('dialog').waitFor()
+  await visit('keys')
+  await page.keyboard.press('Escape')
+  await page.getByRole('dialog').waitFor({ state: 'hidden' })
   await page.keyboard.press('Escape')
   await page.getByRole('heading', { name: 'What was drilled' }).waitFor()
   await visit('summary')
