@@ -28,8 +28,10 @@ import {
   type Library,
   type OpenPiece,
 } from './library'
+import type { DrillCommand } from './commandKeys'
+import { listenForCommands } from './listenForCommands'
 import { createLearning, type Learning } from './learning'
-import type { KeptState, Ports, ScreenKeysPort, SoundState } from './ports'
+import type { KeptState, Ports, ScreenKeysPort, SoundState, Stop } from './ports'
 import { createPieceRecords } from './pieceRecord'
 import { createPractice, type Practice } from './practice'
 import { searchByPlaying } from './placeSearch'
@@ -57,6 +59,8 @@ export interface App {
   readonly tapTest: TapTest
   /** Binds commands to keys and pedals. */
   readonly learning: Learning
+  /** Tells each command that is given from the instrument, outside the keys of a passage. */
+  readonly listenForCommands: (keys: readonly Key[], run: (command: DrillCommand) => void) => Stop
   readonly settings: StoreApi<Settings>
   readonly sound: StoreApi<SoundState>
   readonly screenKeys: ScreenKeysPort
@@ -184,6 +188,8 @@ export const createApp = (ports: Ports): App => {
     session,
     tapTest,
     learning,
+    listenForCommands: (keys, run) =>
+      listenForCommands(instrument, () => settings.getState().commands, keys, run),
     settings,
     sound,
     changeSettings,
@@ -252,6 +258,9 @@ export const createApp = (ports: Ports): App => {
     },
     buildUpHere: () => void screens.buildUpHere(),
     begin,
-    endSession: () => go({ kind: 'summary' }),
+    endSession: () => {
+      practice.leave()
+      go({ kind: 'summary' })
+    },
   }
 }

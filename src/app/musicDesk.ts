@@ -89,9 +89,10 @@ export const createMusicDesk = (
     update({ breath: undefined, problem: undefined })
     drilling.tellCoach({ kind: 'undo', at: ports.now() })
   }
-  const skip = (): void => {
+  /** Where nothing was played, nothing is left undone. */
+  const turnAway = (kind: 'skip' | 'end'): void => {
     const { coach } = drilling.standing() ?? {}
-    if (coach && coach.repetitions > 0) drilling.tellCoach({ kind: 'skip', at: ports.now() })
+    if (coach && coach.repetitions > 0) drilling.tellCoach({ kind, at: ports.now() })
   }
 
   /** What a key of the instrument means at a problem: next chooses, again plays what is chosen. */
@@ -154,7 +155,8 @@ export const createMusicDesk = (
     end,
     again,
     undo,
-    skip,
+    skip: () => turnAway('skip'),
+    leave: () => turnAway('end'),
     goOnOrRest,
     begin: (practising, coach) => {
       const wasClicking = store.getState()?.metronome === 'on'

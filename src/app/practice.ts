@@ -20,6 +20,8 @@ export interface MusicDesk {
   readonly remedy: (index: number) => void
   /** The person turns to another exercise: recorded where this one is not done. */
   readonly skip: () => void
+  /** The person ends: recorded where this is not done. */
+  readonly leave: () => void
   /** Ends a pause or a breath; where there is none, a pause begins and nothing is judged. */
   readonly goOnOrRest: () => void
   /** What the space bar does: goes on after a pause, else starts or stops the metronome. */
@@ -80,6 +82,7 @@ export const createPractice = (house: PracticeHouse): Practice => {
     undo: () => desk?.undo(),
     remedy: (index) => desk?.remedy(index),
     skip: () => desk?.skip(),
+    leave: () => desk?.leave(),
     goOnOrRest: () => desk?.goOnOrRest(),
     goOnOrMetronome: () => desk?.goOnOrMetronome(),
     raise: () => desk?.raise(),

@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react'
 import { formatRoute, type BuildUpPlan } from '@/app/route'
 import { describeKind, routeOf, type BuildUpStanding } from '@/app/buildUps'
 import type { CorrectedPiece } from '@/app/handCorrections'
-import { barsOf } from '@/app/practising'
+import { barsOf, keysOf } from '@/app/practising'
 import type { Exercise } from '@/exercises/buildUp'
 import { formatBeats } from '@/music/beat'
 import { handChoices } from '@/music/music'
@@ -34,6 +34,14 @@ export const BuildUp = ({
   // One touch of the space bar or Enter, and it begins.
   const button = useRef<HTMLButtonElement>(null)
   useEffect(() => button.current?.focus(), [])
+  useEffect(
+    () =>
+      app.listenForCommands(keysOf(passage), (command) => {
+        if (next && (command === 'next' || command === 'goOn' || command === 'again'))
+          app.begin(routeOf(score.id, plan, next))
+      }),
+    [app, passage, next, score, plan],
+  )
   const change = (part: Partial<BuildUpPlan>): void =>
     app.buildUp(piece, { ...plan, ...part }, goalTempo)
   const stages = [...new Set(exercises.map(({ stage }) => stage))]

@@ -42,8 +42,10 @@ const countOverruled = (
   events: readonly JournalEvent[],
 ): readonly (readonly [RecordedOverrule, number])[] => {
   const counts = new Map<RecordedOverrule, number>()
+  // That a sitting ends is no news.
   for (const event of events)
-    if (event.kind === 'overruled') counts.set(event.what, (counts.get(event.what) ?? 0) + 1)
+    if (event.kind === 'overruled' && event.what !== 'end')
+      counts.set(event.what, (counts.get(event.what) ?? 0) + 1)
   return [...counts].toSorted((a, b) => b[1] - a[1])
 }
 

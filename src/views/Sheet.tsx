@@ -39,18 +39,21 @@ export const Sheet = ({
     <details
       ref={details}
       className={className}
-      onPointerDown={() => {
-        byPointer.current = true
-      }}
-      onKeyDown={() => {
-        byPointer.current = false
-      }}
       onToggle={({ currentTarget }) => {
         // Closed by a click: Space and Enter mean again what they mean on the page.
         if (!currentTarget.open && byPointer.current) currentTarget.querySelector('summary')?.blur()
       }}
     >
-      <summary>{word}</summary>
+      <summary
+        onPointerDown={() => {
+          byPointer.current = true
+        }}
+        onKeyDown={() => {
+          byPointer.current = false
+        }}
+      >
+        {word}
+      </summary>
       <div className="sheet-of-paper">{children}</div>
     </details>
   )
