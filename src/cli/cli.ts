@@ -16,9 +16,10 @@ import { judge } from './judge'
 import { parseCommand, parseJob, type Command } from './options'
 import { read } from './read'
 import { review } from './review'
+import { spots } from './spots'
 import type { Answer, Verb } from './verb'
 
-const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises, finger, review }
+const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises, finger, spots, review }
 
 const usage = `Usage: npm run -s cli -- VERB OPTIONS
   read   --piece FILE
@@ -30,6 +31,7 @@ const usage = `Usage: npm run -s cli -- VERB OPTIONS
   exercises  --piece FILE [--from BAR --to BAR] [--hand left|right|both]
          [--thoroughness thorough|brisk] [--direction forward|fromTheEnd]
          [--span SEMITONES] [--tempo N]
+  spots  --piece FILE [--tempo N] [--span small|medium|large]
   finger  --piece FILE --hand left|right [--from BAR --to BAR] [--span small|medium|large]
 With --json: one JSON object. With --jobs FILE: one job, a JSON object, a line.
 `

@@ -15,7 +15,7 @@ const sumRules =
 const aspects: readonly Aspect[] = [
   {
     words: 'crosses the thumb',
-    measure: ({ onsets }) => onsets.filter((onset) => onset.isThumbPassing).length,
+    measure: ({ onsets }) => onsets.filter(({ thumbPassing }) => thumbPassing > 0).length,
   },
   { words: 'stretches', measure: sumRules('stretch', 'largeSpan', 'beyond') },
   { words: 'moves the hand', measure: sumRules('positionCount', 'positionSize', 'move') },

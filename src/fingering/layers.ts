@@ -9,9 +9,15 @@ export interface Layer {
 }
 
 export const emptyLayer = (pairs: number, count: number): Layer => ({
-  costs: new Array<number>(pairs * count).fill(Infinity),
-  from: new Array<number>(pairs * count).fill(-1),
+  costs: rowOf(Infinity, pairs * count),
+  from: rowOf(-1, pairs * count),
 })
+
+const rowOf = (value: number, length: number): number[] => {
+  const row: number[] = []
+  for (let i = 0; i < length; i++) row.push(value)
+  return row
+}
 
 /** Puts a way into its place among the best of a pair; false when it is none of them. */
 export const insert = (

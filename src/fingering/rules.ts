@@ -80,21 +80,37 @@ export const isImpractical = (one: Touch, other: Touch, spans: Spans): boolean =
 }
 
 /** Farther than any two fingers reach. */
-export const isLeap = (from: Touch, to: Touch, spans: Spans): boolean =>
+const isLeap = (from: Touch, to: Touch, spans: Spans): boolean =>
   Math.abs(to.place - from.place) > spans.widest
 
-/** The hand leaves the keys between two notes: at a leap, and where these fingers cannot reach. */
-const isLifted = (from: Touch, to: Touch, spans: Spans): boolean => {
+/** Farther than thumb and little finger reach in comfort: there the hand may be lifted and the line go on. */
+export const isFar = (from: Touch, to: Touch, spans: Spans): boolean =>
+  Math.abs(to.place - from.place) > spans.between(1, 5).maxComfortable
+
+/** The hand leaves the keys between two notes: at a leap, with one finger on two keys, and where to reach would cost more. */
+export const isLifted = (from: Touch, to: Touch, spans: Spans): boolean => {
   if (from.place === to.place) return false
   if (from.finger === to.finger || isLeap(from, to, spans)) return true
   return (
     isImpractical(from, to, spans) &&
-    sumOf(spanCosts(from, to, spans)) > moveCost(to.place - from.place)
+    sumOf(spanCosts(from, to, spans)) > sumOf(liftCosts(from, to, spans))
   )
 }
 
-/** Lifting the hand costs three, and half a point for each semitone, so that a leap costs more than the widest reach. */
+/** Lifting the hand costs three, and half a point for each semitone that it moves. */
 export const moveCost = (semitones: number): number => 3 + Math.abs(semitones) / 2
+
+/** Semitones from the thumb to each finger of a hand at rest over five neighbouring white keys. */
+const fromThumb: Readonly<Record<Finger, number>> = { 1: 0, 2: 2, 3: 4, 4: 5, 5: 7 }
+
+/** Where the thumb of a hand at rest lies that has this finger on this key. */
+export const thumbPlace = ({ place, finger }: Touch): number => place - fromThumb[finger]
+
+/** To lift the hand within its reach breaks the line, as much as a semitone beyond what is practical. */
+const liftCosts = (from: Touch, to: Touch, spans: Spans): Costs => ({
+  move: moveCost(thumbPlace(to) - thumbPlace(from)),
+  beyond: from.finger === to.finger || isFar(from, to, spans) ? 0 : 10,
+})
 
 /** Rule 6 and the first part of rule 10: what a finger costs by itself. */
 export const noteCosts = ({ finger, black }: Touch): Costs => ({
@@ -105,14 +121,14 @@ export const noteCosts = ({ finger, black }: Touch): Costs => ({
 /** Rules 1 to 3 and 8 to 12: from one note to the next. */
 export const stepCosts = (from: Touch, to: Touch, spans: Spans): Costs => {
   if (from.finger === to.finger && from.place === to.place) return {}
-  if (isLifted(from, to, spans)) return { move: moveCost(to.place - from.place) }
+  if (isLifted(from, to, spans)) return liftCosts(from, to, spans)
   return {
     ...spanCosts(from, to, spans),
     threeToFour: from.finger === 3 && to.finger === 4 ? 1 : 0,
     fourOnBlack: isFourOnBlack(from, to) || isFourOnBlack(to, from) ? 1 : 0,
     thumbOnBlack: 2 * (besideWhite(1, from, to) + besideWhite(1, to, from)),
     fiveOnBlack: 2 * (besideWhite(5, from, to) + besideWhite(5, to, from)),
-    thumbPassing: passingCost(from, to, spans),
+    thumbPassing: passingCost(from, to),
   }
 }
 
@@ -123,13 +139,16 @@ const isFourOnBlack = (three: Touch, four: Touch): boolean =>
 const besideWhite = (finger: Finger, touch: Touch, beside: Touch): number =>
   touch.finger === finger && touch.black && !beside.black ? 1 : 0
 
-/** The thumb goes under a finger, or a finger over the thumb. */
-export const isThumbPassing = (from: Touch, to: Touch, spans: Spans): boolean =>
-  usesThumb(from, to) && apart(from, to) < 0 && !isLifted(from, to, spans)
+/** The thumb goes under a finger, or a finger over the thumb; in a broken chord farther than in a line. */
+export const isThumbPassing = (from: Touch, to: Touch): boolean =>
+  usesThumb(from, to) && apart(from, to) < 0 && apart(from, to) >= -farthestPassing
+
+/** A fifth: what lies farther apart is a move of the hand, whatever the fingers. */
+const farthestPassing = 7
 
 /** Rule 12: 1 on the same level, 3 with the thumb on black and the finger on white, else nothing. */
-const passingCost = (from: Touch, to: Touch, spans: Spans): number => {
-  if (!isThumbPassing(from, to, spans)) return 0
+const passingCost = (from: Touch, to: Touch): number => {
+  if (!isThumbPassing(from, to)) return 0
   if (from.black === to.black) return 1
   const thumb = from.finger === 1 ? from : to
   return thumb.black ? 3 : 0

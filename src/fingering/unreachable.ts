@@ -2,7 +2,7 @@ import { formatKey } from '@/music/pitch'
 import { key, type NoteId, type Tick } from '@/music/units'
 import type { Hold } from './candidates'
 import { mostKeys, type Grip } from './grips'
-import { isLeap, type Touch } from './rules'
+import { isLifted, type Touch } from './rules'
 import type { Path } from './search'
 import { spansOf, type HandSpan, type Spans } from './spans'
 import { isForbidden } from './weights'
@@ -62,7 +62,7 @@ const adviceForStep = (
 ): string | undefined => {
   const [from, to] = [before?.[0], after?.[0]]
   if (!from || !to || before?.length !== 1 || after?.length !== 1) return undefined
-  return isLeap(from, to, spans) || isForbidden(from, to, spans)
+  return isLifted(from, to, spans) || isForbidden(from, to, spans)
     ? `${nameOf(from)} to ${nameOf(to)} is no step for one place of the hand: lift it`
     : undefined
 }

@@ -11,8 +11,8 @@ import { isLine, linePosition, weighGrip, weighStep, type Weight } from './weigh
 export interface OnsetCost {
   readonly start: Tick
   readonly cost: number
-  /** Whether the thumb goes under, or a finger over it, to get here. */
-  readonly isThumbPassing: boolean
+  /** How far the thumb goes under, or a finger over it, to get here: semitones, 0 where neither does. */
+  readonly thumbPassing: number
 }
 
 /** What a fingering costs, in all, by rule and by onset. */
@@ -37,7 +37,7 @@ export const weighPath = (grips: readonly Grip[], { holds }: Path, spans: Spans)
   const onsets = grips.map(({ start }, i) => ({
     start,
     cost: costAt(grips, holds, words, i, spans, tally),
-    isThumbPassing: passesThumb(grips, holds, i, spans),
+    thumbPassing: thumbPassingAt(grips, holds, i),
   }))
   const costs = sumTally(tally)
   const all = [...tally.values()]
@@ -64,18 +64,19 @@ const costAt = (
   const word = words[i] ?? ''
   if (!three || !third) return 0
   const own = count(tally, word, () => weighGrip(three, third, spans))
-  if (!two || !second) return own
+  if (!two || !second) return own.cost
   const before = `${words[i - 1]}>${distanceOf(two, three)}>${word}`
   const step = count(tally, before, () => weighStep(two, second, three, third, spans))
-  if (!one || !first || !isLine(one, two, three)) return own + step
+  if (!one || !first || !isLine(one, two, three)) return own.cost + step.cost
   const line = `${words[i - 2]}>${distanceOf(one, two)}>${before}`
-  return own + step + count(tally, line, () => linePosition(first, second, third, spans))
+  const position = count(tally, line, () => linePosition(first, second, third, spans))
+  return own.cost + step.cost + position.cost
 }
 
-const count = (tally: Tally, word: string, find: () => Weight): number => {
+const count = (tally: Tally, word: string, find: () => Weight): Weight => {
   const known = tally.get(word) ?? { weight: find(), times: 0 }
   if (known.times++ === 0) tally.set(word, known)
-  return known.weight.cost
+  return known.weight
 }
 
 const sumTally = (tally: Tally): Costs => {
@@ -88,14 +89,9 @@ const sumTally = (tally: Tally): Costs => {
   return sums
 }
 
-const passesThumb = (
-  grips: readonly Grip[],
-  holds: readonly Hold[],
-  i: number,
-  spans: Spans,
-): boolean => {
+const thumbPassingAt = (grips: readonly Grip[], holds: readonly Hold[], i: number): number => {
   const [from, to] = [holds[i - 1], holds[i]]
   const [one, other] = [from?.[0], to?.[0]]
-  if (from?.length !== 1 || to?.length !== 1 || grips[i]?.isAfterRest !== false) return false
-  return one !== undefined && other !== undefined && isThumbPassing(one, other, spans)
+  if (from?.length !== 1 || to?.length !== 1 || grips[i]?.isAfterRest !== false) return 0
+  return one && other && isThumbPassing(one, other) ? Math.abs(other.place - one.place) : 0
 }

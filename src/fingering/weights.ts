@@ -2,8 +2,9 @@ import type { Finger } from '@/music/music'
 import type { Hold } from './candidates'
 import { mostKeys, type Grip } from './grips'
 import {
+  isFar,
   isImpractical,
-  isLeap,
+  isLifted,
   moveCost,
   noteCosts,
   positionCosts,
@@ -12,6 +13,7 @@ import {
   spanCosts,
   stepCosts,
   sumOf,
+  thumbPlace,
   type Costs,
   type Rule,
   type Touch,
@@ -102,10 +104,11 @@ export const weighStep = (
 const melodicStep = (from: Touch, to: Touch, spans: Spans): Weight =>
   weight(stepCosts(from, to, spans), isForbidden(from, to, spans) ? 1 : 0)
 
-/** One finger on two keys in a row, or farther than practical; but a leap has no fingers that reach. */
-export const isForbidden = (from: Touch, to: Touch, spans: Spans): boolean =>
-  !isLeap(from, to, spans) &&
-  (from.finger === to.finger ? from.place !== to.place : isImpractical(from, to, spans))
+/** One finger on two keys in a row, or farther than practical; but far away the hand may be lifted. */
+export const isForbidden = (from: Touch, to: Touch, spans: Spans): boolean => {
+  if (isLifted(from, to, spans)) return !isFar(from, to, spans)
+  return isImpractical(from, to, spans)
+}
 
 const isSameKeys = (from: Grip, to: Grip): boolean =>
   from.keys.length === to.keys.length &&
@@ -163,13 +166,10 @@ const reachCost = (before: Hold, after: Hold, spans: Spans, atMost: number): num
   return sum / notes
 }
 
-/** Semitones from the thumb to each finger of a hand at rest over five neighbouring white keys. */
-const fromThumb: Readonly<Record<Finger, number>> = { 1: 0, 2: 2, 3: 4, 4: 5, 5: 7 }
-
 /** Where the hand lies: the place of its thumb, were it at rest. */
 const handPlace = (all: Hold): number => {
   let sum = 0
-  for (const { place, finger } of all) sum += place - fromThumb[finger]
+  for (const touch of all) sum += thumbPlace(touch)
   return sum / all.length
 }
 

@@ -1,9 +1,17 @@
 /** `npm run bench`: every benchmark on fixed inputs; exit code 1 when one exceeds its budget. */
+import { benchDifficulty } from './difficulty'
+import { benchFingering } from './fingering'
 import { benchJournal } from './journal'
 import { benchJudge } from './judge'
 import { benchScore } from './score'
 
-const measures = [...(await benchJudge()), ...benchScore(), ...benchJournal()]
+const measures = [
+  ...(await benchJudge()),
+  ...benchScore(),
+  ...benchFingering(),
+  ...benchDifficulty(),
+  ...benchJournal(),
+]
 
 const figure = (value: number): string =>
   value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: false })

@@ -1,0 +1,188 @@
+/**
+ * How difficult a piece is, where, and why.
+ *
+ * stroke: all keys that one hand strikes together, in time at the goal tempo (strokes.ts). feature: one
+ * thing that makes music difficult, in its own unit (features.ts for a hand, together.ts for both).
+ * points: what a feature weighs against one slow stroke (load.ts). local difficulty: points a second in
+ * a beat, of a hand or of both. hard spot: a stretch of beats that stands out of the piece, with its
+ * reasons in words of the trade (spots.ts, reasons.ts) and ways to practise it (practise.ts).
+ *
+ * What it cannot see: voicing, pedalling, memory, nerves.
+ *
+ * Example: sixteenths on five neighbouring keys at 120 quarters a minute are 8 strokes a second, about
+ * 18 points a second; the same an octave apart in each hand about twice that.
+ */
+import { fingerHand } from '@/fingering/fingering'
+import type { HandSpan } from '@/fingering/spans'
+import type { Hand, HandChoice, Score } from '@/music/music'
+import type { Tempo, Tick } from '@/music/units'
+import { beatsOf, placeInBeats, type Beat } from './beats'
+import type { SpanMm } from './features'
+import { octaveMm, whiteKeyMm } from './keyboard'
+import {
+  pointsOfStroke,
+  scalePoints,
+  sumPoints,
+  weights,
+  type FingerWork,
+  type HandWork,
+  type Points,
+} from './load'
+import { waysToPractise } from './practise'
+import { reasonsFor } from './reasons'
+import { findSpots, type BeatLoad, type Spot } from './spots'
+import { clockOf, strokesOf, type Stroke } from './strokes'
+import { crossedStrokes, crossRhythms } from './together'
+import { rateWhole, type WholeDifficulty } from './whole'
+
+export interface DifficultySettings {
+  /** Quarters a minute at the beginning; later changes keep their proportion. As the score says where it is left out. */
+  readonly tempo?: Tempo
+  /** Medium where it is left out. */
+  readonly span?: HandSpan
+}
+
+/** A stretch that stands out of the piece, with what a pianist would say of it. */
+export interface HardSpot {
+  readonly from: Tick
+  /** Where its last beat ends. */
+  readonly to: Tick
+  readonly hand: HandChoice
+  /** Points a second where it is hardest. */
+  readonly difficulty: number
+  /** In words of the trade, the weightiest first. */
+  readonly reasons: readonly string[]
+  /** For each reason a way to practise it. */
+  readonly practise: readonly string[]
+}
+
+export interface Difficulty extends WholeDifficulty {
+  /** The hardest first. */
+  readonly spots: readonly HardSpot[]
+}
+
+/** The widest chord of each hand in millimetres: an octave, a ninth, a tenth from C. */
+const spansMm: Readonly<Record<HandSpan, number>> = {
+  small: octaveMm,
+  medium: octaveMm + whiteKeyMm,
+  large: octaveMm + 2 * whiteKeyMm,
+}
+
+/** How difficult a piece is at its goal tempo, and its hard spots. */
+export const assessDifficulty = (
+  score: Score,
+  { tempo, span = 'medium' }: DifficultySettings = {},
+): Difficulty => {
+  const clock = clockOf(score, tempo)
+  const right = strokesOf(score.notes, 'right', clock)
+  const left = strokesOf(score.notes, 'left', clock)
+  const beats = beatsOf(score, clock)
+  const loads = loadBeats(score, beats, right, left, span)
+  const sounding = loads.filter(({ beat }) => isBetween(beat, right, left))
+  return {
+    ...rateWhole(
+      sounding.map((load) => ({
+        seconds: load.beat.seconds,
+        points: sumPoints([load.right, load.left, load.joint]),
+      })),
+    ),
+    spots: findSpots(sounding).map((spot) => explain(spot, right, left, spansMm[span])),
+  }
+}
+
+/** From the first stroke to the last. */
+const isBetween = (beat: Beat, ...hands: readonly (readonly Stroke[])[]): boolean => {
+  const first = Math.min(...hands.map((strokes) => strokes[0]?.start ?? Infinity))
+  const last = Math.max(...hands.map((strokes) => strokes.at(-1)?.start ?? -Infinity))
+  return beat.end > first && beat.start <= last
+}
+
+const loadBeats = (
+  score: Score,
+  beats: readonly Beat[],
+  right: readonly Stroke[],
+  left: readonly Stroke[],
+  span: HandSpan,
+): readonly BeatLoad[] => {
+  const ofHand = (hand: Hand, strokes: readonly Stroke[]): readonly Points[] => {
+    const work = workOf(score, hand, strokes, span)
+    return spread(
+      beats,
+      strokes.map(({ start }, i) => ({ start, points: pointsOfStroke(work, i) })),
+    )
+  }
+  const [rights, lefts] = [ofHand('right', right), ofHand('left', left)]
+  const joints = spread(beats, jointPoints(right, left))
+  return beats.map((beat, i) => ({
+    beat,
+    right: rights[i] ?? {},
+    left: lefts[i] ?? {},
+    joint: joints[i] ?? {},
+  }))
+}
+
+const workOf = (
+  { notes, keys, ticksPerQuarter }: Score,
+  hand: Hand,
+  strokes: readonly Stroke[],
+  span: HandSpan,
+): HandWork => {
+  const { best } = fingerHand(notes, {
+    hand,
+    ticksPerQuarter,
+    span,
+    alike: false,
+    count: 1,
+  })
+  const fingers = new Map<number, FingerWork>()
+  for (const { start, cost, thumbPassing } of best?.onsets ?? []) {
+    const before = fingers.get(start)
+    fingers.set(start, {
+      cost: cost + (before?.cost ?? 0),
+      thumbPassing: Math.max(thumbPassing, before?.thumbPassing ?? 0),
+    })
+  }
+  return { strokes, fingers, span: spansMm[span], signatures: keys }
+}
+
+const jointPoints = (
+  right: readonly Stroke[],
+  left: readonly Stroke[],
+): readonly { readonly start: Tick; readonly points: Points }[] =>
+  [
+    ...crossRhythms(right, left).map(({ start, count }) => ({
+      start,
+      points: { rhythm: weights.rhythm * count },
+    })),
+    ...crossedStrokes(right, left).map(({ start, count }) => ({
+      start,
+      points: { crossing: weights.crossing * count },
+    })),
+  ].toSorted((a, b) => a.start - b.start)
+
+/** The points a second of each beat. */
+const spread = (
+  beats: readonly Beat[],
+  all: readonly { readonly start: Tick; readonly points: Points }[],
+): readonly Points[] => {
+  const inBeat = beats.map((): Points[] => [])
+  for (const [i, beat] of placeInBeats(beats, all).entries())
+    inBeat[beat]?.push(all[i]?.points ?? {})
+  return inBeat.map((points, i) => scalePoints(sumPoints(points), 1 / (beats[i]?.seconds ?? 1)))
+}
+
+const explain = (
+  spot: Spot,
+  right: readonly Stroke[],
+  left: readonly Stroke[],
+  span: SpanMm,
+): HardSpot => {
+  const within = (strokes: readonly Stroke[]): readonly Stroke[] =>
+    strokes.filter(({ start }) => start >= spot.from && start < spot.to)
+  const { causes, ...place } = spot
+  return {
+    ...place,
+    reasons: reasonsFor(spot, within(right), within(left), span),
+    practise: waysToPractise(causes),
+  }
+}

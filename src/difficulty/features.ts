@@ -1,0 +1,132 @@
+import type { KeySignature } from '@/music/music'
+import { isBlackKey } from '@/music/pitch'
+import { signatureAt } from '@/music/spelling'
+import type { Key } from '@/music/units'
+import { placeMm, whiteKeyMm } from './keyboard'
+import type { Stroke } from './strokes'
+
+/** How far a hand reaches, millimetres from middle to middle of two keys. */
+export type SpanMm = number
+
+/**
+ * Speed: how often a second this hand strikes, counted from the gap before. Sixteenths at 120 quarters
+ * a minute: 8. Sébastien et al. 2012 and Chiu & Chen 2012 have it as playing speed.
+ */
+export const strokesASecond = ({ gap }: Stroke): number => 1 / gap
+
+/**
+ * Leap: bits of Fitts' index of difficulty, log2(1 + distance / width), for the distance that the hand
+ * must travel to keys one white key wide (Fitts 1954; the form with 1 is MacKenzie's, 1992). In full
+ * where there is half a second for it, in proportion less where there is more: four bits take about that
+ * long. In a hand that spans a ninth (188 mm) C4 to C6 is 3.1 bits in half a second, 1.5 in a whole one.
+ */
+export const leapBits = (before: Stroke | undefined, stroke: Stroke, span: SpanMm): number => {
+  if (!before) return 0
+  const bits = Math.log2(1 + travelMm(before, stroke, span) / whiteKeyMm)
+  return bits * Math.min(1, leapSeconds / stroke.gap)
+}
+
+const leapSeconds = 0.5
+
+/**
+ * How far the hand travels so that it covers the keys of a stroke, millimetres on the real keyboard.
+ * Relaxed it covers two thirds of its span, and one white key more is part of the stroke: C4 to C5
+ * (164.5 mm) is 15.7 mm for a hand of 188 mm, C4 to A4 nothing.
+ */
+export const travelMm = (before: Stroke, stroke: Stroke, span: SpanMm): number => {
+  const [from, to] = [coveringPlaces(before, span), coveringPlaces(stroke, span)]
+  return Math.max(0, to.lowest - from.highest - whiteKeyMm, from.lowest - to.highest - whiteKeyMm)
+}
+
+/** Where the lower edge of the hand may lie so that it covers the keys; a wider chord leaves one place. */
+const coveringPlaces = (
+  { keys }: Stroke,
+  span: SpanMm,
+): { readonly lowest: number; readonly highest: number } => {
+  const low = placeMm(keys[0])
+  const high = placeMm(keys.at(-1) ?? keys[0])
+  return { lowest: Math.min(low, high - span * easySpan), highest: low }
+}
+
+/** A hand lies relaxed over about two thirds of what it spans (Parncutt et al. 1997: 10 of 15 semitones). */
+const easySpan = 2 / 3
+
+/**
+ * Stretch: the square of how far a chord goes beyond two thirds of the person's span, 1 at the whole of
+ * it. An octave (164.5 mm) in a hand that spans a ninth (188): ((164.5 - 125.3) / 62.7)² = 0.39. A
+ * rolled chord is not stretched for.
+ */
+export const stretchShare = ({ keys, notes }: Stroke, span: SpanMm): number => {
+  if (notes.some(({ rolled }) => rolled)) return 0
+  const width = placeMm(keys.at(-1) ?? keys[0]) - placeMm(keys[0])
+  const easy = span * easySpan
+  return (Math.max(0, width - easy) / (span - easy)) ** 2
+}
+
+/** Double notes and chords: notes beyond the first. A triad: 2. Polyphony in Sébastien et al. 2012. */
+export const furtherNotes = ({ keys }: Stroke): number => keys.length - 1
+
+/**
+ * Repeated notes: keys struck again at the next stroke. In full at four a second and faster, in
+ * proportion less below; one finger does five to seven. C4 C4 in half a second: 0.5.
+ */
+export const repeatedKeys = (before: Stroke | undefined, stroke: Stroke): number => {
+  if (!before) return 0
+  const again = stroke.keys.filter((key) => before.keys.includes(key)).length
+  return again * Math.min(1, repeatSeconds / stroke.gap)
+}
+
+const repeatSeconds = 0.25
+
+/**
+ * Trills and tremolos: strokes to and fro, the fourth and later ones where they are written out (A B A
+ * B), in full at six a second and faster, with the square of the speed less below; by its sign a mordent
+ * is 2 and a turn 4, a trill or tremolo eight a second. Grace notes count as strokes.
+ */
+export const trilledStrokes = (before: readonly Stroke[], stroke: Stroke): number => {
+  const [first, second, third] = before.slice(-3)
+  const isTrilled =
+    first &&
+    second &&
+    third &&
+    isSame(stroke, second) &&
+    isSame(third, first) &&
+    !isSame(stroke, third)
+  const written = isTrilled ? Math.min(1, (trillSeconds / stroke.gap) ** 2) : 0
+  return stroke.graces + signedStrokes(stroke) + written
+}
+
+const trillSeconds = 1 / 6
+
+const isSame = (one: Stroke, other: Stroke): boolean =>
+  one.keys.length === other.keys.length && one.keys.every((key, i) => key === other.keys[i])
+
+const signedStrokes = ({ notes, seconds }: Stroke): number =>
+  notes.reduce((most, { ornament }) => {
+    if (ornament === undefined) return most
+    return Math.max(most, ornament === 'mordent' ? 2 : ornament === 'turn' ? 4 : 8 * seconds)
+  }, 0)
+
+/**
+ * Topography: 1 where the hand changes between white keys and black ones (its outer keys from one
+ * stroke to the next, at either side), else 0. C4 C#4: 1; C4 D4: 0; C#4 D#4: 0.
+ */
+export const levelChanges = (before: Stroke | undefined, { keys }: Stroke): number => {
+  if (!before) return 0
+  const changes = (one: Key | undefined, other: Key | undefined): boolean =>
+    one !== undefined && other !== undefined && isBlackKey(one) !== isBlackKey(other)
+  return changes(before.keys[0], keys[0]) || changes(before.keys.at(-1), keys.at(-1)) ? 1 : 0
+}
+
+/** Accidentals: notes that are not in the scale of the key signature. F#4 in C major: 1. */
+export const alteredNotes = (
+  { keys, start }: Stroke,
+  signatures: readonly KeySignature[],
+): number => {
+  const { fifths } = signatureAt(signatures, start)
+  return keys.filter((key) => !isInScale(key, fifths)).length
+}
+
+/** Seven neighbours on the line of fifths, from the one below the tonic of the major key. */
+const isInScale = (key: Key, fifths: number): boolean =>
+  (((key * 7 - fifths + 1) % 12) + 12) % 12 < 7

@@ -1,0 +1,111 @@
+/** A stretch of beats that stands out, both ends included. */
+export interface BeatStretch {
+  readonly from: number
+  readonly to: number
+  /** Its highest local difficulty. */
+  readonly peak: number
+}
+
+/** The hardest tenth of the beats may begin a stretch; */
+const hardShare = 0.9
+/** then the hardest tenth of the others, since one very hard page would hide all that is merely hard. */
+const rounds = 2
+/** And only what is clearly above the usual beat of the piece; */
+const aboveUsual = 1.25
+/** which is one below the middle, so that the harder half of a piece may stand out from the other. */
+const usualShare = 0.4
+/** A stretch goes on while it stays near its peak. */
+const nearPeak = 0.75
+/** Stretches with no more than so many beats between them are one. */
+const joinedBeats = 1
+
+/**
+ * The stretches of some beats, each with its local difficulty, that stand out: from each of the hardest
+ * beats to both sides while it stays near that. In the order of the beats. 1 1 1 1 4 4 1 1 -> beats 4 to 5.
+ */
+export const findStretches = (loads: readonly number[]): readonly BeatStretch[] => {
+  const smooth = loads.map((_, i) => smoothed(loads, i))
+  const usual = quantile(
+    smooth.filter((load) => load > 0),
+    usualShare,
+  )
+  const found: BeatStretch[] = []
+  const taken = new Set<number>()
+  for (let round = 0; round < rounds; round++)
+    for (const seed of seedsAmong(smooth, taken, usual)) {
+      if (taken.has(seed)) continue
+      const stretch = grow(smooth, seed, usual)
+      for (let i = stretch.from; i <= stretch.to; i++) taken.add(i)
+      found.push(stretch)
+    }
+  if (found.length === 0) return evenStretch(smooth)
+  return joinNear(found.toSorted((a, b) => a.from - b.from))
+}
+
+/** The hardest of the beats that are left, the hardest first. */
+const seedsAmong = (
+  loads: readonly number[],
+  taken: ReadonlySet<number>,
+  usual: number,
+): readonly number[] => {
+  const left = [...loads.entries()].filter(([i, load]) => load > 0 && !taken.has(i))
+  const hard = quantile(
+    left.map(([, load]) => load),
+    hardShare,
+  )
+  return left
+    .filter(([, load]) => load >= hard && load > aboveUsual * usual)
+    .toSorted((a, b) => b[1] - a[1])
+    .map(([i]) => i)
+}
+
+/**
+ * A beat with half of its neighbours, so that one note more or less does not make or unmake a hard
+ * spot; but no more than the beat itself, so that no easy beat is hard by its neighbours.
+ */
+const smoothed = (loads: readonly number[], i: number): number => {
+  const here = loads[i] ?? 0
+  return Math.min(here, (2 * here + (loads[i - 1] ?? here) + (loads[i + 1] ?? here)) / 4)
+}
+
+const quantile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[
+    Math.min(values.length - 1, Math.floor(values.length * share))
+  ] ?? 0
+
+const grow = (
+  loads: readonly number[],
+  seed: number,
+  usual: number,
+  near = nearPeak,
+): BeatStretch => {
+  const peak = loads[seed] ?? 0
+  const isHard = (i: number): boolean => (loads[i] ?? 0) >= Math.max(near * peak, usual)
+  let [from, to] = [seed, seed]
+  while (from > 0 && isHard(from - 1)) from--
+  while (to + 1 < loads.length && isHard(to + 1)) to++
+  return { from, to, peak }
+}
+
+/** Where all is nearly alike and nothing stands out, what is about the hardest beat; all of it, perhaps. */
+const evenStretch = (loads: readonly number[]): readonly BeatStretch[] => {
+  const peak = Math.max(0, ...loads)
+  return peak === 0 ? [] : [grow(loads, loads.indexOf(peak), 0, nearlyAlike)]
+}
+
+const nearlyAlike = 0.9
+
+const joinNear = (sorted: readonly BeatStretch[]): readonly BeatStretch[] => {
+  const joined: BeatStretch[] = []
+  for (const stretch of sorted) {
+    const last = joined.at(-1)
+    if (last && stretch.from - last.to - 1 <= joinedBeats)
+      joined[joined.length - 1] = {
+        from: last.from,
+        to: Math.max(last.to, stretch.to),
+        peak: Math.max(last.peak, stretch.peak),
+      }
+    else joined.push(stretch)
+  }
+  return joined
+}
