@@ -1,0 +1,183 @@
+/**
+ * What to practise: a piece over weeks, and today.
+ *
+ * place: what the plan leads to secure and kept: a hard spot, a passage, or the join of two passages
+ * (layOut.ts). Each has a build-up of exercises, a state (the review's words, or untouched) and work
+ * left: repetitions and minutes at the person's own pace (pace.ts). span: the weeks until all is kept,
+ * with its uncertainty (span.ts). check: the one cold repetition that a secure place is due for on a
+ * later day (due.ts). today: the minutes given, filled with items (day.ts).
+ *
+ * Example: eight bars with a leap in bar 6 -> the leap; bars 5 to 8; bars 1 to 4; the join, bars 4 to 5.
+ */
+import type { Exercise } from '@/exercises/buildUp'
+import { progressOf } from '@/exercises/progress'
+import { groupBy } from '@/journal/groupBy'
+import type { ChunkDay } from '@/journal/sums'
+import type { PieceId, Tempo } from '@/music/units'
+import { statesOf, type ChunkState } from '@/review/chunkStates'
+import { nextCheck, type Check } from './due'
+import type { PieceLayout, PlanPlace } from './layOut'
+import { estimateWork, type OwnPace, type Work } from './pace'
+import { ofPiece, type PracticeRecord } from './record'
+
+/** Where a place stands. */
+export type PlaceState = ChunkState | 'untouched'
+
+/** A place of the plan with what the record says of it. */
+export interface PlacePlan extends PlanPlace {
+  readonly state: PlaceState
+  /** Where both hands play: each hand alone. */
+  readonly hands?: { readonly right: PlaceState; readonly left: PlaceState }
+  /** The exercises that are not done; the first is the next. None for what is secure or kept. */
+  readonly left: readonly Exercise[]
+  readonly done: readonly Exercise[]
+  readonly work: Work
+  /** The work that is done, by the same estimate. */
+  readonly doneWork: Work
+  /** When it is due cold, for what was once secure. */
+  readonly check?: Check
+  /** Something of its exercises has been played. */
+  readonly begun: boolean
+  /** It went clean at some tempo when it was last played: from there on it is practised in turns. */
+  readonly playable: boolean
+  /** The rung of the last repetition of the next exercise. */
+  readonly lastRung?: Tempo
+}
+
+export interface PiecePlan extends Omit<PieceLayout, 'places'> {
+  readonly piece: PieceId
+  /** In the order of practice. */
+  readonly places: readonly PlacePlan[]
+  readonly work: Work
+  /** Every place is kept: only cold checks are left, for as long as the piece is to stay. */
+  readonly finished: boolean
+  /** Minutes that the record tells of. */
+  readonly practisedMinutes: number
+}
+
+/** The plan of a piece as the record stands. The same record gives the same plan. */
+export const planPiece = (
+  layout: PieceLayout,
+  record: PracticeRecord,
+  pace: OwnPace,
+): PiecePlan => {
+  const mine = ofPiece(record, layout.piece)
+  const rows = groupBy(mine.chunkDays, ({ chunk }) => chunk)
+  const states = statesOf(mine.chunkDays)
+  const places = layout.places.map((place) =>
+    planPlace(place, { layout, record: mine, rows, states, pace }),
+  )
+  return {
+    ...layout,
+    places,
+    work: {
+      repetitions: places.reduce((sum, { work }) => sum + work.repetitions, 0),
+      minutes: places.reduce((sum, { work }) => sum + work.minutes, 0),
+    },
+    finished: places.length > 0 && places.every(({ state }) => state === 'kept'),
+    practisedMinutes: mine.chunkDays.reduce((sum, { ms }) => sum + ms, 0) / 60_000,
+  }
+}
+
+/** Streak goal met at goal tempo, and nothing has spoken against it since. */
+export const isSettled = ({ state }: Pick<PlacePlan, 'state'>): boolean =>
+  state === 'secure' || state === 'kept'
+
+interface Known {
+  readonly layout: PieceLayout
+  readonly record: PracticeRecord
+  readonly rows: ReadonlyMap<string, readonly ChunkDay[]>
+  readonly states: ReadonlyMap<string, ChunkState>
+  readonly pace: OwnPace
+}
+
+const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
+  const { layout, record, rows, states, pace } = known
+  const state = states.get(place.id) ?? 'untouched'
+  const { settled, left: open } = progressOf(
+    place.exercises,
+    doneIn(place.exercises, record, layout.goalTempo),
+  )
+  const whole = place.exercises.slice(-1)
+  // What was secure and failed cold is met again as a whole, though every exercise was done once.
+  const left = isSettled({ state }) ? [] : open.length > 0 ? open : whole
+  const done = left.length === 0 ? place.exercises : settled
+  const played = place.exercises.flatMap(({ chunk }) => rows.get(chunk.id) ?? [])
+  const next = left[0] && rows.get(left[0].chunk.id)?.at(-1)
+  const all = estimateWork(left, place.difficulty, layout.goalTempo, pace)
+  const climbed = climbedWork(left[0], next, known, place.difficulty)
+  const settledWork = estimateWork(done, place.difficulty, layout.goalTempo, pace)
+  const check = nextCheck(rows.get(place.id) ?? [])
+  const hands = handStates(place, states)
+  return {
+    ...place,
+    state,
+    ...(hands ? { hands } : {}),
+    left,
+    done,
+    work: addWork(all, climbed, -1),
+    doneWork: addWork(settledWork, climbed, 1),
+    ...(check ? { check } : {}),
+    begun: played.length > 0,
+    playable: isPlayable(played),
+    ...(next?.lastRung === undefined ? {} : { lastRung: next.lastRung }),
+  }
+}
+
+/** Of the exercise in hand: the rungs that are climbed already. */
+const climbedWork = (
+  exercise: Exercise | undefined,
+  row: ChunkDay | undefined,
+  { layout: { goalTempo }, pace }: Known,
+  difficulty: number,
+): Work => {
+  if (!exercise || row?.lastRung === undefined) return { repetitions: 0, minutes: 0 }
+  const { begin, reach } = exercise
+  const share = (row.lastRung / goalTempo - begin) / Math.max(reach - begin, 0.01)
+  const climbed = Math.min(mostClimbed, Math.max(0, share))
+  const { repetitions, minutes } = estimateWork([exercise], difficulty, goalTempo, pace)
+  return { repetitions: climbed * repetitions, minutes: climbed * minutes }
+}
+
+/** The last rung is never behind one while the exercise is not done. */
+const mostClimbed = 0.9
+
+const addWork = (one: Work, other: Work, sign: 1 | -1): Work => ({
+  repetitions: one.repetitions + sign * other.repetitions,
+  minutes: one.minutes + sign * other.minutes,
+})
+
+const handStates = (
+  { exercises, chunk }: PlanPlace,
+  states: ReadonlyMap<string, ChunkState>,
+): PlacePlan['hands'] => {
+  if (chunk.hand !== 'both') return undefined
+  const stateOf = (hand: 'right' | 'left'): PlaceState | undefined => {
+    const whole = exercises.findLast((each) => each.hand === hand)
+    return whole && (states.get(whole.chunk.id) ?? 'untouched')
+  }
+  const [right, left] = [stateOf('right'), stateOf('left')]
+  return right && left ? { right, left } : undefined
+}
+
+/** Rungs are metronome marks: the one at or below the tempo asked for is up to 5.3 % lower. */
+const sameMark = 0.945
+
+const doneIn = (
+  exercises: readonly Exercise[],
+  { reached }: PracticeRecord,
+  goalTempo: Tempo,
+): ReadonlySet<Exercise['chunk']['id']> =>
+  new Set(
+    exercises
+      .filter(({ chunk, reach }) => (reached.get(chunk.id) ?? 0) >= goalTempo * reach * sameMark)
+      .map(({ chunk }) => chunk.id),
+  )
+
+/** On the last day more of its repetitions were clean than not. */
+const isPlayable = (played: readonly ChunkDay[]): boolean => {
+  const last = played.reduce((latest, { day }) => (day > latest ? day : latest), '')
+  const rows = played.filter(({ day }) => day === last)
+  const clean = rows.reduce((sum, { tally }) => sum + tally.clean, 0)
+  return clean > 0 && clean >= rows.reduce((sum, { tally }) => sum + tally.flawed, 0)
+}

@@ -1,0 +1,53 @@
+import type { DayOf } from '@/journal/day'
+import type { JournalEvent } from '@/journal/journal'
+import { sumDays } from '@/journal/sumDays'
+import type { ChunkDay } from '@/journal/sums'
+import { tempo, type ChunkId, type PieceId, type Tempo } from '@/music/units'
+
+/** What the plan needs of the journal: kept sums, and how far each chunk came. */
+export interface PracticeRecord {
+  /** By day. */
+  readonly chunkDays: readonly ChunkDay[]
+  /** The highest tempo at which the streak goal of each chunk was met. */
+  readonly reached: ReadonlyMap<ChunkId, Tempo>
+}
+
+/** The record from the events themselves; who keeps sums may put it together from them and `reachedIn`. */
+export const recordOf = (events: readonly JournalEvent[], dayOf: DayOf): PracticeRecord => ({
+  chunkDays: sumDays(events, dayOf).flatMap(({ chunks }) => chunks),
+  reached: reachedIn(events),
+})
+
+/** Only what tells that exercises are done is read. */
+export const reachedIn = (events: readonly JournalEvent[]): ReadonlyMap<ChunkId, Tempo> => {
+  const reached = new Map<ChunkId, Tempo>()
+  for (const event of events)
+    if (event.kind === 'exerciseDone' || event.kind === 'secure')
+      reached.set(event.chunk, tempo(Math.max(event.rung, reached.get(event.chunk) ?? 0)))
+  return reached
+}
+
+export const ofPiece = (
+  { chunkDays, reached }: PracticeRecord,
+  piece: PieceId,
+): PracticeRecord => ({
+  chunkDays: chunkDays.filter((row) => row.piece === piece),
+  reached,
+})
+
+/** Days of practice that say how it goes at present. */
+const recentDays = 3
+/** Fewer repetitions than these say nothing of the share. */
+const leastRepetitions = 20
+
+/**
+ * More than half of all repetitions clean is the floor of a good day (the share of clean trials goes
+ * with what is kept, their number does not: Duke, Simmons & Cash 2009). Whether the last days were below.
+ */
+export const isBelowFloor = ({ chunkDays }: PracticeRecord): boolean => {
+  const days = [...new Set(chunkDays.map(({ day }) => day))].toSorted().slice(-recentDays)
+  const rows = chunkDays.filter(({ day }) => days.includes(day))
+  const clean = rows.reduce((sum, { tally }) => sum + tally.clean, 0)
+  const flawed = rows.reduce((sum, { tally }) => sum + tally.flawed, 0)
+  return clean + flawed >= leastRepetitions && clean < flawed
+}
