@@ -15,7 +15,7 @@ const aboveUsual = 1.25
 /** which is one below the middle, so that the harder half of a piece may stand out from the other. */
 const usualShare = 0.4
 /** A stretch goes on while it stays near its peak. */
-const nearPeak = 0.75
+const nearPeak = 0.6
 /** Stretches with no more than so many beats between them are one. */
 const joinedBeats = 1
 
@@ -25,6 +25,8 @@ const joinedBeats = 1
  */
 export const findStretches = (loads: readonly number[]): readonly BeatStretch[] => {
   const smooth = loads.map((_, i) => smoothed(loads, i))
+  // No easy beat is hard by its neighbours.
+  const own = smooth.map((load, i) => Math.min(load, loads[i] ?? 0))
   const usual = quantile(
     smooth.filter((load) => load > 0),
     usualShare,
@@ -32,10 +34,11 @@ export const findStretches = (loads: readonly number[]): readonly BeatStretch[] 
   const found: BeatStretch[] = []
   const taken = new Set<number>()
   for (let round = 0; round < rounds; round++)
-    for (const seed of seedsAmong(smooth, taken, usual)) {
+    for (const seed of seedsAmong(own, taken, usual)) {
       if (taken.has(seed)) continue
-      const stretch = grow(smooth, seed, usual)
-      for (let i = stretch.from; i <= stretch.to; i++) taken.add(i)
+      const stretch = trim(grow(smooth, seed, usual, nearPeak, taken), loads)
+      // The beat after it is where it lands, and no spot of its own.
+      for (let i = stretch.from - 1; i <= stretch.to + 1; i++) taken.add(i)
       found.push(stretch)
     }
   if (found.length === 0) return evenStretch(smooth)
@@ -59,13 +62,10 @@ const seedsAmong = (
     .map(([i]) => i)
 }
 
-/**
- * A beat with half of its neighbours, so that one note more or less does not make or unmake a hard
- * spot; but no more than the beat itself, so that no easy beat is hard by its neighbours.
- */
+/** A beat with half of its neighbours, so that one note more or less does not make or unmake a hard spot. */
 const smoothed = (loads: readonly number[], i: number): number => {
   const here = loads[i] ?? 0
-  return Math.min(here, (2 * here + (loads[i - 1] ?? here) + (loads[i + 1] ?? here)) / 4)
+  return (2 * here + (loads[i - 1] ?? here) + (loads[i + 1] ?? here)) / 4
 }
 
 const quantile = (values: readonly number[], share: number): number =>
@@ -77,14 +77,25 @@ const grow = (
   loads: readonly number[],
   seed: number,
   usual: number,
-  near = nearPeak,
+  near: number,
+  taken: ReadonlySet<number> = new Set(),
 ): BeatStretch => {
   const peak = loads[seed] ?? 0
-  const isHard = (i: number): boolean => (loads[i] ?? 0) >= Math.max(near * peak, usual)
+  const isHard = (i: number): boolean =>
+    !taken.has(i) && (loads[i] ?? 0) >= Math.max(near * peak, usual)
   let [from, to] = [seed, seed]
   while (from > 0 && isHard(from - 1)) from--
   while (to + 1 < loads.length && isHard(to + 1)) to++
   return { from, to, peak }
+}
+
+/** Without beats at its ends that are only near something hard. */
+const trim = ({ from, to, peak }: BeatStretch, loads: readonly number[]): BeatStretch => {
+  const isHard = (i: number): boolean => (loads[i] ?? 0) >= nearPeak * peak
+  let [first, last] = [from, to]
+  while (first < last && !isHard(first)) first++
+  while (last > first && !isHard(last)) last--
+  return { from: first, to: last, peak }
 }
 
 /** Where all is nearly alike and nothing stands out, what is about the hardest beat; all of it, perhaps. */

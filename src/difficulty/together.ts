@@ -15,7 +15,7 @@ export interface CrossRhythm extends JointStroke {
 
 /**
  * Rhythms that do not divide: between two strokes that both hands have in common each hand makes some
- * gaps; where both make more than one and neither number divides the other, every stroke between
+ * even gaps; where both make more than one and neither number divides the other, every stroke between
  * counts 1. Three against two: 2 strokes of the one and 1 of the other, at the first of them: 3.
  */
 export const crossRhythms = (
@@ -23,36 +23,44 @@ export const crossRhythms = (
   left: readonly Stroke[],
 ): readonly CrossRhythm[] => {
   const found: CrossRhythm[] = []
+  let common: readonly [right: number, left: number] | undefined
   let [r, l] = [0, 0]
-  let [rightGaps, leftGaps] = [0, 0]
-  let common: Tick | undefined
   for (;;) {
     const [one, other] = [right[r], left[l]]
     if (!one || !other) return found
     if (one.start === other.start) {
-      if (common !== undefined && isCrossed(rightGaps + 1, leftGaps + 1))
-        found.push({
-          start: common,
-          count: rightGaps + leftGaps,
-          right: rightGaps + 1,
-          left: leftGaps + 1,
-        })
-      common = one.start
-      ;[rightGaps, leftGaps] = [0, 0]
-      r++
-      l++
-    } else if (one.start < other.start) {
-      r++
-      rightGaps++
-    } else {
-      l++
-      leftGaps++
+      const rhythm =
+        common && rhythmBetween(right.slice(common[0], r + 1), left.slice(common[1], l + 1))
+      if (rhythm) found.push(rhythm)
+      common = [r, l]
     }
+    if (one.start <= other.start) r++
+    if (other.start <= one.start) l++
   }
 }
 
-const isCrossed = (one: number, other: number): boolean =>
-  Math.min(one, other) > 1 && one % other !== 0 && other % one !== 0
+const rhythmBetween = (
+  right: readonly Stroke[],
+  left: readonly Stroke[],
+): CrossRhythm | undefined => {
+  const [one, other] = [right.length - 1, left.length - 1]
+  const start = right[0]?.start
+  const isCrossed = Math.min(one, other) > 1 && one % other !== 0 && other % one !== 0
+  return start !== undefined && isCrossed && isEven(right) && isEven(left)
+    ? { start, count: one + other - 2, right: one, left: other }
+    : undefined
+}
+
+/** All gaps within a twentieth of their mean, since ticks round. */
+const isEven = (strokes: readonly Stroke[]): boolean => {
+  const [first, last] = [strokes[0], strokes.at(-1)]
+  if (!first || !last) return false
+  const mean = (last.start - first.start) / (strokes.length - 1)
+  return strokes.every(({ start }, i) => {
+    const gap = start - (strokes[i - 1]?.start ?? start - mean)
+    return Math.abs(gap - mean) <= mean / 20
+  })
+}
 
 /**
  * Crossing hands: 1 at each stroke where the left hand's highest key lies above the right hand's lowest,

@@ -25,7 +25,7 @@ describe('stretches of beats', () => {
     expect(stretches(loads)).toBe(expected)
   })
 
-  const loads = fc.array(fc.double({ min: 0, max: 50, noNaN: true }), {
+  const loads = fc.array(fc.integer({ min: 0, max: 50 }), {
     minLength: 1,
     maxLength: 80,
   })
