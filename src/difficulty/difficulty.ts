@@ -178,11 +178,22 @@ const explain = (
   span: SpanMm,
 ): HardSpot => {
   const within = (strokes: readonly Stroke[]): readonly Stroke[] =>
-    strokes.filter(({ start }) => start >= spot.from && start < spot.to)
+    strokes.slice(firstAt(strokes, spot.from), firstAt(strokes, spot.to))
   const { causes, ...place } = spot
   return {
     ...place,
     reasons: reasonsFor(spot, within(right), within(left), span),
     practise: waysToPractise(causes),
   }
+}
+
+/** The place of the first stroke at or after a tick, by halving. */
+const firstAt = (strokes: readonly Stroke[], at: Tick): number => {
+  let [low, high] = [0, strokes.length]
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2)
+    if ((strokes[middle]?.start ?? 0) < at) low = middle + 1
+    else high = middle
+  }
+  return low
 }

@@ -123,11 +123,12 @@ const heldNotes = (
   { widestChord }: GripSettings,
 ): readonly HandNote[] => {
   const start = startOf(onset)
+  const lasting = sounding.filter((note) => note.start + note.length - start >= (next - start) / 2)
+  if (lasting.length === 0) return lasting
   const struck = onset.map((note) => note.key)
   const [low, high] = [Math.min(...struck), Math.max(...struck)]
   const distance = ({ key }: HandNote): number => Math.max(high - key, key - low)
-  const held = sounding
-    .filter((note) => note.start + note.length - start >= (next - start) / 2)
+  const held = lasting
     .filter((note) => !struck.includes(note.key) && distance(note) <= widestChord)
     .toSorted((a, b) => distance(a) - distance(b))
   const kept: HandNote[] = []

@@ -36,7 +36,7 @@ export type Costs = Readonly<Partial<Record<Rule, number>>>
 
 export const sumOf = (costs: Costs): number => {
   let sum = 0
-  for (const rule of rules) sum += costs[rule] ?? 0
+  for (const cost of Object.values(costs)) sum += cost
   return sum
 }
 
