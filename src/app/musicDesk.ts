@@ -32,6 +32,8 @@ export const createMusicDesk = (
   let pressed: Pressed = nothingPressed
   /** Keys are judged only once the hands have left them. */
   let waitsForHands = false
+  /** The exercise is left, and the next is not on the desk yet: nothing is heard meanwhile. */
+  let isLeaving = false
   let stopListening: Stop = () => {}
 
   const update = (part: Partial<PracticeState>): void =>
@@ -48,6 +50,7 @@ export const createMusicDesk = (
   /** Nothing is left of the drill before but the metronome. */
   const putOnDesk = (practising: Practising, coach: Coach): void => {
     drilling.begin(practising, coach)
+    isLeaving = false
     waitsForHands = !hands.haveRested(ports.now(), handsOffMs)
     const { metronome = 'off' } = store.getState() ?? {}
     store.setState(() => ({ desk: practising, coach, metronome, ...quietly, resting: false }), true)
@@ -60,9 +63,9 @@ export const createMusicDesk = (
   })
 
   const goNext = (): void => {
-    update({ breath: undefined })
-    if (solving.isAway()) solving.leave(true)
-    else onward.next()
+    if (solving.isAway()) return solving.leave(true)
+    isLeaving = true
+    onward.next()
   }
   const goOn = (): void => {
     if (store.getState()?.breath) return goNext()
@@ -123,7 +126,7 @@ export const createMusicDesk = (
   }
   const hearPerson = (event: KeyEvent): void => {
     hands.hear(event)
-    if (!reach) return
+    if (!reach || isLeaving) return
     const [now, meaning] = readCommand(pressed, event, settings.getState().commands, reach)
     pressed = now
     if (meaning.kind === 'command') return run(meaning.command)
@@ -138,6 +141,7 @@ export const createMusicDesk = (
   const pass = (): void => {
     const at = ports.now()
     signals.pass(at)
+    if (isLeaving) return
     if (waitsForHands && hands.haveRested(at, handsOffMs)) waitsForHands = false
     const breath = store.getState()?.breath
     if (breath && at >= breath.until) return goNext()

@@ -62,11 +62,12 @@ export const PracticeControls = ({
         aria-pressed={simulated}
         onClick={() => void app.practice.toggleSimulated()}
       >
-        Simulated player
+        Simulated<span className="unseen"> player</span>
       </button>
       <SoundNote />
-      <button type="button" onClick={onKeys}>
-        Keys <kbd>?</kbd>
+      <button type="button" className="all-keys" onClick={onKeys}>
+        <span className="unseen">Keys </span>
+        <kbd>?</kbd>
       </button>
       <button type="button" onClick={() => app.endSession()}>
         End <kbd>Esc</kbd>

@@ -62,3 +62,20 @@ test('what is done is heard once, before the next exercise', async () => {
   desk.pass(600)
   expect(desk.sounded.filter((each) => each === 'signal done')).toHaveLength(1)
 })
+
+test('what is struck while the next exercise is on its way is judged by neither', async () => {
+  const { desk, app } = await nearlyDone()
+  await play(desk, melody)
+  const { recent } = state(app).coach
+  desk.pass(4_500)
+  // The address has changed, and what stands there is still being fetched.
+  for (const key of [60, 61]) {
+    desk.strike(key)
+    desk.pass(600)
+  }
+  expect(state(app).coach.recent).toEqual(recent)
+  await settled()
+  desk.pass(10_000)
+  await settled()
+  expect(state(app).coach.recent).toEqual([])
+})

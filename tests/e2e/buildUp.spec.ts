@@ -65,6 +65,10 @@ const notesOf = async (page: Page): Promise<string> => {
   return all.slice((beat(from) - 32) * 2, (beat(to) - 32) * 2 + 1).join(' ')
 }
 
+/** Waits until the next exercise is on the desk, or the list when all is done. */
+const afterBreath = (page: Page): Promise<void> =>
+  expect(page.locator('.breath')).toHaveCount(0, { timeout: 15_000 })
+
 /** Plays what is on the desk once, also when more strokes have been made than are shown. */
 const clean = async (page: Page): Promise<void> => {
   const strokes = page.locator('.strokes')
@@ -90,8 +94,7 @@ test('a whole build-up is played without touching mouse or keyboard, and the lis
   await page.locator('.practice').waitFor()
   for (let played = 0; played < 90 && page.url().includes('practice'); played++) {
     if ((await page.locator('.breath').count()) > 0) {
-      const before = page.url()
-      await page.waitForURL((url) => url.href !== before)
+      await afterBreath(page)
       continue
     }
     const line = page.locator('.passage-line')
@@ -112,9 +115,8 @@ test('a reload in mid-build-up comes back to the exercise, and the list knows wh
   await page.keyboard.press('Enter')
   await page.locator('.practice').waitFor()
   for (let i = 0; i < 3; i++) await repetition(page, await notesOf(page))
-  const first = page.url()
   await page.locator('.breath').waitFor()
-  await page.waitForURL((url) => url.href !== first)
+  await afterBreath(page)
   await repetition(page, await notesOf(page))
   const second = page.url()
   await page.reload()
