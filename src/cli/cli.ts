@@ -14,12 +14,21 @@ import { loadText } from './files'
 import { finger } from './finger'
 import { judge } from './judge'
 import { parseCommand, parseJob, type Command } from './options'
+import { plan } from './plan'
 import { read } from './read'
 import { review } from './review'
 import { spots } from './spots'
 import type { Answer, Verb } from './verb'
 
-const verbs: Readonly<Record<string, Verb>> = { read, judge, exercises, finger, spots, review }
+const verbs: Readonly<Record<string, Verb>> = {
+  read,
+  judge,
+  exercises,
+  finger,
+  spots,
+  review,
+  plan,
+}
 
 const usage = `Usage: npm run -s cli -- VERB OPTIONS
   read   --piece FILE
@@ -33,6 +42,9 @@ const usage = `Usage: npm run -s cli -- VERB OPTIONS
          [--span SEMITONES] [--tempo N]
   spots  --piece FILE [--tempo N] [--span small|medium|large]
   finger  --piece FILE --hand left|right [--from BAR --to BAR] [--span small|medium|large]
+  plan   --journal FILE --minutes N --day YYYY-MM-DD [--piece FILE,FILE] [--days N]
+         [--seed N] [--zone NAME]
+         (the first piece is the main one; --days: of practice a week)
 With --json: one JSON object. With --jobs FILE: one job, a JSON object, a line.
 `
 

@@ -18,6 +18,13 @@ export const dayAt = (epochMs: number, minutesEast: number): Day =>
 /** How many days `to` comes after `from`. */
 export const daysBetween = (from: Day, to: Day): number => numberOf(to) - numberOf(from)
 
+/** '2026-05-01' -> itself; `undefined` for what is no day of the calendar, such as '2026-02-30'. */
+export const parseDay = (text: string): Day | undefined => {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return undefined
+  const day = formatDay(numberOf(text as Day))
+  return day === text ? day : undefined
+}
+
 /** '2026-05-01' -> '2026-05'. */
 export const monthOf = (day: Day): string => day.slice(0, day.lastIndexOf('-'))
 

@@ -182,7 +182,7 @@ export const chooseRun = (pieces: readonly PiecePlan[], minutes: number): PieceP
   const main = pieces.find(({ finished }) => !finished) ?? pieces[0]
   const passages = main?.places.filter(({ kind }) => kind === 'passage') ?? []
   const settled = passages.filter(isSettled).length
-  return main &&
+  return main?.whole &&
     settled > 0 &&
     settled >= settledForRun * passages.length &&
     runMinutes(main) <= minutes

@@ -62,7 +62,7 @@ export const planDay = ({ day, minutes, seed, pieces, lowered }: DayChoices): Da
       chosen.map((each) => ({ ...each, minutes: each.minutes + spare })),
       lowered,
     ),
-    ...((run && [runItem(run)].filter((item) => item !== undefined)) ?? []),
+    ...(run ? runItem(run) : []),
   ]
   const all = withRests(items, restsFor(items, practice, minutes))
   return { day, items: all, minutes: total(all), lowered }

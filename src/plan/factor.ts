@@ -16,12 +16,15 @@ export const usualSlope = 0.4
 export const usualDifficulty = 10
 
 /**
- * Before anything is known: two people in three lie within a factor of 1.4 of the usual (an assumption),
- * and twice as difficult takes a third more repetitions, but it may be none or twice as many.
+ * So many times the repetitions that chance alone would ask for at eight of ten clean: at each new rung
+ * it is fewer at first. An assumption, from simulated pianists.
  */
-const prior: Factor = { level: 0, slope: usualSlope, variance: [0.12, 0, 0.04] }
-/** How far single exercises lie from their line: chance alone makes tries for a streak vary by this much. */
-const noiseVariance = 0.5
+export const usualFactor = 1.9
+
+/** Before anything is known: two people in three lie within a factor of 1.3 of the usual (an assumption). */
+const prior: Factor = { level: Math.log(usualFactor), slope: usualSlope, variance: [0.06, 0, 0.04] }
+/** How far single exercises lie from their line; more than chance alone, since those of one place go together. */
+const noiseVariance = 1.5
 
 /** What was done: its difficulty and how many times the usual number of repetitions it took. */
 export interface Observation {

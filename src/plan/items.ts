@@ -147,20 +147,25 @@ const reasonForTurn = ({ place }: Chosen, next: Exercise | undefined, lowered: b
 /** A run-through is played a little under the goal tempo: it is for listening (common practice, no source). */
 const runTempoShare = 0.85
 
-/** From the first note to the last, once. */
-export const runItem = (piece: PiecePlan): PlanItem | undefined =>
-  piece.whole && {
-    kind: 'runThrough',
-    piece: piece.piece,
-    title: piece.title,
-    chunk: piece.whole.chunk,
-    place: piece.whole.place,
-    form: 'asWritten',
-    startTempo: slower(piece.goalTempo, piece.finished ? 1 : runTempoShare),
-    goalTempo: slower(piece.goalTempo, piece.finished ? 1 : runTempoShare),
-    minutes: runMinutes(piece),
-    reason: 'Once from end to end without stopping; listen for what to work on tomorrow.',
-  }
+/** From the first note to the last, once; nothing where the notes are not known. */
+export const runItem = (piece: PiecePlan): readonly PlanItem[] => {
+  if (!piece.whole) return []
+  const tempoOfRun = slower(piece.goalTempo, piece.finished ? 1 : runTempoShare)
+  return [
+    {
+      kind: 'runThrough',
+      piece: piece.piece,
+      title: piece.title,
+      chunk: piece.whole.chunk,
+      place: piece.whole.place,
+      form: 'asWritten',
+      startTempo: tempoOfRun,
+      goalTempo: tempoOfRun,
+      minutes: runMinutes(piece),
+      reason: 'Once from end to end without stopping; listen for what to work on tomorrow.',
+    },
+  ]
+}
 
 export const runMinutes = ({ minutes, finished }: PiecePlan): number =>
   findMinutes + minutes / (finished ? 1 : runTempoShare)

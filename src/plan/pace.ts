@@ -4,9 +4,16 @@ import { expectedTries } from '@/exercises/expectedTries'
 import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay } from '@/journal/sums'
 import { quarterMs, tempo, type Tempo } from '@/music/units'
-import { factorAt, fitFactor, usualDifficulty, usualSlope, type Factor } from './factor'
+import {
+  factorAt,
+  fitFactor,
+  usualDifficulty,
+  usualFactor,
+  usualSlope,
+  type Factor,
+} from './factor'
 import type { PieceLayout } from './layOut'
-import type { PracticeRecord } from './record'
+import { isReached, type PracticeRecord } from './record'
 
 export interface Work {
   readonly repetitions: number
@@ -26,9 +33,9 @@ export interface OwnPace {
 /** What is assumed of a person of whom nothing is known, each with its reason. */
 export const planDefaults = {
   repetitions: {
-    value: expectedTries(usualPace.cleanShare, 3),
+    value: usualFactor * expectedTries(usualPace.cleanShare, 3),
     reason:
-      'repetitions a rung for three clean in a row: eight of ten clean (common practice) make 4.8 on the average',
+      'repetitions a rung for three clean in a row: 4.8 on the average at eight of ten clean (common practice), times 1.9, since a new rung goes worse at first (an assumption)',
   },
   difficulty: {
     value: usualDifficulty,
@@ -62,9 +69,8 @@ export const paceFrom = (record: PracticeRecord, layouts: readonly PieceLayout[]
     ),
   )
   const done = played.flatMap(({ exercise, days, difficulty, goalTempo }) => {
-    const reached = record.reached.get(exercise.chunk.id) ?? 0
     const repetitions = days.reduce((sum, { tally }) => sum + tally.clean + tally.flawed, 0)
-    if (repetitions === 0 || reached < goalTempo * exercise.reach * 0.945) return []
+    if (repetitions === 0 || !isReached(record, exercise, goalTempo)) return []
     return [{ difficulty, ratio: repetitions / usualRepetitions(exercise) }]
   })
   const pauses = played.flatMap(({ exercise, days }) => pausesIn(exercise, days))

@@ -18,7 +18,7 @@ import { statesOf, type ChunkState } from '@/review/chunkStates'
 import { nextCheck, type Check } from './due'
 import type { PieceLayout, PlanPlace } from './layOut'
 import { estimateWork, type OwnPace, type Work } from './pace'
-import { ofPiece, type PracticeRecord } from './record'
+import { isReached, ofPiece, type PracticeRecord } from './record'
 
 /** Where a place stands. */
 export type PlaceState = ChunkState | 'untouched'
@@ -96,7 +96,11 @@ const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
   const state = states.get(place.id) ?? 'untouched'
   const { settled, left: open } = progressOf(
     place.exercises,
-    doneIn(place.exercises, record, layout.goalTempo),
+    new Set(
+      place.exercises
+        .filter((each) => isReached(record, each, layout.goalTempo))
+        .map(({ chunk }) => chunk.id),
+    ),
   )
   const whole = place.exercises.slice(-1)
   // What was secure and failed cold is met again as a whole, though every exercise was done once.
@@ -159,20 +163,6 @@ const handStates = (
   const [right, left] = [stateOf('right'), stateOf('left')]
   return right && left ? { right, left } : undefined
 }
-
-/** Rungs are metronome marks: the one at or below the tempo asked for is up to 5.3 % lower. */
-const sameMark = 0.945
-
-const doneIn = (
-  exercises: readonly Exercise[],
-  { reached }: PracticeRecord,
-  goalTempo: Tempo,
-): ReadonlySet<Exercise['chunk']['id']> =>
-  new Set(
-    exercises
-      .filter(({ chunk, reach }) => (reached.get(chunk.id) ?? 0) >= goalTempo * reach * sameMark)
-      .map(({ chunk }) => chunk.id),
-  )
 
 /** On the last day more of its repetitions were clean than not. */
 const isPlayable = (played: readonly ChunkDay[]): boolean => {

@@ -1,3 +1,4 @@
+import type { Exercise } from '@/exercises/buildUp'
 import type { DayOf } from '@/journal/day'
 import type { JournalEvent } from '@/journal/journal'
 import { sumDays } from '@/journal/sumDays'
@@ -34,6 +35,16 @@ export const ofPiece = (
   chunkDays: chunkDays.filter((row) => row.piece === piece),
   reached,
 })
+
+/** Rungs are metronome marks: the one at or below the tempo asked for is up to 5.3 % lower. */
+const sameMark = 0.945
+
+/** Whether the streak goal of an exercise was met at the tempo that it is to reach. */
+export const isReached = (
+  { reached }: PracticeRecord,
+  { chunk, reach }: Exercise,
+  goalTempo: Tempo,
+): boolean => (reached.get(chunk.id) ?? 0) >= goalTempo * reach * sameMark
 
 /** Days of practice that say how it goes at present. */
 const recentDays = 3

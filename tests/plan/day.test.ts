@@ -8,6 +8,7 @@ import type { PlanItem } from '@/plan/items'
 import { paceFrom } from '@/plan/pace'
 import { isSettled, planPiece, type PiecePlan, type PlacePlan } from '@/plan/plan'
 import { areNearIdentical } from '@/plan/similar'
+import { writeScore } from '../music/writeScore'
 import { layoutOf, pieceOf } from './pieces'
 import { dayNumber, emptyRecord } from './practise'
 
@@ -196,6 +197,11 @@ describe('what today holds', () => {
   const day = dayNumber(today)
   const [small, main] = fresh
   if (!small || !main) throw new Error('no pieces')
+  const slow = writeScore({
+    right: 'E5:3 D5 C5:3 B4 A4:2 B4:2 C5:4',
+    left: 'C3:4 G3:4 F3:2 G3:2 C3:4',
+  })
+  const other = planPiece(layoutOf(slow), emptyRecord, paceFrom(emptyRecord, layouts))
   const at = (minutes: number, pieces: readonly PiecePlan[] = [main], lowered = false) =>
     planDay({ day, minutes, seed: 1, pieces, lowered })
   const kept = (piece: PiecePlan): PiecePlan => ({
@@ -244,8 +250,8 @@ describe('what today holds', () => {
       played(plan)
         .filter((item) => item.piece === piece && item.kind === 'newGroup')
         .reduce((sum, { minutes }) => sum + minutes, 0)
-    const hour = at(60, [main, small])
-    expect(minutesOf(hour, small) / (minutesOf(hour, small) + minutesOf(hour, main))).toBeCloseTo(
+    const hour = at(60, [main, other])
+    expect(minutesOf(hour, other) / (minutesOf(hour, other) + minutesOf(hour, main))).toBeCloseTo(
       0.25,
       5,
     )
@@ -254,11 +260,11 @@ describe('what today holds', () => {
         day: dayNumber(today + i),
         minutes: 10,
         seed: 1,
-        pieces: [main, small],
+        pieces: [main, other],
         lowered: false,
       }),
     )
-    expect(short.filter((plan) => minutesOf(plan, small) > 0)).toHaveLength(1)
+    expect(short.filter((plan) => minutesOf(plan, other) > 0)).toHaveLength(1)
   })
 
   test('a piece that is kept from end to end is checked when it is due, and played through', () => {

@@ -1,0 +1,129 @@
+import type { DayPlan } from '@/plan/day'
+import { sayHonestly, type HonestWord } from '@/plan/honest'
+import type { DayItem, ItemKind } from '@/plan/items'
+import { planDefaults, type OwnPace } from '@/plan/pace'
+import type { PiecePlan, PlacePlan } from '@/plan/plan'
+import type { WeekSpan } from '@/plan/span'
+import type { Estimate } from '@/review/proportion'
+
+export interface PlannedPiece {
+  readonly plan: PiecePlan
+  /** Where the notes are known. */
+  readonly span?: WeekSpan
+  readonly word?: HonestWord
+}
+
+export const dayJson = ({ day, items, minutes, lowered }: DayPlan): object => ({
+  day,
+  minutes: round(minutes),
+  lowered,
+  items: items.map((item) => ({ ...item, minutes: round(item.minutes) })),
+})
+
+export const pieceJson = ({ plan, span, word }: PlannedPiece): object => ({
+  piece: plan.piece,
+  title: plan.title,
+  goalTempo: plan.goalTempo,
+  finished: plan.finished,
+  difficulty: round(plan.difficulty),
+  repetitionsLeft: Math.round(plan.work.repetitions),
+  minutesLeft: Math.round(plan.work.minutes),
+  ...(span ? { weeks: rounded(span.weeks), daysPerWeek: round(span.daysPerWeek) } : {}),
+  ...(word ? { word: sayHonestly(word) } : {}),
+  places: plan.places.map((place) => ({
+    kind: place.kind,
+    chunk: place.id,
+    place: place.place,
+    state: place.state,
+    ...(place.hands ? { hands: place.hands } : {}),
+    difficulty: round(place.difficulty),
+    reasons: place.reasons,
+    parts: place.parts,
+    exercisesDone: place.done.length,
+    exercises: place.exercises.length,
+    repetitionsLeft: Math.round(place.work.repetitions),
+    minutesLeft: Math.round(place.work.minutes),
+    ...(place.check ? { check: place.check } : {}),
+  })),
+})
+
+export const describePlan = (
+  today: DayPlan,
+  pieces: readonly PlannedPiece[],
+  pace: OwnPace,
+  unread: readonly { readonly line: number; readonly why: string }[],
+): string =>
+  [
+    `${today.day}: ${about(today.minutes)}${today.lowered ? ', aims lowered since less than half was clean of late' : ''}`,
+    ...(today.items.length === 0 ? ['Nothing is due and nothing is begun.'] : []),
+    ...today.items.map(describeItem),
+    ...pieces.flatMap(describePiece),
+    ...(pieces.some(({ span }) => span) ? ['', ...describePace(pace)] : []),
+    ...unread.map(({ line, why }) => `line ${line} was not read: ${why}`),
+  ].join('\n')
+
+const names: Readonly<Record<ItemKind, string>> = {
+  warmUp: 'warm-up',
+  coldCheck: 'cold check',
+  problemSpot: 'problem spot',
+  newGroup: 'group',
+  join: 'join',
+  runThrough: 'run-through',
+}
+
+const describeItem = (item: DayItem): string => {
+  if (item.kind === 'rest') return `  ${about(item.minutes)}  rest. ${item.reason}`
+  const { startTempo: from, goalTempo: to } = item
+  const rungs = from === to ? `at ${from}` : `${from} to ${to}`
+  return `  ${about(item.minutes)}  ${names[item.kind]}: ${item.title}, ${barsOf(item.place)}, ${rungs}. ${item.reason}`
+}
+
+const describePiece = ({ plan, span, word }: PlannedPiece): readonly string[] => [
+  '',
+  `${plan.title}: ${span ? describeSpan(plan, span) : `${plan.places.length} places in the record`}`,
+  ...(word ? [sayHonestly(word)] : []),
+  ...plan.places.map((place) => `  ${describePlace(place)}`),
+]
+
+const describeSpan = ({ finished, work }: PiecePlan, { weeks, daysPerWeek }: WeekSpan): string =>
+  finished
+    ? 'kept from end to end'
+    : `about ${Math.round(work.repetitions)} repetitions left, ${inWeeks(weeks)} at ${round(daysPerWeek)} days a week`
+
+const inWeeks = ({ low, high }: Estimate): string => {
+  const [least, most] = [Math.max(1, Math.round(low)), Math.max(1, Math.ceil(high))]
+  return least === most
+    ? `about ${least} ${least === 1 ? 'week' : 'weeks'}`
+    : `${least} to ${most} weeks`
+}
+
+const describePlace = ({ kind, place, state, done, exercises, work, reasons }: PlacePlan): string =>
+  [
+    `${kind}, ${barsOf(place)}: ${state}`,
+    ...(work.minutes > 0
+      ? [`${done.length} of ${exercises.length} exercises`, `${about(work.minutes)} left`]
+      : []),
+    ...reasons.slice(0, 2),
+  ].join(', ')
+
+/** What the estimates rest on. */
+const describePace = ({ exercises }: OwnPace): readonly string[] =>
+  exercises > 0
+    ? [`Estimated from ${exercises} exercises of your own record.`]
+    : [
+        'Estimated without a record, from:',
+        ...Object.values(planDefaults).map(({ value, reason }) => `  ${round(value)}: ${reason}`),
+      ]
+
+const barsOf = ({ fromBar, toBar, hand }: PlacePlan['place']): string =>
+  `${fromBar === toBar ? `bar ${fromBar}` : `bars ${fromBar} to ${toBar}`}, ${hand === 'both' ? 'both hands' : `${hand} hand`}`
+
+const about = (minutes: number): string => `${minutes < 1 ? '<1' : Math.round(minutes)} min`
+
+const round = (n: number): number => Math.round(n * 10) / 10
+
+const rounded = ({ value, low, high }: Estimate): Estimate => ({
+  value: round(value),
+  low: round(low),
+  high: round(high),
+})
