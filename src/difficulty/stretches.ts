@@ -31,17 +31,19 @@ export const findStretches = (loads: readonly number[]): readonly BeatStretch[] 
     smooth.filter((load) => load > 0),
     usualShare,
   )
+  const hardest = smooth.indexOf(Math.max(...smooth))
+  if ((smooth[hardest] ?? 0) <= aboveUsual * usual) return evenStretch(smooth)
   const found: BeatStretch[] = []
   const taken = new Set<number>()
-  for (let round = 0; round < rounds; round++)
-    for (const seed of seedsAmong(own, taken, usual)) {
-      if (taken.has(seed)) continue
-      const stretch = trim(grow(smooth, seed, usual, nearPeak, taken), loads)
-      // The beat after it is where it lands, and no spot of its own.
-      for (let i = stretch.from - 1; i <= stretch.to + 1; i++) taken.add(i)
-      found.push(stretch)
-    }
-  if (found.length === 0) return evenStretch(smooth)
+  const take = (seed: number): void => {
+    if (taken.has(seed)) return
+    const stretch = trim(grow(smooth, seed, usual, nearPeak, taken), loads)
+    // The beat after it is where it lands, and no spot of its own.
+    for (let i = stretch.from - 1; i <= stretch.to + 1; i++) taken.add(i)
+    found.push(stretch)
+  }
+  take(hardest)
+  for (let round = 0; round < rounds; round++) seedsAmong(own, taken, usual).forEach(take)
   return joinNear(found.toSorted((a, b) => a.from - b.from))
 }
 

@@ -33,7 +33,7 @@ describe('spots', () => {
   test('finds the run of the mill, its hand and its reason', () => {
     const { difficulty, spots: all } = answer('--piece', mill)
     const [hardest] = all
-    expect(hardest).toMatchObject({ fromBar: 9, toBar: 10, hand: 'right' })
+    expect(hardest).toMatchObject({ fromBar: 9, toBar: 11, hand: 'right' })
     expect(hardest?.reasons[0]).toBe('fast: 2.9 onsets a second')
     expect(hardest?.practise).toHaveLength(hardest?.reasons.length ?? NaN)
     expect(difficulty).toBeGreaterThan(0)
