@@ -37,13 +37,15 @@ interface Run {
 }
 
 /** A piece of 16 to 40 bars, 15 to 40 minutes on four to seven days a week, by chance of the seed. */
-const run = (seed: number): Run => {
+const run = (seed: number, growth = 1): Run => {
   const random = createRandom(seed)
   const score = pieceOf(4 + Math.floor(7 * random.uniform()))
   const minutesPerDay = 15 + 5 * Math.floor(6 * random.uniform())
   const daysPerWeek = 4 + Math.floor(4 * random.uniform())
   const layout = layoutOf(score)
-  const desk = { layout, pianist: createPianist(seed, score, natureOf(seed)) }
+  const nature = natureOf(seed)
+  const own = { ...nature, growth: growth * nature.growth }
+  const desk = { layout, pianist: createPianist(seed, score, own) }
   let record = emptyRecord
   const spans: Stated[] = []
   const shares: number[] = []
@@ -70,38 +72,48 @@ const deviation = (values: readonly number[]): number =>
 const quantile = (values: readonly number[], q: number): number =>
   values.toSorted((a, b) => a - b)[Math.floor(q * (values.length - 1))] ?? 0
 
-const runs = Array.from({ length: pianists }, (_, i) => run(firstSeed + i))
-const there = runs.filter((each) => each.days !== undefined)
-const weeks = there.map(({ days = 0 }) => days / 7)
-console.log(
-  `${pianists} simulated pianists, pieces of 16 to 40 bars, 15 to 40 minutes on 4 to 7 days a week by chance.`,
-)
-console.log(
-  `Assumed of them: tests/plan/pianist.ts. All was kept by ${there.length} within ${Math.round(mostDays / 7)} weeks: median ${quantile(weeks, 0.5).toFixed(1)} weeks, from ${quantile(weeks, 0).toFixed(1)} to ${quantile(weeks, 1).toFixed(1)}; ${Math.round(100 * mean(runs.map(({ cleanShare }) => cleanShare)))} % of repetitions clean.`,
-)
-console.log(
-  `${''.padEnd(42)} inside  below  above | true / middle (median) | scatter | high / low (median)`,
-)
-for (const [name, share] of stages) {
-  const cases = there.flatMap(({ days = 0, spans }) => {
-    const span = spans.find(({ day }) => day >= share * days)
-    return span ? [{ ...span, left: (days - span.day) / 7 }] : []
-  })
-  const of = (test: (each: (typeof cases)[number]) => boolean): string =>
-    `${Math.round((100 * cases.filter(test).length) / cases.length)} %`.padStart(7)
+const lookBack = (count: number, growth: number): void => {
+  const runs = Array.from({ length: count }, (_, i) => run(firstSeed + i, growth))
+  const there = runs.filter((each) => each.days !== undefined)
+  const weeks = there.map(({ days = 0 }) => days / 7)
   console.log(
-    `${name.padEnd(42)}${of(({ left, low, high }) => left >= low && left <= high)}${of(({ left, low }) => left < low)}${of(({ left, high }) => left > high)} | ${quantile(
-      cases.map(({ left, value }) => left / value),
-      0.5,
-    )
-      .toFixed(2)
-      .padStart(22)} | ${Math.exp(deviation(cases.map(({ left, value }) => Math.log(left / value))))
-      .toFixed(2)
-      .padStart(7)} | ${quantile(
-      cases.map(({ high, low }) => high / low),
-      0.5,
-    ).toFixed(1)}`,
+    `${count} simulated pianists, pieces of 16 to 40 bars, 15 to 40 minutes on 4 to 7 days a week by chance.`,
   )
+  console.log(
+    `Assumed of them: tests/plan/pianist.ts. All was kept by ${there.length} within ${Math.round(mostDays / 7)} weeks: median ${quantile(weeks, 0.5).toFixed(1)} weeks, from ${quantile(weeks, 0).toFixed(1)} to ${quantile(weeks, 1).toFixed(1)}; ${Math.round(100 * mean(runs.map(({ cleanShare }) => cleanShare)))} % of repetitions clean.`,
+  )
+  console.log(
+    `${''.padEnd(42)} inside  below  above | true / middle (median) | scatter | high / low (median)`,
+  )
+  for (const [name, share] of stages) {
+    const cases = there.flatMap(({ days = 0, spans }) => {
+      const span = spans.find(({ day }) => day >= share * days)
+      return span ? [{ ...span, left: (days - span.day) / 7 }] : []
+    })
+    const of = (test: (each: (typeof cases)[number]) => boolean): string =>
+      `${Math.round((100 * cases.filter(test).length) / cases.length)} %`.padStart(7)
+    console.log(
+      `${name.padEnd(42)}${of(({ left, low, high }) => left >= low && left <= high)}${of(({ left, low }) => left < low)}${of(({ left, high }) => left > high)} | ${quantile(
+        cases.map(({ left, value }) => left / value),
+        0.5,
+      )
+        .toFixed(2)
+        .padStart(22)} | ${Math.exp(
+        deviation(cases.map(({ left, value }) => Math.log(left / value))),
+      )
+        .toFixed(2)
+        .padStart(7)} | ${quantile(
+        cases.map(({ high, low }) => high / low),
+        0.5,
+      ).toFixed(1)}`,
+    )
+  }
 }
+
+lookBack(pianists, 1)
+console.log('\nThe same, all of them learning half as fast as was assumed:')
+lookBack(Math.ceil(pianists / 4), 0.5)
+console.log('\nThe same, all of them learning twice as fast:')
+lookBack(Math.ceil(pianists / 4), 2)
 console.log('')
 for (const line of compareSchedules()) console.log(line)
