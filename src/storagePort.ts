@@ -1,6 +1,8 @@
 import type { StoragePort } from '@/app/ports'
+import type { JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
 import { ok, type Result } from '@/music/result'
+import { localDays } from '@/storage/days'
 import { askToPersist, explainPersistence } from '@/storage/persistence'
 import { explainStorageProblem, explainUnread, type StorageProblem } from '@/storage/problem'
 import type { Storage } from '@/storage/storage'
@@ -27,6 +29,21 @@ export const storagePort = (storage: Storage): StoragePort => ({
     })
     return read.ok ? ok(parts) : explained(read)
   },
+  tableText: async () => {
+    const events: JournalEvent[] = []
+    const read = await storage.eventsInParts((part) => {
+      // The table tells nothing of the takes, which are most of a record.
+      for (const event of part.events)
+        events.push(event.kind === 'repetition' ? { ...event, take: '' } : event)
+    })
+    if (!read.ok) return explained(read)
+    const { formatRepetitionTable } = await import('@/journal/table')
+    return ok(formatRepetitionTable(events, dayOf))
+  },
+  known: async (events) => explained(await storage.known(events)),
+  importAll: async (events, progress) => explained(await storage.importAll(events, progress)),
+  sums: async () => explained(await storage.sums()),
+  dayOf,
   ofChunk: async (chunk) => {
     const events = await storage.events({ kind: 'chunk', chunk })
     return events.ok ? ok(events.value.events) : explained(events)
@@ -53,6 +70,8 @@ export const storagePort = (storage: Storage): StoragePort => ({
   saveSettings: async (settings) => explained(await storage.saveSettings(settings)),
   watchProblem: (see) => storage.watch((problem) => see(problem && explainStorageProblem(problem))),
 })
+
+const { dayOf } = localDays()
 
 const explained = <T>(result: Result<T, StorageProblem>): Result<T, string> =>
   result.ok ? result : { ok: false, reason: explainStorageProblem(result.reason) }

@@ -36,6 +36,7 @@ import { createPieceRecords } from './pieceRecord'
 import { createPractice, type Practice } from './practice'
 import { searchByPlaying } from './placeSearch'
 import type { Recorder } from './recorder'
+import { createRecords, type Records } from './records'
 import type { BuildUpPlan, PracticeRoute, Route } from './route'
 import { createScreens, type Screen } from './screens'
 import { createSession, type Session } from './session'
@@ -56,6 +57,8 @@ export interface App {
   readonly instrument: Instrument
   readonly practice: Practice
   readonly session: Session
+  /** The whole record: its review, and its way out and in. */
+  readonly records: Records
   readonly tapTest: TapTest
   /** Binds commands to keys and pedals. */
   readonly learning: Learning
@@ -186,6 +189,7 @@ export const createApp = (ports: Ports): App => {
     instrument,
     practice,
     session,
+    records: createRecords(ports, library),
     tapTest,
     learning,
     listenForCommands: (keys, run) =>

@@ -6,8 +6,10 @@ import type { Chunk } from '@/music/chunk'
 import type { KeyEvent } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
 import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
+import type { DayOf } from '@/journal/day'
+import type { EventId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
-import type { ChunkDay } from '@/journal/sums'
+import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import type { Carried } from '@/review/carryOver'
 import type { ReadProblem } from '@/score/readProblem'
 import type { PieceRead } from '@/score/score'
@@ -102,6 +104,15 @@ export interface StoredPiece {
   readonly addedAtEpochMs: number
 }
 
+/** What became of events that were brought from elsewhere. */
+export interface Imported {
+  readonly added: number
+  /** Were here already. */
+  readonly known: number
+  /** Ids under which another event stands here; that one was kept. */
+  readonly taken: readonly string[]
+}
+
 export interface StoragePort {
   /** Resolves only when the event is durably stored. */
   readonly append: (event: JournalEvent) => Promise<Result<void, string>>
@@ -111,6 +122,21 @@ export interface StoragePort {
   >
   /** The whole record as parts of one text, JSON Lines; what cannot be read is in it as it stands. */
   readonly exportText: () => Promise<Result<readonly string[], string>>
+  /** All repetitions as comma-separated values. */
+  readonly tableText: () => Promise<Result<string, string>>
+  /** Which of these events are here already. */
+  readonly known: (events: readonly JournalEvent[]) => Promise<Result<ReadonlySet<EventId>, string>>
+  /** Adds events of another record; any number of times with the same result. */
+  readonly importAll: (
+    events: readonly JournalEvent[],
+    progress: (done: number) => void,
+  ) => Promise<Result<Imported, string>>
+  /** The kept sums of each day, and of each piece on each day. */
+  readonly sums: () => Promise<
+    Result<{ readonly totals: readonly DayTotal[]; readonly pieces: readonly PieceDay[] }, string>
+  >
+  /** The day of practice of a moment, on this machine. */
+  readonly dayOf: DayOf
   readonly ofChunk: (chunk: ChunkId) => Promise<Result<readonly JournalEvent[], string>>
   /** What each day of each chunk of the piece came to. */
   readonly chunkDays: (piece: PieceId) => Promise<Result<readonly ChunkDay[], string>>

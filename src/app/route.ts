@@ -20,6 +20,10 @@ export type Route =
   | { readonly kind: 'buildUp'; readonly piece: PieceId; readonly plan: BuildUpPlan }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
+  /** What all practice comes to, or that of one piece. */
+  | { readonly kind: 'review'; readonly piece?: PieceId }
+  /** The record as a whole: saved, and taken in from a file. */
+  | { readonly kind: 'journal' }
   /** A fragment is typed in. */
   | { readonly kind: 'write' }
   /** A fragment is played in. */
@@ -56,6 +60,10 @@ export const formatRoute = (route: Route): string => {
       return '#/summary'
     case 'tapTest':
       return '#/taptest'
+    case 'review':
+      return route.piece === undefined ? '#/review' : `#/review/${route.piece}`
+    case 'journal':
+      return '#/journal'
     case 'write':
       return '#/write'
     case 'record':
@@ -67,6 +75,8 @@ export const formatRoute = (route: Route): string => {
 export const parseRoute = (hash: string): Route => {
   const [kind, piece, ...rest] = hash.replace(/^#\/?/, '').split('/')
   if (kind === 'summary' || kind === 'write' || kind === 'record') return { kind }
+  if (kind === 'journal') return { kind }
+  if (kind === 'review') return piece ? { kind, piece: pieceId(piece) } : { kind }
   if (kind === 'taptest') return { kind: 'tapTest' }
   if (kind === 'piece' && piece) return { kind, piece: pieceId(piece) }
   if (kind === 'buildup' && piece) {

@@ -3,7 +3,7 @@ import type { Coach } from '@/coach/coach'
 import type { Score } from '@/music/music'
 import { placeOf } from '@/music/place'
 import { tempoAt } from '@/music/tempoMap'
-import { tick, type Tempo } from '@/music/units'
+import { tick, type PieceId, type Tempo } from '@/music/units'
 import type { CorrectedPiece, HandCorrections } from './handCorrections'
 import type { Library } from './library'
 import { neighbourOf } from './neighbour'
@@ -25,6 +25,8 @@ export type Screen =
   | { readonly kind: 'buildUp'; readonly piece: CorrectedPiece; readonly standing: BuildUpStanding }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
+  | { readonly kind: 'review'; readonly piece?: PieceId }
+  | { readonly kind: 'journal' }
   | { readonly kind: 'write' }
   | { readonly kind: 'record' }
   /** The address names a piece or a place that is not here. */
@@ -101,6 +103,8 @@ export const createScreens = (house: House): Screens => {
       case 'pieces':
       case 'summary':
       case 'tapTest':
+      case 'review':
+      case 'journal':
       case 'write':
       case 'record':
         return { screen: route }
@@ -165,9 +169,10 @@ export const createScreens = (house: House): Screens => {
         library.forgetProblem()
         void arrive(hash)
       })
-      const hash = ports.address.read()
       const [first] = library.store.getState().listed
       const isFirstRun = session.store.getState().events.length === 0 && !(await hasPractised())
+      // The person may have gone elsewhere meanwhile.
+      const hash = ports.address.read()
       if (parseRoute(hash).kind === 'pieces' && isFirstRun && first)
         go({ kind: 'piece', piece: first.id })
       else await arrive(hash)

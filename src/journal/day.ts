@@ -25,6 +25,12 @@ export const parseDay = (text: string): Day | undefined => {
   return day === text ? day : undefined
 }
 
+/** The Monday of its week (ISO 8601): '2026-05-03' -> '2026-04-27'. 1970-01-05 was a Monday. */
+export const weekOf = (day: Day): Day => {
+  const days = numberOf(day)
+  return formatDay(days - ((((days - 4) % 7) + 7) % 7))
+}
+
 /** '2026-05-01' -> '2026-05'. */
 export const monthOf = (day: Day): string => day.slice(0, day.lastIndexOf('-'))
 

@@ -36,10 +36,7 @@ export const reviewAllTime = (
   pieces: readonly PieceDay[],
 ): AllTime => {
   const played = totals.filter(isPlayed)
-  const trend = compareShares(
-    joinSums(played.slice(-2 * trendDays, -trendDays)).tally,
-    joinSums(played.slice(-trendDays)).tally,
-  )
+  const trend = trendOf(played)
   return {
     ...joinSums(totals),
     days: played.length,
@@ -56,6 +53,15 @@ export const reviewAllTime = (
     }),
     ...(trend ? { trend } : {}),
   }
+}
+
+/** The last days with practice against as many before; `undefined` while there is nothing to compare. */
+export const trendOf = (days: readonly (DayTotal | PieceDay)[]): ShareTrend | undefined => {
+  const played = days.filter(isPlayed)
+  return compareShares(
+    joinSums(played.slice(-2 * trendDays, -trendDays)).tally,
+    joinSums(played.slice(-trendDays)).tally,
+  )
 }
 
 const pieceFigures = (rows: readonly PieceDay[]): readonly PieceFigures[] => {

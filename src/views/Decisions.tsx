@@ -82,7 +82,7 @@ const remedyWords: Readonly<Record<RecordedRemedy, string>> = {
   nameKeys: 'the keys named aloud',
 }
 
-const overruleWords: Readonly<Record<RecordedOverrule, string>> = {
+export const overruleWords: Readonly<Record<RecordedOverrule, string>> = {
   raise: 'a faster tempo',
   lower: 'a slower tempo',
   skip: 'left before it was done',

@@ -16,6 +16,8 @@ const later = {
   record: () => import('./RecordPiece'),
   summary: () => import('./Summary'),
   tapTest: () => import('./TapTest'),
+  review: () => import('./Review'),
+  records: () => import('./Records'),
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
 const Practice = lazy(async () => ({ default: (await later.practice()).Practice }))
@@ -25,6 +27,8 @@ const PartsChoice = lazy(async () => ({ default: (await later.parts()).PartsChoi
 const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece }))
 const RecordPiece = lazy(async () => ({ default: (await later.record()).RecordPiece }))
 const Summary = lazy(async () => ({ default: (await later.summary()).Summary }))
+const Review = lazy(async () => ({ default: (await later.review()).Review }))
+const Records = lazy(async () => ({ default: (await later.records()).Records }))
 const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 
 /** The head of every page, and the screen that the address names. */
@@ -49,6 +53,7 @@ export const Shell = () => {
         <nav className="row" aria-label="Pages">
           <a href={formatRoute({ kind: 'pieces' })}>Pieces</a>
           <a href={formatRoute({ kind: 'summary' })}>Session</a>
+          <a href={formatRoute({ kind: 'review' })}>Review</a>
         </nav>
         <div className="row head-right">
           <InstrumentState />
@@ -103,6 +108,10 @@ const Screen = ({
       return <WritePiece />
     case 'record':
       return <RecordPiece />
+    case 'review':
+      return <Review key={screen.piece} piece={screen.piece} />
+    case 'journal':
+      return <Records />
     case 'tapTest':
       return <TapTest />
     case 'lost':

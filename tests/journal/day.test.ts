@@ -1,8 +1,21 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { dayAt, daysBetween, monthOf } from '@/journal/day'
+import { dayAt, daysBetween, monthOf, weekOf, type Day } from '@/journal/day'
 
 const at = (utc: string): number => Date.parse(`${utc}Z`)
+
+test('a week begins on its Monday (ISO 8601)', () => {
+  // Weekdays as ECMAScript Date gives them, 1 for Monday.
+  fc.assert(
+    fc.property(fc.integer({ min: -20_000, max: 40_000 }), (n) => {
+      const dateOf = (days: number) => new Date(days * 86_400_000)
+      const day = dateOf(n).toISOString().slice(0, 10) as Day
+      const monday = weekOf(day)
+      expect(new Date(monday).getUTCDay()).toBe(1)
+      expect(daysBetween(monday, day)).toBe((dateOf(n).getUTCDay() + 6) % 7)
+    }),
+  )
+})
 
 describe('a day of practice', () => {
   test.each([

@@ -1,0 +1,56 @@
+import type { DayOf } from '@/journal/day'
+import { explainJournalProblem } from '@/journal/decode'
+import type { EventId } from '@/journal/ids'
+import { parseJournal, type ReadJournal } from '@/journal/lines'
+import { previewImport, type ImportPreview } from '@/journal/previewImport'
+import { failed, ok, type Result } from '@/music/result'
+
+/** Lines read in one go, some 20 ms of work; between them the page can breathe. */
+const linesAtOnce = 400
+
+/**
+ * Reads the text of a record in parts. `progress` is told the share that is read, and says whether to
+ * go on. A file of which no line is a record is refused with the reason of its first line.
+ */
+export const readRecord = async (
+  bytes: Uint8Array,
+  progress: (done: number) => boolean,
+): Promise<Result<ReadJournal, string>> => {
+  const text = decodeUtf8(bytes)
+  if (text === undefined)
+    return failed(
+      'This is not a record of Passagework: it is no text. Choose the .jsonl file that was saved here.',
+    )
+  const lines = text.split('\n')
+  const events: ReadJournal['events'][number][] = []
+  const unread: ReadJournal['unread'][number][] = []
+  for (let begin = 0; begin < lines.length; begin += linesAtOnce) {
+    const part = parseJournal(lines.slice(begin, begin + linesAtOnce).join('\n'))
+    for (const event of part.events) events.push(event)
+    for (const each of part.unread) unread.push({ ...each, line: each.line + begin })
+    if (!progress(Math.min(1, (begin + linesAtOnce) / lines.length))) break
+    await new Promise((resolve) => setTimeout(resolve))
+  }
+  const [first] = unread
+  if (events.length > 0) return ok({ events, unread })
+  return failed(
+    first
+      ? `This is not a record of Passagework: no line of it is one. Line ${first.line}: ${explainJournalProblem(first.reason)} Choose the .jsonl file that was saved here.`
+      : 'This file is empty. Choose the .jsonl file that was saved here.',
+  )
+}
+
+export const previewOf = (
+  read: ReadJournal,
+  known: ReadonlySet<EventId>,
+  dayOf: DayOf,
+): ImportPreview => previewImport(read, (id) => known.has(id), dayOf)
+
+const decodeUtf8 = (bytes: Uint8Array): string | undefined => {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    // Told to the person by the caller.
+    return undefined
+  }
+}

@@ -1,0 +1,73 @@
+import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
+import type { Score } from '@/music/music'
+import type { Result } from '@/music/result'
+import type { PieceId } from '@/music/units'
+import { reviewAllTime, trendOf, type AllTime } from '@/review/allTime'
+import type { Carried } from '@/review/carryOver'
+import { placeFlaws, type BarFlaws } from '@/review/flawBars'
+import { joinPeriods, periodSteps, type Period, type PeriodStep } from '@/review/periods'
+import { reviewPiece, type PieceReview } from '@/review/pieceReview'
+import type { ShareTrend } from '@/review/proportion'
+import { readChunkDays } from './chunkRecord'
+import type { StoragePort } from './ports'
+
+export type Periods = Readonly<Record<PeriodStep, readonly Period[]>>
+
+export interface AllReview extends AllTime {
+  readonly periods: Periods
+}
+
+/** One piece; without its score where its file is not on this machine. */
+export interface OnePieceReview extends PieceReview {
+  readonly title?: string
+  readonly days: number
+  readonly periods: Periods
+  readonly trend?: ShareTrend
+  readonly score?: Score
+  /** Where in the score the flaws are, the bar with most first. */
+  readonly bars: readonly BarFlaws[]
+}
+
+interface Sums {
+  readonly totals: readonly DayTotal[]
+  readonly pieces: readonly PieceDay[]
+}
+
+export const reviewAll = ({ totals, pieces }: Sums): AllReview => ({
+  ...reviewAllTime(totals, pieces),
+  periods: periodsOf(totals),
+})
+
+export const readPieceReview = async (
+  storage: Pick<StoragePort, 'chunkDays'>,
+  { pieces }: Sums,
+  id: PieceId,
+  score: Score | undefined,
+  carried: readonly Carried[],
+): Promise<Result<OnePieceReview, string>> => {
+  const rows = await readChunkDays(storage, id, carried)
+  if (!rows.ok) return rows
+  const review = reviewPiece(rows.value)
+  const own = pieces.filter(({ piece }) => piece === id)
+  const title = score?.title ?? own.findLast((row) => row.title !== undefined)?.title
+  const trend = trendOf(own)
+  return {
+    ok: true,
+    value: {
+      ...review,
+      ...(title === undefined ? {} : { title }),
+      days: new Set(rows.value.filter(isPlayed).map(({ day }) => day)).size,
+      periods: periodsOf(rows.value),
+      ...(trend ? { trend } : {}),
+      ...(score ? { score } : {}),
+      bars: score ? placeFlaws(score, review) : [],
+    },
+  }
+}
+
+const isPlayed = ({ tally }: ChunkDay): boolean => tally.clean + tally.flawed + tally.brokenOff > 0
+
+const periodsOf = (sums: Parameters<typeof joinPeriods>[0]): Periods => {
+  const [day, week, month] = periodSteps.map((step) => joinPeriods(sums, step))
+  return { day: day ?? [], week: week ?? [], month: month ?? [] }
+}

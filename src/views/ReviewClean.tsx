@@ -1,0 +1,64 @@
+import { useState } from 'react'
+import type { Periods } from '@/app/reviewing'
+import type { Figures } from '@/review/joinSums'
+import type { PeriodStep } from '@/review/periods'
+import type { ShareTrend } from '@/review/proportion'
+import { latest, SharePlot } from './ReviewShares'
+import { describeTrend, grouped, rangeWords } from './reviewWords'
+import { percent } from './words'
+
+const steps: readonly PeriodStep[] = ['day', 'week', 'month']
+
+/** Days while they fit into one picture, then weeks, then months. */
+const firstStep = ({ day }: Periods): PeriodStep => {
+  const span = day.at(-1)?.at ?? 0
+  return span < 43 ? 'day' : span < 26 * 7 ? 'week' : 'month'
+}
+
+/** How much was clean, with its interval, and over time; broken off apart. */
+export const ReviewClean = ({
+  figures: { share, tally },
+  periods,
+  trend,
+}: {
+  readonly figures: Figures
+  readonly periods: Periods
+  readonly trend: ShareTrend | undefined
+}) => {
+  const [step, setStep] = useState(() => firstStep(periods))
+  return (
+    <section className="review-clean" aria-labelledby="clean">
+      <h2 id="clean" className="unseen">
+        Clean share
+      </h2>
+      <p className="share" data-share={share?.value}>
+        <b>{share ? percent(share.value) : '–'}</b> clean
+        <span className="soft">
+          {share && `between ${rangeWords(share, 'and')} % in 95 of 100 cases; `}
+          {grouped(tally.clean)} clean, {grouped(tally.flawed)} flawed; {grouped(tally.brokenOff)}{' '}
+          broken off
+        </span>
+      </p>
+      <p>{describeTrend(trend)}</p>
+      <fieldset className="row no-print">
+        <legend className="unseen">Show by</legend>
+        {steps.map((each) => (
+          <label key={each} className="row tight">
+            <input
+              type="radio"
+              name="step"
+              checked={each === step}
+              onChange={() => setStep(each)}
+            />
+            by {each}
+          </label>
+        ))}
+      </fieldset>
+      <SharePlot periods={latest(periods[step], step)} step={step} />
+      <p className="soft plot-key">
+        A dot is the clean share; the line through it, where it lies in 95 of 100 cases: long where
+        there is little to go by. Broken off is counted apart, below.
+      </p>
+    </section>
+  )
+}

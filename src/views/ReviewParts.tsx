@@ -1,0 +1,62 @@
+import { formatRoute } from '@/app/route'
+import type { Score } from '@/music/music'
+import type { PieceId } from '@/music/units'
+import type { Figures } from '@/review/joinSums'
+import type { ChunkFigures } from '@/review/pieceReview'
+import { chunkWords } from './reviewWords'
+import { flawWords } from './words'
+
+/** Its place in words, which leads to its drill where the piece is at hand. */
+export const ChunkName = ({
+  id,
+  chunk,
+  score,
+}: {
+  readonly id: PieceId
+  readonly chunk: ChunkFigures | undefined
+  readonly score: Score | undefined
+}) => {
+  const drill = chunk?.drill
+  if (!drill || !score) return chunkWords(chunk, score)
+  const { place, form } = drill
+  return (
+    <a href={formatRoute({ kind: 'practice', piece: id, place, form })}>
+      {chunkWords(chunk, score)}
+    </a>
+  )
+}
+
+/** Each kind with a bar as long as it is frequent. */
+export const FlawKinds = ({ flaws }: Pick<Figures, 'flaws'>) => {
+  const most = flaws[0]?.times ?? 1
+  if (flaws.length === 0) return null
+  return (
+    <section aria-labelledby="kinds">
+      <h2 id="kinds">What kind of flaw</h2>
+      <table className="kinds">
+        <thead>
+          <tr>
+            <th scope="col">Flaw</th>
+            <th scope="col" className="number">
+              Times
+            </th>
+            <td aria-hidden="true" />
+          </tr>
+        </thead>
+        <tbody>
+          {flaws.map(({ kind, times }) => (
+            <tr key={kind}>
+              <th scope="row">{flawWords[kind]}</th>
+              <td className="number">{times}</td>
+              <td className="kind-bar" aria-hidden="true">
+                <svg viewBox="0 0 100 10" preserveAspectRatio="none">
+                  <rect className="plot-bar" width={(times / most) * 100} height="10" />
+                </svg>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}

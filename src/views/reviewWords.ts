@@ -1,0 +1,162 @@
+import type { AllReview } from '@/app/reviewing'
+import type { RecordedFlawKind } from '@/journal/words'
+import type { RecordedPlace } from '@/journal/journal'
+import { formatBeats } from '@/music/beat'
+import { parseFraction } from '@/music/fraction'
+import type { Score } from '@/music/music'
+import { nameKey, signatureAt } from '@/music/spelling'
+import { tick, type Key, type Tempo } from '@/music/units'
+import type { ChunkState } from '@/review/chunkStates'
+import type { LearningCurve } from '@/review/learningCurve'
+import type { Period, PeriodStep } from '@/review/periods'
+import type { ChunkFigures } from '@/review/pieceReview'
+import type { Estimate, ShareTrend } from '@/review/proportion'
+import { describePlace, flawWords, formWords, handWords, percent, plural } from './words'
+
+/** The sentences of the review: what a figure or a picture says, and how sure it is. */
+
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const
+
+/** '2026-05-03' -> '3 May 2026'; '2026-05' -> 'May 2026'; short: '3 May', 'May'. */
+export const dateWords = (date: string, length: 'long' | 'short' = 'long'): string => {
+  const [year = '', month = '1', day] = date.split('-')
+  const name = months[Number(month) - 1] ?? month
+  const words = [
+    ...(day === undefined ? [] : [String(Number(day))]),
+    length === 'short' ? name.slice(0, 3) : name,
+    ...(length === 'short' ? [] : [year]),
+  ]
+  return words.join(' ')
+}
+
+const periodWords = (from: string, step: PeriodStep): string =>
+  step === 'week' ? `the week of ${dateWords(from)}` : dateWords(from)
+
+/** '71 % (68 to 74)' */
+export const shareWords = (share: Estimate | undefined): string =>
+  share ? `${percent(share.value)} (${rangeWords(share)})` : '–'
+
+/** In percent: '68 to 74'. */
+export const rangeWords = ({ low, high }: Estimate, word: 'to' | 'and' = 'to'): string =>
+  `${Math.round(low * 100)} ${word} ${Math.round(high * 100)}`
+
+/** What the picture of the clean share shows. */
+export const describeShares = (periods: readonly Period[], step: PeriodStep): string => {
+  const shared = periods.filter(({ share }) => share)
+  const sorted = shared.toSorted((a, b) => (a.share?.value ?? 0) - (b.share?.value ?? 0))
+  const [lowest, highest] = [sorted[0], sorted.at(-1)]
+  const [first, last] = [periods[0], periods.at(-1)]
+  if (!lowest?.share || !highest?.share || !first || !last)
+    return 'No repetition came to its end yet.'
+  const word = ({ from, share }: Period): string =>
+    `${share ? percent(share.value) : '–'} in ${periodWords(from, step)}`
+  if (first === last)
+    return `Only one ${step} so far: ${shareWords(lowest.share)} clean in ${periodWords(first.from, step)}.`
+  return `Clean share by ${step}, from ${periodWords(first.from, step)} to ${periodWords(last.from, step)}: lowest ${word(lowest)}, highest ${word(highest)}, last ${word(last)}.`
+}
+
+/** No trend is claimed where its interval holds zero. */
+export const describeTrend = (trend: ShareTrend | undefined): string => {
+  if (!trend) return 'Not enough days yet to say whether the clean share changes.'
+  const { before, after, rise, verdict } = trend
+  const [low, high] = [Math.round(rise.low * 100), Math.round(rise.high * 100)]
+  const figures = `${percent(after.value)} clean on the last 28 days with practice, ${percent(before.value)} on those before`
+  switch (verdict) {
+    case 'better':
+      return `${figures}: better, by ${low} to ${high} of 100 repetitions.`
+    case 'worse':
+      return `${figures}: worse, by ${-high} to ${-low} of 100 repetitions.`
+    case 'unclear':
+      return `${figures}: unclear whether it changed (between ${signed(low)} and ${signed(high)} of 100 repetitions).`
+  }
+}
+
+const signed = (n: number): string => (n < 0 ? `−${-n}` : n > 0 ? `+${n}` : '0')
+
+export const stateWords: Readonly<Record<ChunkState, string>> = {
+  slipped: 'Slipped: was kept, and failed cold',
+  secure: 'Secure: to be confirmed cold on a later day',
+  kept: 'Kept: confirmed cold on a later day',
+  practised: 'Practised',
+}
+
+export const curveWords: Readonly<Record<LearningCurve['verdict'], string>> = {
+  improving: 'fewer flaws',
+  worsening: 'more flaws',
+  plateau: 'stands still',
+  unclear: 'unclear',
+}
+
+/** 'bar 9, beats 1–3, right hand, long–short'; without the score the bars alone. */
+export const chunkWords = (chunk: ChunkFigures | undefined, score: Score | undefined): string => {
+  const drill = chunk?.drill
+  if (!drill) return 'a chunk'
+  const { place, form } = drill
+  return [
+    (score && stretchWords(score, place)) ?? barWords(place),
+    handWords[place.hand],
+    ...(form === 'asWritten' ? [] : [formWords[form]]),
+  ].join(', ')
+}
+
+const barWords = ({ fromBar, toBar }: RecordedPlace): string =>
+  fromBar === toBar ? `bar ${fromBar}` : `bars ${fromBar}–${toBar}`
+
+/** From beat to beat, so that chunks of one bar can be told apart. */
+const stretchWords = (score: Score, place: RecordedPlace): string | undefined => {
+  const first = parseFraction(place.from, score.ticksPerQuarter)
+  const last = parseFraction(place.to, score.ticksPerQuarter)
+  if (first === undefined || last === undefined) return undefined
+  const [from, to] = [describePlace(score, first), describePlace(score, last)]
+  const [bar, beat] = from.split(', beat ')
+  const [toBar, toBeat] = to.split(', beat ')
+  if (bar !== toBar) return `${from} to ${to}`
+  return beat === toBeat ? from : `${bar}, beats ${beat}–${toBeat}`
+}
+
+/** A tempo in the beat of the chunk's time signature. */
+export const tempoWords = (tempo: Tempo, chunk: ChunkFigures): string =>
+  chunk.drill ? formatBeats(tempo, chunk.drill.time) : String(Math.round(tempo))
+
+/** As it is named where it stands in the score, or at its beginning; 'F♯5'. */
+export const keyWords = (key: Key, score: Score | undefined, at = tick(0)): string =>
+  nameKey(key, signatureAt(score?.keys ?? [], at))
+
+/** 'another key, 12 times' */
+export const flawTimes = (kind: RecordedFlawKind, times: number): string =>
+  `${flawWords[kind].toLowerCase()}, ${times === 1 ? 'once' : `${times} times`}`
+
+/** '3 hours 20 minutes' */
+export const timeWords = (minutes: number): string => {
+  const whole = Math.round(minutes)
+  if (whole < 1) return 'less than a minute'
+  const [hours, rest] = [Math.floor(whole / 60), whole % 60]
+  return [
+    ...(hours > 0 ? [plural(hours, 'hour')] : []),
+    ...(rest > 0 ? [plural(rest, 'minute')] : []),
+  ].join(' ')
+}
+
+/** Last of all. */
+export const amountWords = ({
+  repetitions,
+  minutes,
+  days,
+}: Pick<AllReview, 'repetitions' | 'minutes' | 'days'>): string =>
+  `${grouped(repetitions)} repetition${repetitions === 1 ? '' : 's'} in ${timeWords(minutes)}, on ${plural(days, 'day')}.`
+
+/** 12345 -> '12 345' with a thin space. */
+export const grouped = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, '\u202f')
