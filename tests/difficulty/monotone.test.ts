@@ -118,3 +118,21 @@ describe('never easier', () => {
     )
   })
 })
+
+test('whatever stands in a score, the difficulty is a number and the spots lie in the piece', () => {
+  const chord = fc.array(fc.integer({ min: 21, max: 108 }), { minLength: 1, maxLength: 6 })
+  const part = fc.array(chord, { minLength: 1, maxLength: 20 })
+  const length = fc.constantFrom('1/8', '1/3', '1/2', '1', '3')
+  fc.assert(
+    fc.property(part, part, length, length, (right, left, rightLength, leftLength) => {
+      const score = writeScore({ right: line(right, rightLength), left: line(left, leftLength) })
+      const { difficulty, uncertainty, spots } = assessDifficulty(score)
+      expect([difficulty > 0, uncertainty > 0, spots.length > 0]).toEqual([true, true, true])
+      expect(Number.isFinite(difficulty + uncertainty)).toBe(true)
+      for (const { from, to, reasons } of spots) {
+        expect([from >= 0, from < to, to <= score.end]).toEqual([true, true, true])
+        expect(reasons.length).toBeGreaterThan(0)
+      }
+    }),
+  )
+})
