@@ -45,6 +45,7 @@ const options = (page: Page) => page.getByText('Options', { exact: true })
 
 const openBuildUp = async (page: Page): Promise<void> => {
   await openApp(page, { address: '#/taptest' })
+  await page.getByRole('heading', { name: 'Tap test' }).waitFor()
   await withoutTrial(page)
   const wanted = options(page)
   await wanted.click()

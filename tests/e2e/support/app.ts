@@ -82,6 +82,7 @@ export const openDrill = async (
 ): Promise<string> => {
   const address = `#/practice/${idOf('morning-at-the-mill.mid')}/${place}`
   await openApp(page, { address: '#/taptest', ...midi })
+  await page.getByRole('heading', { name: 'Tap test' }).waitFor()
   await withoutTrial(page)
   await goTo(page, address)
   await page.locator('.practice').waitFor()
