@@ -165,14 +165,23 @@ export const chooseWarmUp = (
   const free = candidates.filter(
     ({ place }) => !isDue(place) && !today.some((other) => areNearIdentical(other.place, place)),
   )
-  const known = free.filter(({ place }) => isSettled(place))
-  const easy = free.filter(({ place }) => place.kind !== 'join' && place.difficulty < hardest)
-  return (
-    known.toSorted((a, b) => rank(a.place.id) - rank(b.place.id))[0] ??
-    easy.toSorted((a, b) => a.place.difficulty - b.place.difficulty)[0] ??
-    (candidates.length === 1 ? free[0] : undefined)
-  )
+  // What shares notes with the work or the checks of today would take from them.
+  const apart = free.filter(({ place }) => !today.some((other) => shareNotes(other.place, place)))
+  const notNext = free.filter(({ place }) => !today[0] || !shareNotes(today[0].place, place))
+  const known = (all: readonly Candidate[]): readonly Candidate[] =>
+    all
+      .filter(({ place }) => isSettled(place))
+      .toSorted((a, b) => rank(a.place.id) - rank(b.place.id))
+  const easy = (all: readonly Candidate[]): readonly Candidate[] =>
+    all
+      .filter(({ place }) => place.kind !== 'join' && place.difficulty < hardest)
+      .toSorted((a, b) => a.place.difficulty - b.place.difficulty)
+  const ordered = [apart, notNext, free].flatMap((all) => [...known(all), ...easy(all)])
+  return ordered[0] ?? (candidates.length === 1 ? free[0] : undefined)
 }
+
+const shareNotes = (one: PlacePlan, other: PlacePlan): boolean =>
+  one.piece === other.piece && one.from < other.to && other.from < one.to
 
 /** From so many secure passages on a run-through has something to run through. */
 const settledForRun = 2 / 3

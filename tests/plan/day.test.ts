@@ -220,6 +220,12 @@ describe('what today holds', () => {
     expect(items[1] && placeOf([main], items[1])?.difficulty).toBe(hardest?.difficulty)
   })
 
+  test('the warm-up is on other notes than the work, while there are others', () => {
+    const [warmUp, ...work] = played(at(20)).map((item) => placeOf([main], item))
+    for (const place of work)
+      expect(place && warmUp && place.from < warmUp.to && warmUp.from < place.to).toBe(false)
+  })
+
   test('a place that goes is met again in turns of about three minutes', () => {
     const begun = {
       ...main,
