@@ -21,8 +21,10 @@ export interface BuildUpStanding {
   readonly exercises: readonly Exercise[]
   readonly progress: Progress
   readonly goalTempo: Tempo
-  /** What is left, at the person's own pace. */
+  /** What is left. */
   readonly minutes: number
+  /** At the person's own pace, or at a usual one while little is known. */
+  readonly isOwnPace: boolean
 }
 
 /** Who asks: which build-up of which score, with what record. */
@@ -35,14 +37,18 @@ export interface Asked {
 }
 
 /** `undefined` where the passage names no notes of the score. */
-export const standingIn = (asked: Asked, pace: Pace): BuildUpStanding | undefined => {
+export const standingIn = (
+  asked: Asked,
+  pace: Pace,
+  isOwnPace: boolean,
+): BuildUpStanding | undefined => {
   const { score, plan, goalTempo } = asked
   const passage = chunkAt(score, plan.passage)
   if (!passage) return undefined
   const exercises = exercisesOf(score, plan, passage)
   const progress = progressOf(exercises, doneOf(asked, exercises))
   const minutes = estimateMinutes(progress.left, pace)
-  return { plan, passage, exercises, progress, goalTempo, minutes }
+  return { plan, passage, exercises, progress, goalTempo, minutes, isOwnPace }
 }
 
 /** The place of an exercise in its build-up; `undefined` where it is none of it. */

@@ -12,6 +12,8 @@ export interface PieceRecord {
   /** Drills that were begun, what was done and secure, in the order of time. */
   readonly events: readonly JournalEvent[]
   readonly pace: Omit<Pace, 'goalTempo'>
+  /** The pace is the person's, and not merely a usual one. */
+  readonly isOwnPace: boolean
 }
 
 /** Reads the record of a piece once in a sitting, and goes on with what is written meanwhile. */
@@ -63,9 +65,11 @@ export const createPieceRecords = (
         .getState()
         .events.filter((event) => 'piece' in event && event.piece === id && !read.ids.has(event.id))
       const repetitions = since.filter((event) => event.kind === 'repetition')
+      const pace = paceOf([...read.lately, ...repetitions].slice(-lately))
       return {
         events: [...read.kept, ...since.filter(isKept)],
-        pace: paceOf([...read.lately, ...repetitions].slice(-lately)),
+        pace,
+        isOwnPace: pace !== usualPace,
       }
     },
   }

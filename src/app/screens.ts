@@ -135,14 +135,14 @@ export const createScreens = (house: House): Screens => {
     plan: BuildUpPlan,
   ): Promise<BuildUpStanding | undefined> => {
     const { standingIn } = await loadBuildUps()
-    const { events, pace } = await records.of(piece)
+    const { events, pace, isOwnPace } = await records.of(piece)
     const { score, suggestion } = piece
     const goalTempo =
       goals.get(score.id) ??
       passageGoal(events, plan) ??
       suggestion?.goalTempo ??
       tempoAt(score.tempos, tick(0))
-    return standingIn({ score, plan, goalTempo, events }, { ...pace, goalTempo })
+    return standingIn({ score, plan, goalTempo, events }, { ...pace, goalTempo }, isOwnPace)
   }
 
   const beside = async (practising: Practising, step: 1 | -1): Promise<Upcoming | undefined> => {

@@ -58,7 +58,8 @@ export const BuildUp = ({
           <b>
             {settled.length > 0 && `${settled.length} of ${exercises.length} done, `}
             {plural(progress.left.length, 'exercise')}
-            {settled.length > 0 && ' left'}, {minutesWord(standing.minutes)} at your pace.
+            {settled.length > 0 && ' left'}, {minutesWord(standing.minutes)} at{' '}
+            {standing.isOwnPace ? 'your' : 'a usual'} pace.
           </b>
         ) : (
           <b>All {exercises.length} exercises are done.</b>
