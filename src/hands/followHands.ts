@@ -1,9 +1,11 @@
 import {
+  gripsOf,
   handAt,
   isSameGrip,
   lookAhead,
   strike,
   weighGrip,
+  type Grips,
   type HandMemory,
   type Outlook,
 } from './handMemory'
@@ -30,23 +32,57 @@ export const followHands = (
 ): Places => {
   const steps = { way: places(onsets.count * paths), before: places(onsets.count * paths) }
   const search = { onsets, ways, branches: branchesOf(paths), giveUp }
-  let here: readonly Path[] = Array.from({ length: paths }, () => pathFrom(middle, onsets))
-  let next: readonly Path[] = Array.from({ length: paths }, () => pathFrom(middle, onsets))
+  const [left, right] = [gripsOf(onsets.count * paths), gripsOf(onsets.count * paths)]
+  let here = Array.from({ length: paths }, () => pathFrom(middle, onsets, left, right))
+  let next = Array.from({ length: paths }, () => pathFrom(middle, onsets, left, right))
   let count = 1
+  let choice = nextChoice(ways, onsets.count, 0)
   for (let onset = 0; onset < onsets.count; onset++) {
-    if ((ways.first[onset] ?? 0) === (ways.first[onset + 1] ?? 0)) continue
-    branchOut(search, here, count, onset)
-    count = goOn(search, here, next, onset)
-    for (const [i, path] of next.entries()) {
-      if (i >= count) break
+    if (choice < onset) choice = nextChoice(ways, onsets.count, onset)
+    if (count === 1 && onset < choice - recalledOnsets) continue
+    const choices = (ways.first[onset + 1] ?? 0) - (ways.first[onset] ?? 0)
+    if (choices === 0) continue
+    if (choices === 1 && count === 1) goStraightOn(search, here, next, onset)
+    else {
+      branchOut(search, here, count, onset)
+      count = goOn(search, here, next, onset)
+    }
+    for (let i = 0; i < count; i++) {
+      const path = next[i]
+      if (!path) break
       const step = onset * paths + i
       steps.way[step] = path.way
       steps.before[step] = path.step
       path.step = step
     }
-    ;[here, next] = [next, here]
+    const last = here
+    here = next
+    next = last
   }
-  return trace(here[0]?.step ?? none, steps, onsets.count, paths)
+  const taken = onlyWays(ways, onsets.count)
+  trace(taken, here[0]?.step ?? none, steps, paths)
+  return taken
+}
+
+/**
+ * What lies further back than this many onsets, as long as each had but one way, a hand need not have
+ * followed: of several ways it decides none. It costs less than 0.01 % of the notes, as far as measured.
+ */
+const recalledOnsets = 16
+
+/** The next onset with several ways. */
+const nextChoice = ({ first }: Ways, count: number, from: number): number => {
+  for (let onset = from; onset < count; onset++)
+    if ((first[onset + 1] ?? 0) - (first[onset] ?? 0) > 1) return onset
+  return Infinity
+}
+
+/** The way of each onset that has but one. */
+const onlyWays = ({ first }: Ways, count: number): Places => {
+  const taken = places(count)
+  for (let onset = 0; onset < count; onset++)
+    taken[onset] = (first[onset + 1] ?? 0) - (first[onset] ?? 0) === 1 ? (first[onset] ?? 0) : none
+  return taken
 }
 
 /** Where the hands begin: an octave below and above the middle of the piece. */
@@ -62,10 +98,10 @@ interface Path {
   step: number
 }
 
-const pathFrom = (middle: number, { starts }: Onsets): Path => ({
+const pathFrom = (middle: number, { starts }: Onsets, left: Grips, right: Grips): Path => ({
   weight: Math.log(1),
-  left: handAt(middle - homeFromMiddle, starts[0] ?? 0),
-  right: handAt(middle + homeFromMiddle, starts[0] ?? 0),
+  left: handAt(middle - homeFromMiddle, starts[0] ?? 0, left),
+  right: handAt(middle + homeFromMiddle, starts[0] ?? 0, right),
   way: none,
   step: none,
 })
@@ -139,6 +175,29 @@ const branchOut = (
   }
 }
 
+/** The only path takes the only way: nothing is to be weighed, since one weight alone decides nothing. */
+const goStraightOn = (
+  { onsets, ways }: Search,
+  here: readonly Path[],
+  next: readonly Path[],
+  onset: number,
+): void => {
+  const [path] = here
+  const [following] = next
+  if (!path || !following) return
+  const start = onsets.starts[onset] ?? 0
+  const from = onsets.first[onset] ?? 0
+  const to = onsets.first[onset + 1] ?? 0
+  const way = ways.first[onset] ?? 0
+  const middle = from + (ways.lower[way] ?? 0)
+  const step = onset * next.length
+  strike(following.left, path.left, onsets, start, from, middle, step)
+  strike(following.right, path.right, onsets, start, middle, to, step)
+  following.weight = path.weight
+  following.way = way
+  following.step = path.step
+}
+
 /** Makes the best branches the next paths, the best first, and tells how many. */
 const goOn = (
   { onsets, ways, branches, giveUp }: Search,
@@ -162,8 +221,9 @@ const goOn = (
     branches.weight[best] = -Infinity
     const way = branches.way[best] ?? 0
     const middle = from + (ways.lower[way] ?? 0)
-    strike(following.left, path.left, onsets, start, from, middle)
-    strike(following.right, path.right, onsets, start, middle, to)
+    const step = onset * next.length + count
+    strike(following.left, path.left, onsets, start, from, middle, step)
+    strike(following.right, path.right, onsets, start, middle, to, step)
     // Of paths that lead to the same keys under the same hands only the best can matter.
     if (isKnown(next, count)) continue
     following.weight = weight
@@ -196,15 +256,13 @@ const isKnown = (paths: readonly Path[], number: number): boolean => {
   return false
 }
 
-/** The way of each onset, from the last step back to the first. */
+/** Notes the way of each onset, from the last step back to the first. */
 const trace = (
+  taken: Places,
   last: number,
   { way, before }: { readonly way: Places; readonly before: Places },
-  onsets: number,
   paths: number,
-): Places => {
-  const taken = places(onsets).fill(none)
+): void => {
   for (let step = last; step !== none; step = before[step] ?? 0)
     taken[Math.floor(step / paths)] = way[step] ?? 0
-  return taken
 }

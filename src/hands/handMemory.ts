@@ -17,8 +17,30 @@ const mostHeld = 24
 const homeQuarters = 9
 const leastQuarters = 0.25
 
+/** The grips that a hand took on any of the paths, by step: each path remembers but its newest one. */
+export interface Grips {
+  /** From which note to which, when, and the longest of the notes. */
+  readonly from: Places
+  readonly to: Places
+  readonly at: Column
+  readonly length: Column
+  /** The hand's grip before. */
+  readonly before: Places
+}
+
+export const gripsOf = (steps: number): Grips => ({
+  from: places(steps),
+  to: places(steps),
+  at: column(steps),
+  length: column(steps),
+  before: places(steps),
+})
+
 /** What a hand has done. It is overwritten in place as its path goes on, for the same reason as columns. */
 export interface HandMemory {
+  readonly grips: Grips
+  /** Its newest grip. */
+  grip: number
   /** About where the hand is at home: it follows what the hand strikes, slowly. */
   centre: number
   /** When it struck last. */
@@ -26,27 +48,20 @@ export interface HandMemory {
   /** The notes that it struck last and those that it still held then, by number. */
   readonly fingers: Places
   held: number
-  /** Its last grips, the newest first: from which note to which, when, and the longest of their notes. */
-  readonly gripFrom: Places
-  readonly gripTo: Places
-  readonly gripAt: Column
-  readonly gripLength: Column
-  grips: number
 }
 
-export const handAt = (centre: number, start: number): HandMemory => ({
+const none = -1
+
+export const handAt = (centre: number, start: number, grips: Grips): HandMemory => ({
+  grips,
+  grip: none,
   centre,
   at: start,
   fingers: places(mostHeld),
   held: 0,
-  gripFrom: places(rememberedGrips),
-  gripTo: places(rememberedGrips),
-  gripAt: column(rememberedGrips),
-  gripLength: column(rememberedGrips),
-  grips: 0,
 })
 
-/** Makes `next` what `hand` is after it has struck these notes, if any. */
+/** Makes `next` what `hand` is after it has struck these notes, if any, at this step. */
 export const strike = (
   next: HandMemory,
   hand: HandMemory,
@@ -54,23 +69,17 @@ export const strike = (
   start: number,
   from: number,
   to: number,
+  step: number,
 ): void => {
+  next.grip = hand.grip
   next.centre = hand.centre
   next.at = hand.at
-  const shift = from < to ? 1 : 0
-  next.grips = Math.min(rememberedGrips, hand.grips + shift)
-  for (let i = shift; i < next.grips; i++) {
-    next.gripFrom[i] = hand.gripFrom[i - shift] ?? 0
-    next.gripTo[i] = hand.gripTo[i - shift] ?? 0
-    next.gripAt[i] = hand.gripAt[i - shift] ?? 0
-    next.gripLength[i] = hand.gripLength[i - shift] ?? 0
-  }
   next.held = 0
   for (let i = 0; i < hand.held; i++) {
     const note = hand.fingers[i] ?? 0
-    if (shift === 0 || isHeld(onsets, note, start)) next.fingers[next.held++] = note
+    if (from === to || isHeld(onsets, note, start)) next.fingers[next.held++] = note
   }
-  if (shift === 1) addGrip(next, onsets, start, from, to)
+  if (from < to) addGrip(next, onsets, start, from, to, step)
 }
 
 const addGrip = (
@@ -79,15 +88,21 @@ const addGrip = (
   start: number,
   from: number,
   to: number,
+  step: number,
 ): void => {
-  const tooMany = Math.max(0, hand.held + to - from - mostHeld)
-  hand.fingers.copyWithin(0, tooMany, hand.held)
-  hand.held -= tooMany
+  const tooMany = hand.held + to - from - mostHeld
+  if (tooMany > 0) {
+    hand.fingers.copyWithin(0, tooMany, hand.held)
+    hand.held -= tooMany
+  }
   for (let note = from; note < to; note++) hand.fingers[hand.held++] = note
-  hand.gripFrom[0] = from
-  hand.gripTo[0] = to
-  hand.gripAt[0] = start
-  hand.gripLength[0] = longest(onsets, from, to)
+  const { grips } = hand
+  grips.from[step] = from
+  grips.to[step] = to
+  grips.at[step] = start
+  grips.length[step] = longest(onsets, from, to)
+  grips.before[step] = hand.grip
+  hand.grip = step
   const since = Math.max(leastQuarters, start - hand.at)
   hand.centre += ((middleOf(onsets, from, to) - hand.centre) * since) / (since + homeQuarters)
   hand.at = start
@@ -182,30 +197,36 @@ export const weighGrip = (
   )
 }
 
-const weighLeap = (hand: HandMemory, onsets: Onsets, start: number, middle: number): number => {
-  if (hand.grips === 0) return 0
-  const last = middleOf(onsets, hand.gripFrom[0] ?? 0, hand.gripTo[0] ?? 0)
+const weighLeap = (
+  { grips, grip }: HandMemory,
+  onsets: Onsets,
+  start: number,
+  middle: number,
+): number => {
+  if (grip === none) return 0
+  const last = middleOf(onsets, grips.from[grip] ?? 0, grips.to[grip] ?? 0)
   const leap = Math.abs(middle - last)
-  const quick = beyond(leap, 7) / (start - (hand.gripAt[0] ?? 0) + leastQuarters)
+  const quick = beyond(leap, 7) / (start - (grips.at[grip] ?? 0) + leastQuarters)
   return (leapWeights.quick * quick + leapWeights.wide * beyond(leap, 12)) / 12
 }
 
 /** A hand comes back to what it struck a short time ago, as figures of an accompaniment do. */
 const weighLikeness = (
-  hand: HandMemory,
+  { grips, grip: newest }: HandMemory,
   onsets: Onsets,
   start: number,
   from: number,
   to: number,
 ): number => {
+  const length = longest(onsets, from, to)
   let nearest = Infinity
-  let length = -1
-  for (let i = 0; i < hand.grips && start - (hand.gripAt[i] ?? 0) <= rememberedQuarters; i++) {
-    const wasFrom = hand.gripFrom[i] ?? 0
-    const wasTo = hand.gripTo[i] ?? 0
+  let grip = newest
+  for (let i = 0; i < rememberedGrips && grip !== none; i++, grip = grips.before[grip] ?? none) {
+    if (start - (grips.at[grip] ?? 0) > rememberedQuarters) break
+    const wasFrom = grips.from[grip] ?? 0
+    const wasTo = grips.to[grip] ?? 0
     if (wasTo - wasFrom !== to - from) continue
-    if (length < 0) length = longest(onsets, from, to)
-    if (!isSameLength(hand.gripLength[i] ?? 0, length)) continue
+    if (!isSameLength(grips.length[grip] ?? 0, length)) continue
     const moved =
       Math.abs((onsets.keys[wasFrom] ?? 0) - (onsets.keys[from] ?? 0)) +
       Math.abs((onsets.keys[wasTo - 1] ?? 0) - (onsets.keys[to - 1] ?? 0))

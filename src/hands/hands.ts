@@ -20,11 +20,11 @@ export const inferHands = (score: Score): Score => {
   const open = score.notes.filter((note) => note.handFrom === 'inferred')
   if (open.length === 0) return score
   const hands = splitHands(open, score.ticksPerQuarter)
-  return {
-    ...score,
-    notes: score.notes.map((note) => {
-      const hand = hands.get(note.id) ?? note.hand
-      return hand === note.hand ? note : { ...note, hand }
-    }),
-  }
+  let next = 0
+  const notes = score.notes.map((note) => {
+    if (note.handFrom !== 'inferred') return note
+    const hand = hands[next++] ?? note.hand
+    return hand === note.hand ? note : { ...note, hand }
+  })
+  return { ...score, notes }
 }

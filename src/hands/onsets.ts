@@ -1,5 +1,4 @@
 import type { Note } from '@/music/music'
-import type { NoteId } from '@/music/units'
 
 /** Figures, and whole numbers, which as a rule are places in other columns. */
 export type Column = Float64Array
@@ -8,7 +7,7 @@ export const column = (size: number): Column => new Float64Array(size)
 export const places = (size: number): Places => new Int32Array(size)
 
 /** A note as it waits for a hand. */
-export type OpenNote = Pick<Note, 'id' | 'start' | 'length' | 'key'>
+export type OpenNote = Pick<Note, 'start' | 'length' | 'key'>
 
 /**
  * Notes in columns, by onset and then from low to high; times in quarters. Columns, since the notes
@@ -16,7 +15,8 @@ export type OpenNote = Pick<Note, 'id' | 'start' | 'length' | 'key'>
  */
 export interface Onsets {
   readonly count: number
-  readonly ids: readonly NoteId[]
+  /** Each note's number among the notes as they were given. */
+  readonly numbers: Places
   readonly keys: Places
   readonly lengths: Column
   /** A note is held before the first of these, and over after the second; between, it leads to a note. */
@@ -36,46 +36,51 @@ const slackShare = 0.1
 
 /** Notes, sorted by start and key, as onsets. */
 export const groupOnsets = (notes: readonly OpenNote[], ticksPerQuarter: number): Onsets => {
-  const sorted = [...notes]
+  const numbers = places(notes.length)
   const first = places(notes.length + 1)
   const starts = column(notes.length)
   let count = 0
-  for (const [i, { start }] of notes.entries()) {
-    const quarters = start / ticksPerQuarter
+  for (let i = 0; i < notes.length; i++) {
+    numbers[i] = i
+    const quarters = (notes[i]?.start ?? 0) / ticksPerQuarter
     if (count > 0 && quarters <= (starts[count - 1] ?? 0) + togetherQuarters) continue
-    if (count > 0) sortByKey(sorted, first[count - 1] ?? 0, i)
+    if (count > 0) sortByKey(numbers, notes, first[count - 1] ?? 0, i)
     first[count] = i
     starts[count] = quarters
     count++
   }
-  if (count > 0) sortByKey(sorted, first[count - 1] ?? 0, notes.length)
+  if (count > 0) sortByKey(numbers, notes, first[count - 1] ?? 0, notes.length)
   first[count] = notes.length
-  return { count, first, starts, ...columnsOf(sorted, ticksPerQuarter) }
+  return { count, first, starts, numbers, ...columnsOf(notes, numbers, ticksPerQuarter) }
 }
 
 /** Onsets are in order already, but for those whose notes start a little apart. */
-const sortByKey = (notes: OpenNote[], from: number, to: number): void => {
+const sortByKey = (numbers: Places, notes: readonly OpenNote[], from: number, to: number): void => {
   if (notes[from]?.start === notes[to - 1]?.start) return
-  const sorted = notes.slice(from, to).sort((a, b) => a.key - b.key)
-  for (const [i, note] of sorted.entries()) notes[from + i] = note
+  numbers.subarray(from, to).sort((a, b) => (notes[a]?.key ?? 0) - (notes[b]?.key ?? 0) || a - b)
 }
 
 const columnsOf = (
   notes: readonly OpenNote[],
+  numbers: Places,
   ticksPerQuarter: number,
-): Pick<Onsets, 'ids' | 'keys' | 'lengths' | 'heldTo' | 'overFrom'> => {
+): Pick<Onsets, 'keys' | 'lengths' | 'heldTo' | 'overFrom'> => {
   const keys = places(notes.length)
   const lengths = column(notes.length)
   const heldTo = column(notes.length)
   const overFrom = column(notes.length)
-  for (const [i, { key, start, length }] of notes.entries()) {
-    keys[i] = key
-    lengths[i] = length / ticksPerQuarter
-    const slack = slackQuarters + (slackShare * length) / ticksPerQuarter
-    heldTo[i] = (start + length) / ticksPerQuarter - slack
-    overFrom[i] = (start + length) / ticksPerQuarter + slack
+  for (let i = 0; i < notes.length; i++) {
+    const note = notes[numbers[i] ?? 0]
+    if (!note) break
+    const length = note.length / ticksPerQuarter
+    const end = (note.start + note.length) / ticksPerQuarter
+    const slack = slackQuarters + slackShare * length
+    keys[i] = note.key
+    lengths[i] = length
+    heldTo[i] = end - slack
+    overFrom[i] = end + slack
   }
-  return { ids: notes.map(({ id }) => id), keys, lengths, heldTo, overFrom }
+  return { keys, lengths, heldTo, overFrom }
 }
 
 /** Lengths that are heard as one: within a tenth. */

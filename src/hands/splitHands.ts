@@ -1,18 +1,17 @@
 import type { Hand } from '@/music/music'
-import type { NoteId } from '@/music/units'
 import { followHands } from './followHands'
 import { weighHabits } from './habits'
 import { groupOnsets, type Onsets, type OpenNote } from './onsets'
 import { waysToShare } from './ways'
 
 /**
- * Shares notes, sorted by start and key, between the hands: of each onset the lower ones for the left
- * hand, the others for the right. First by the notes alone, then once more with the piece's habits.
+ * The hand of each note, of notes sorted by start and key: of each onset the lower ones for the left,
+ * the others for the right. First by the notes alone, then once more with the piece's habits.
  */
 export const splitHands = (
   notes: readonly OpenNote[],
   ticksPerQuarter: number,
-): ReadonlyMap<NoteId, Hand> => {
+): readonly Hand[] => {
   const onsets = groupOnsets(notes, ticksPerQuarter)
   const ways = waysToShare(onsets)
   const middle = middleOf(onsets)
@@ -20,16 +19,16 @@ export const splitHands = (
   const weight = weighHabits(onsets, ways, first)
   const taken = followHands(onsets, { ...ways, weight }, middle, { paths: 4, giveUp: 1.5 })
 
-  const hands = new Map<NoteId, Hand>()
-  let onset = 0
-  for (const [note, id] of onsets.ids.entries()) {
-    if (note === (onsets.first[onset + 1] ?? 0)) onset++
+  const hands: Hand[] = notes.map(() => 'right')
+  for (let onset = 0; onset < onsets.count; onset++) {
+    const from = onsets.first[onset] ?? 0
+    const to = onsets.first[onset + 1] ?? 0
     const way = taken[onset] ?? 0
-    const isLeft =
-      way < 0
-        ? (onsets.keys[note] ?? 0) < middle
-        : note < (onsets.first[onset] ?? 0) + (ways.lower[way] ?? 0)
-    hands.set(id, isLeft ? 'left' : 'right')
+    for (let note = from; note < to; note++) {
+      const isLeft =
+        way < 0 ? (onsets.keys[note] ?? 0) < middle : note < from + (ways.lower[way] ?? 0)
+      if (isLeft) hands[onsets.numbers[note] ?? 0] = 'left'
+    }
   }
   return hands
 }
@@ -40,15 +39,18 @@ export const splitHands = (
  */
 const middleOf = ({ count, first, keys }: Onsets): number => {
   let chord = 0
-  for (let i = 0; i < count; i++)
-    chord = Math.max(chord, (keys[(first[i + 1] ?? 0) - 1] ?? 0) - (keys[first[i] ?? 0] ?? 0))
   let sum = 0
   let lowest = Infinity
   let highest = -Infinity
-  for (const key of keys) {
-    sum += key
-    lowest = Math.min(lowest, key)
-    highest = Math.max(highest, key)
+  for (let onset = 0; onset < count; onset++) {
+    const from = first[onset] ?? 0
+    const to = first[onset + 1] ?? 0
+    const bottom = keys[from] ?? 0
+    const top = keys[to - 1] ?? 0
+    chord = Math.max(chord, top - bottom)
+    lowest = Math.min(lowest, bottom)
+    highest = Math.max(highest, top)
+    for (let note = from; note < to; note++) sum += keys[note] ?? 0
   }
   return highest - lowest < lineRange && chord <= octave ? aboveMiddleC : sum / keys.length
 }

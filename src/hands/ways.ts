@@ -7,7 +7,7 @@ export interface Ways {
   readonly first: Places
   /** How many notes the left hand takes. */
   readonly lower: Places
-  /** What speaks for the way, whatever was before. */
+  /** What speaks for the way, whatever was before; of an only way it is of no account. */
   readonly weight: Column
 }
 
@@ -17,18 +17,23 @@ export const mostStruck = 20
 /** Where both hands can reach all notes of an onset, there is no way on which they cannot. */
 export const waysToShare = (onsets: Onsets): Ways => {
   const first = places(onsets.count + 1)
-  const lower = places(onsets.ids.length + onsets.count)
-  const weight = column(onsets.ids.length + onsets.count)
+  const lower = places(onsets.keys.length + onsets.count)
+  const weight = column(onsets.keys.length + onsets.count)
   let ways = 0
   for (let onset = 0; onset < onsets.count; onset++) {
     first[onset] = ways
     const from = onsets.first[onset] ?? 0
     const to = onsets.first[onset + 1] ?? 0
     if (to - from > mostStruck) continue
+    const least = leastFor(onsets, from, to)
+    const most = mostFor(onsets, from, to)
+    if (least === most) {
+      lower[ways++] = most - from
+      continue
+    }
     const gap = widestGapOf(onsets, from, to)
-    const reachable = canShare(onsets, from, to)
-    for (let middle = from; middle <= to; middle++) {
-      if (reachable && !(inReach(onsets, from, middle) && inReach(onsets, middle, to))) continue
+    const reachable = least <= most
+    for (let middle = reachable ? least : from; middle <= (reachable ? most : to); middle++) {
       lower[ways] = middle - from
       weight[ways++] =
         weighGrip(onsets, from, middle) +
@@ -40,14 +45,25 @@ export const waysToShare = (onsets: Onsets): Ways => {
   return { first, lower, weight }
 }
 
-const canShare = (onsets: Onsets, from: number, to: number): boolean => {
-  for (let middle = from; middle <= to; middle++)
-    if (inReach(onsets, from, middle) && inReach(onsets, middle, to)) return true
-  return false
+/** The first note of those at the top that one hand reaches. */
+const leastFor = ({ keys }: Onsets, from: number, to: number): number => {
+  let note = to
+  while (
+    note > from &&
+    to - note < mostFingers &&
+    (keys[to - 1] ?? 0) - (keys[note - 1] ?? 0) <= reach
+  )
+    note--
+  return note
 }
 
-const inReach = (onsets: Onsets, from: number, to: number): boolean =>
-  to - from <= mostFingers && spanOf(onsets, from, to) <= reach
+/** The first note above those at the bottom that one hand reaches. */
+const mostFor = ({ keys }: Onsets, from: number, to: number): number => {
+  let note = from
+  while (note < to && note - from < mostFingers && (keys[note] ?? 0) - (keys[from] ?? 0) <= reach)
+    note++
+  return note
+}
 
 const spanOf = ({ keys }: Onsets, from: number, to: number): number =>
   from < to ? (keys[to - 1] ?? 0) - (keys[from] ?? 0) : 0
@@ -58,7 +74,10 @@ const widestGapOf = ({ keys }: Onsets, from: number, to: number): number => {
   let widest = 0
   for (let i = from + 1; i < to; i++) {
     const gap = (keys[i] ?? 0) - (keys[i - 1] ?? 0)
-    if (gap > widest) [widest, above] = [gap, i]
+    if (gap > widest) {
+      widest = gap
+      above = i
+    }
   }
   return above
 }

@@ -3,8 +3,12 @@ import { key, tempo, tick } from '@/music/units'
 import { writeMidiFile, type NoteToWrite } from '@/score/writeMidiFile'
 
 /** In a track for each name: one for each hand, or one for both. */
-export const longMidi = (notes: number, names: readonly string[]): Uint8Array => {
-  const lines = lowest.map((low) => midiLine(notes / 2, low))
+export const longMidi = (
+  notes: number,
+  names: readonly string[],
+  lowestKeys: readonly number[] = lowest,
+): Uint8Array => {
+  const lines = lowestKeys.map((low) => midiLine(notes / 2, low))
   return writeMidiFile({
     title: 'Long',
     ticksPerQuarter: 480,

@@ -83,7 +83,7 @@ const share = (notes: readonly Struck[], ticksPerQuarter = 4): readonly ('L' | '
     })),
     ticksPerQuarter,
   )
-  return notes.map((_, i) => (hands.get(noteId(`n${i}`)) === 'left' ? 'L' : 'R'))
+  return notes.map((_, i) => (hands[i] === 'left' ? 'L' : 'R'))
 }
 
 const sorted = (notes: readonly Struck[]): readonly Struck[] =>
