@@ -1,13 +1,15 @@
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
+import { eventId } from '@/journal/ids'
+import { formatJournal } from '@/journal/lines'
+import { pieceId } from '@/music/units'
 import { goTo, journal, openApp, openDrill, repetition } from './support/app'
 import { violations } from './support/axe'
-import { chooseRecord } from './support/record'
+import { chooseRecord, takeIn } from './support/record'
 import { overflow } from './support/screens'
 import { expect, test } from './support/test'
 import { yearOfPractice } from './support/yearOfPractice'
-import { formatJournal } from '@/journal/lines'
 
 const shots = fileURLToPath(new URL('./shots', import.meta.url))
 
@@ -104,4 +106,21 @@ test('damaged lines are named before anything is taken in, and the others come',
   await page.screenshot({ path: `${shots}/records-preview-1280.png`, fullPage: true })
   await page.getByRole('button', { name: 'Take in 58 events' }).click()
   await expect(page.getByText('58 events of damaged.jsonl came in')).toBeVisible()
+})
+
+test('a hostile title in a record is shown as the text that it is', async ({ page }) => {
+  const events = yearOfPractice(Date.UTC(2026, 5, 1, 18))
+  const [added] = events
+  if (added?.kind !== 'pieceAdded') throw new Error('the year begins with the pieces')
+  const piece = pieceId('p-elsewhere')
+  const odd = { ...added, id: eventId('odd'), piece, title: hostile }
+  await openApp(page, { address: '#/journal' })
+  await takeIn(page, [...events, odd])
+  await goTo(page, '#/review')
+  await page.getByRole('link', { name: hostile }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(hostile)
+  await expect(page.getByText('only the record of its practice')).toBeVisible()
+  await expect(page.locator('.chunk-table tbody th').first()).toHaveText(/^bars? \d/)
+  expect(await page.locator('main img').count()).toBe(0)
+  expect(await page.title()).not.toBe('1')
 })
