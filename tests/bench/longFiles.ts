@@ -2,7 +2,7 @@
 import { key, tempo, tick } from '@/music/units'
 import { writeMidiFile, type NoteToWrite } from '@/score/writeMidiFile'
 
-/** In a track for each name: one for each hand, or one for both. */
+/** In a track for each name: one for each hand, or one for both; as a rule the hands keep two octaves apart. */
 export const longMidi = (
   notes: number,
   names: readonly string[],
@@ -46,8 +46,9 @@ ${bars.join('')}  </part>
 `
 }
 
-/** The lowest keys of right and left hand. */
+/** The lowest keys of right and left hand: too far apart for one hand; and so near that one could play both. */
 const lowest = [67, 43]
+export const nearHands = [60, 52]
 const keyOver = (i: number): number => (i * 7) % 17
 
 const midiLine = (count: number, low: number): NoteToWrite[] =>

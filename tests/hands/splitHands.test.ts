@@ -53,6 +53,10 @@ const written: Readonly<Record<string, Written>> = {
     left: [times(4, 'C3/.5 E3/.5 G3/.5 C4/.5 G3/.5 E3/.5 C3/.5 G3/.5')],
     right: ['E5/4 r/8 G5/4'],
   },
+  'hands that come near after a long time far apart': {
+    left: [`${times(30, 'C2 E2 G2 F2')} ${times(2, 'C3/.5 G3/.5 E4/.5 G3/.5')}`],
+    right: [`${times(30, 'C6 A5 G5 B5')} ${times(2, 'E5/2')}`],
+  },
   'an accompaniment that passes over a held note': {
     left: [times(4, 'C3/.5 G3/.5 E4/.5 G3/.5 C3/.5 A3/.5 F4/.5 A3/.5')],
     right: [times(4, 'D4/4')],
