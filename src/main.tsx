@@ -80,7 +80,8 @@ const addressPort: Ports['address'] = {
 }
 
 const saveByDownload = (name: string, parts: readonly string[]): void => {
-  const address = URL.createObjectURL(new Blob([...parts], { type: 'application/jsonl' }))
+  const type = name.endsWith('.csv') ? 'text/csv' : 'application/jsonl'
+  const address = URL.createObjectURL(new Blob([...parts], { type }))
   const link = Object.assign(document.createElement('a'), { href: address, download: name })
   link.click()
   // The download has its own hold on the data once it has begun.
