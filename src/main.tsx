@@ -26,6 +26,7 @@ import '@/views/taptest.css'
 import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
 import { loadSamples } from './samples'
+import { assessInWorker } from './spotting'
 import { storagePort } from './storagePort'
 
 const signs: Readonly<Record<string, string>> = {
@@ -113,6 +114,7 @@ const start = async (): Promise<void> => {
     sound: createSound(),
     storage: storagePort(storage),
     readPiece: readInWorker,
+    assess: assessInWorker,
     samples: loadSamples,
     kept: keepForOffline(),
     saveFile: saveByDownload,

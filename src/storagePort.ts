@@ -62,6 +62,8 @@ export const storagePort = (storage: Storage): StoragePort => ({
     return hands.ok ? hands.value : undefined
   },
   saveHands: async (id, corrections) => explained(await storage.saveHands(id, corrections)),
+  spots: async (id) => explained(await storage.spots(id)),
+  saveSpots: async (id, words) => explained(await storage.saveSpots(id, words)),
   askToPersist: async () => explainPersistence(await askToPersist(globalThis.navigator?.storage)),
   loadSettings: async () => {
     const settings = await storage.settings()

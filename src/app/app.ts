@@ -20,6 +20,7 @@ import type { ChunkState } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
 import { readChunkStates } from './chunkRecord'
 import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
+import { createHardSpots, type HardSpots } from './hardSpots'
 import { createInstrument, type Instrument } from './instrument'
 import {
   createLibrary,
@@ -91,6 +92,8 @@ export interface App {
   readonly propose: typeof proposeChunks
   /** What the person says of hands that the file does not tell. */
   readonly hands: Pick<HandCorrections, 'add' | 'undo'>
+  /** Where the piece is hard, and what the person says of that. */
+  readonly hardSpots: HardSpots
   /** Listens to the person, and tells each place of the piece that their notes name. */
   readonly searchByPlaying: (
     score: Score,
@@ -243,6 +246,7 @@ export const createApp = (ports: Ports): App => {
     review: reviewEvents,
     propose: proposeChunks,
     hands,
+    hardSpots: createHardSpots(ports),
     searchByPlaying: (score, hand, found) => searchByPlaying(instrument, score, hand, found),
     chunkStates: (piece) => readChunkStates(ports.storage, piece),
     goalTempo: (score) => screens.goals.get(score.id),

@@ -1,7 +1,8 @@
 /**
  * What the app needs from the edges. main.tsx makes the edges and hands them in; a test hands in fakes.
  */
-import type { HandChoice, TimeSignature } from '@/music/music'
+import type { Difficulty } from '@/difficulty/difficulty'
+import type { HandChoice, Score, TimeSignature } from '@/music/music'
 import type { Chunk } from '@/music/chunk'
 import type { KeyEvent } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
@@ -153,6 +154,9 @@ export interface StoragePort {
   /** What the person said of the hands of a piece, as it was saved. */
   readonly hands: (id: PieceId) => Promise<unknown>
   readonly saveHands: (id: PieceId, corrections: unknown) => Promise<Result<void, string>>
+  /** What the person said of the hard spots of a piece, as it was saved. */
+  readonly spots: (id: PieceId) => Promise<Result<unknown, string>>
+  readonly saveSpots: (id: PieceId, words: unknown) => Promise<Result<void, string>>
   readonly loadSettings: () => Promise<unknown>
   readonly saveSettings: (settings: unknown) => Promise<Result<void, string>>
 }
@@ -206,6 +210,8 @@ export interface Ports {
     /** Indices of the parts to take, where the file has several and the reader should not choose. */
     parts?: readonly number[],
   ) => Promise<Result<ReadPiece, ReadProblem>>
+  /** How difficult a piece is at a goal tempo, and where. */
+  readonly assess: (score: Score, goal: Tempo) => Promise<Difficulty>
   readonly samples: () => Promise<readonly Sample[]>
   readonly kept: KeptPort
   /** Gives a text to the person as a file. */

@@ -127,6 +127,12 @@ const storageOver = (connection: Connection, days: DayRule, blockSize: number): 
         await Promise.all([change.store.put(corrections, handsOf(id)), change.done])
       }),
     hands: (id) => within((database) => database.get('settings', handsOf(id))),
+    saveSpots: (id, words) =>
+      within(async (database) => {
+        const change = database.transaction('settings', 'readwrite', strict)
+        await Promise.all([change.store.put(words, spotsOf(id)), change.done])
+      }),
+    spots: (id) => within((database) => database.get('settings', spotsOf(id))),
     saveSettings: (settings) =>
       within(async (database) => {
         await database.put('settings', settings, 'settings')
@@ -141,5 +147,6 @@ const storageOver = (connection: Connection, days: DayRule, blockSize: number): 
   }
 }
 
-/** The hands of a piece are settings of it: kept whether its file is stored here, shipped, or removed. */
+/** The hands and the hard spots of a piece are settings of it: kept whether its file is stored here, shipped, or removed. */
 const handsOf = (id: PieceId): string => `hands ${id}`
+const spotsOf = (id: PieceId): string => `spots ${id}`

@@ -16,6 +16,7 @@ export const createMemoryStorage = (
   const events = new Map<string, JournalEvent>()
   const pieces = new Map<PieceId, StoredPiece>()
   const hands = new Map<PieceId, unknown>()
+  const spots = new Map<PieceId, unknown>()
   let settings: unknown
 
   const sorted = (): readonly JournalEvent[] => [...events.values()].toSorted(compareEvents)
@@ -85,6 +86,11 @@ export const createMemoryStorage = (
       return Promise.resolve(ok(undefined))
     },
     hands: (id) => Promise.resolve(ok(structuredClone(hands.get(id)))),
+    saveSpots: (id, words) => {
+      spots.set(id, structuredClone(words))
+      return Promise.resolve(ok(undefined))
+    },
+    spots: (id) => Promise.resolve(ok(structuredClone(spots.get(id)))),
     saveSettings: (given) => {
       settings = structuredClone(given)
       return Promise.resolve(ok(undefined))

@@ -106,6 +106,9 @@ export interface Storage {
   readonly saveHands: (id: PieceId, corrections: unknown) => Stored<void>
   /** As saved; `undefined` before the first time. */
   readonly hands: (id: PieceId) => Stored<unknown>
+  /** The same for what the person said of its hard spots. */
+  readonly saveSpots: (id: PieceId, words: unknown) => Stored<void>
+  readonly spots: (id: PieceId) => Stored<unknown>
   readonly saveSettings: (settings: unknown) => Stored<void>
   /** As saved; `undefined` before the first time. */
   readonly settings: () => Stored<unknown>

@@ -1,7 +1,8 @@
 import { memo, useEffect, useRef, useState, useSyncExternalStore } from 'react'
 import type { NoteId } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
-import type { Lines } from './lines'
+import type { Line, Lines } from './lines'
+import type { SpotMark } from './spotMarks'
 
 /** What is pencilled over a line: a chunk from one note to another. */
 export interface ChunkMark {
@@ -27,6 +28,7 @@ interface MusicLineProps {
   readonly chosenBegins: boolean
   readonly chosenEnds: boolean
   readonly chunks: readonly ChunkMark[]
+  readonly spots: readonly SpotMark[]
   readonly picked: NoteId | undefined
 }
 
@@ -52,6 +54,9 @@ export const MusicLine = memo((props: MusicLineProps) => {
     >
       {isNear && line && (
         <>
+          {props.spots.map((spot) => (
+            <HardSpot key={spot.name} line={line} spot={spot} />
+          ))}
           {props.chosenFrom >= 0 && <Chosen {...props} />}
           <div
             className="line-music"
@@ -67,6 +72,41 @@ export const MusicLine = memo((props: MusicLineProps) => {
 })
 
 const percent = (share: number): string => `${(share * 100).toFixed(2)}%`
+
+/** Under the notes, over the staff of its hand or over both; its ends stand a head before their notes. */
+const HardSpot = ({ line, spot }: { readonly line: Line; readonly spot: SpotMark }) => {
+  const { places, engraving } = line
+  const head = (places.bottom - places.top) * headShare * (engraving.height / engraving.width)
+  const xOf = (note: NoteId | undefined): number | undefined => {
+    const at = note === undefined ? undefined : places.notes.get(note)?.x
+    return at === undefined ? undefined : at - head
+  }
+  const left = xOf(spot.from) ?? places.bars[spot.fromBar]?.left ?? 0
+  const right = xOf(spot.before) ?? places.bars[spot.toBar]?.right ?? 1
+  const middle = (places.top + places.bottom) / 2
+  const [top, bottom] = [
+    spot.hand === 'left' ? middle : places.top - beyondStaff,
+    spot.hand === 'right' ? middle : places.bottom + beyondStaff,
+  ]
+  return (
+    <div
+      className="spot-mark"
+      data-depth={spot.depth}
+      data-passage={spot.isPassage}
+      style={{
+        left: left * engraving.width,
+        width: Math.max(0, right - left) * engraving.width,
+        top: top * engraving.height,
+        height: (bottom - top) * engraving.height,
+      }}
+    />
+  )
+}
+
+/** A head against the height of two staves. */
+const headShare = 0.06
+/** So far above and below the staves, of the height of the line. */
+const beyondStaff = 0.04
 
 /** The bracket around the chosen bars, over all lines in which they stand. */
 const Chosen = ({

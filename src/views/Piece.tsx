@@ -1,12 +1,13 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { CorrectedPiece, Region } from '@/app/handCorrections'
+import type { ListedSpot } from '@/app/spotList'
 import { cutChunk, type Chunk } from '@/music/chunk'
 import type { Hand, HandChoice, Note, Score } from '@/music/music'
 import { tempoAt } from '@/music/tempoMap'
 import { placeOf } from '@/music/place'
 import { signatureAt } from '@/music/spelling'
-import { tick, type NoteId } from '@/music/units'
+import { tick, type NoteId, type Tick } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import { useApp } from './context'
 import { describeCarried, describeChange, describeNote, HandWord } from './HandWord'
@@ -17,6 +18,9 @@ import { useChunkStates } from './useChunkStates'
 import { WholePiece, type Passage } from './WholePiece'
 import { describeChunk, formatBars, handWords } from './words'
 import './piece.css'
+
+const HardSpots = lazy(async () => ({ default: (await import('./HardSpots')).HardSpots }))
+const noSpots: readonly ListedSpot[] = []
 
 /** A piece: choose bars and a hand, by name or on the music, and take one of the proposed chunks. */
 export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
@@ -29,6 +33,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   )
   const [picked, setPicked] = useState<NoteId>()
   const [said, setSaid] = useState('')
+  const [spots, setSpots] = useState(noSpots)
   const states = useChunkStates(piece)
   const first = score.bars[passage.from]
   const last = score.bars[passage.to]
@@ -52,8 +57,8 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   const practise = (chunk: Chunk, simulated: boolean): void =>
     app.practise({ piece, chunk, goalTempo: goal, simulated })
   const [best] = chunks
-  const build = (): void => {
-    const whole = cutChunk(score, first.start, end, hand)
+  const build = (from: Tick, to: Tick, of: HandChoice): void => {
+    const whole = cutChunk(score, from, to, of)
     if (whole)
       app.buildUp(
         piece,
@@ -99,8 +104,16 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
         </p>
       )}
       {hands && <HandWord {...hands} about={note ? 'this note' : where} />}
+      <Suspense fallback={<div className="spots-place" />}>
+        <HardSpots
+          {...{ score, hand, goal, first, last }}
+          onListed={setSpots}
+          onChoose={choose}
+          onBuild={(spot) => build(spot.from, spot.to, spot.place.hand)}
+        />
+      </Suspense>
       <WholePiece
-        {...{ score, passage, chunks, states, picked }}
+        {...{ score, passage, chunks, states, picked, spots }}
         onPassage={choose}
         onPick={(next) => {
           setPicked(next)
@@ -119,7 +132,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
             <button type="button" className="primary" onClick={() => practise(best, false)}>
               Start the drill
             </button>
-            <button type="button" onClick={build}>
+            <button type="button" onClick={() => build(first.start, end, hand)}>
               Build it up
             </button>
             <button type="button" onClick={() => practise(best, true)}>

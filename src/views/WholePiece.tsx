@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { planSystems, type SystemBars } from '@/engraving/systems'
+import type { ListedSpot } from '@/app/spotList'
 import type { ChunkState } from '@/review/chunkStates'
 import type { Chunk } from '@/music/chunk'
 import type { Score } from '@/music/music'
@@ -10,6 +11,7 @@ import { createLines, type Lines } from './lines'
 import { MusicLine } from './MusicLine'
 import { useBarDrag } from './useBarDrag'
 import { useKeysByName } from './pieceKeys'
+import { markSpots } from './spotMarks'
 import { formatBars } from './words'
 
 /** The chosen bars by their indices, and whether the page should go to them. */
@@ -24,6 +26,7 @@ interface WholePieceProps {
   readonly onPassage: (passage: Passage) => void
   readonly chunks: readonly Chunk[]
   readonly states: ReadonlyMap<ChunkId, ChunkState>
+  readonly spots: readonly ListedSpot[]
   readonly picked: NoteId | undefined
   readonly onPick: (note: NoteId | undefined) => void
 }
@@ -95,7 +98,10 @@ export const WholePiece = (props: WholePieceProps) => {
         drill, <i className="chunk-mark" data-state="practised" /> practised,{' '}
         <i className="chunk-mark" data-state="secure" /> secure,{' '}
         <i className="chunk-mark" data-state="kept" /> kept on a later day,{' '}
-        <i className="chunk-mark" data-state="slipped" /> slipped.
+        <i className="chunk-mark" data-state="slipped" /> slipped. Over them:{' '}
+        <i className="spot-depth" data-depth="1" /> a hard spot, harder{' '}
+        <i className="spot-depth" data-depth="3" />, a passage{' '}
+        <i className="spot-depth" data-depth="2" data-passage="true" />.
       </p>
       <div
         ref={box}
@@ -141,6 +147,7 @@ const Pages = (props: PagesProps) => {
     () => markChunks(score, plan, chunks, states),
     [score, plan, chunks, states],
   )
+  const hard = useMemo(() => markSpots(score, plan, props.spots), [score, plan, props.spots])
   const height = Math.round(lineHeight * space)
   const lineOf = ({ fromBar, toBar }: SystemBars, index: number) => {
     const [first, last] = [score.bars[fromBar], score.bars[toBar]]
@@ -150,13 +157,16 @@ const Pages = (props: PagesProps) => {
         key={fromBar}
         lines={lines}
         index={index}
-        label={first && last ? formatBars(first, last) : ''}
+        label={
+          first && last ? `${formatBars(first, last)}${hard.has(index) ? ', a hard spot' : ''}` : ''
+        }
         height={height}
         chosenFrom={isChosen ? Math.max(0, passage.from - fromBar) : -1}
         chosenTo={isChosen ? Math.min(toBar, passage.to) - fromBar : -1}
         chosenBegins={passage.from >= fromBar}
         chosenEnds={passage.to <= toBar}
         chunks={marks.get(index) ?? noMarks}
+        spots={hard.get(index) ?? noMarks}
         picked={picked}
       />
     )

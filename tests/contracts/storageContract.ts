@@ -190,6 +190,17 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       expect(await storage.hands(pieceId('p2'))).toEqual({ ok: true, value: undefined })
     })
 
+    test('what was said of the hard spots of a piece comes back as saved, apart from its hands', async () => {
+      const id = pieceId('p1')
+      expect(await storage.spots(id)).toEqual({ ok: true, value: undefined })
+      const said = { said: [{ from: '0', to: '3_2', hand: 'left', word: 'rejected' }], order: [] }
+      await storage.saveSpots(id, said)
+      await storage.saveHands(id, [])
+      await storage.removePiece(id)
+      expect(await storage.spots(id)).toEqual({ ok: true, value: said })
+      expect(await storage.spots(pieceId('p2'))).toEqual({ ok: true, value: undefined })
+    })
+
     test('settings come back as saved, and what was handed in may change afterwards', async () => {
       const settings = { theme: 'dark', keys: [key(21)] }
       await storage.saveSettings(settings)

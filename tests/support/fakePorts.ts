@@ -1,4 +1,5 @@
 import type { MidiState, Ports, Sample } from '@/app/ports'
+import { assessDifficulty } from '@/difficulty/difficulty'
 import type { KeyEvent, Pedal } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
 import { createMemoryStorage } from '@/storage/memory'
@@ -120,6 +121,7 @@ export const createDesk = (
     },
     storage: storagePort(storage),
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
+    assess: (score, goal) => Promise.resolve(assessDifficulty(score, { tempo: goal })),
     samples: () => Promise.resolve(samples),
     kept: { watch: (see) => see({ kind: 'notKept' }), takeNewer: () => {} },
     saveFile: (name, parts) => saved.set(name, parts.join('')),

@@ -1,0 +1,79 @@
+import { useEffect, useMemo, useState } from 'react'
+import type { SpotWords } from '@/app/hardSpots'
+import { listSpots, type ListedSpot } from '@/app/spotList'
+import type { HardSpot } from '@/difficulty/difficulty'
+import type { HandChoice, Score } from '@/music/music'
+import type { Tempo } from '@/music/units'
+import { useApp } from './context'
+
+interface HardSpotsOfPiece {
+  /** All that were found or named, in the order of rank; `undefined` until the first answer. */
+  readonly spots: readonly ListedSpot[] | undefined
+  /** The analysis is at work, perhaps anew. */
+  readonly isLooking: boolean
+  readonly problem: string | undefined
+  /** As kept; `undefined` where they cannot be read, so that nothing is written over them. */
+  readonly words: SpotWords | undefined
+  readonly say: (words: SpotWords) => void
+}
+
+/** A goal tempo is typed digit by digit: the analysis waits until it stands, milliseconds. */
+const typingPause = 350
+
+/** The hard spots of a piece at a goal tempo, with the person's word on them. */
+export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardSpotsOfPiece => {
+  const app = useApp()
+  const [found, setFound] = useState<{
+    readonly score: Score
+    readonly goal: Tempo
+    readonly spots: readonly HardSpot[]
+  }>()
+  const [words, setWords] = useState<SpotWords>()
+  const [missed, setMissed] = useState<string>()
+  const [unkept, setUnkept] = useState<string>()
+  const isFirst = found === undefined
+  useEffect(() => {
+    let isOver = false
+    const look = async (): Promise<void> => {
+      try {
+        const spots = await app.hardSpots.find(score, goal)
+        if (isOver) return
+        setFound({ score, goal, spots })
+        setMissed(undefined)
+      } catch (cause) {
+        const why = cause instanceof Error ? cause.message : String(cause)
+        if (!isOver) setMissed(`The hard spots could not be looked for: ${why}`)
+      }
+    }
+    const timer = window.setTimeout(() => void look(), isFirst ? 0 : typingPause)
+    return () => {
+      isOver = true
+      window.clearTimeout(timer)
+    }
+  }, [app, score, goal, isFirst])
+  useEffect(() => {
+    let isOver = false
+    void app.hardSpots.words(score.id).then((kept) => {
+      if (isOver) return
+      if (kept.ok) setWords(kept.value)
+      else setUnkept(`What you said of hard spots cannot be read: ${kept.reason}`)
+    })
+    return () => {
+      isOver = true
+    }
+  }, [app, score.id])
+  const spots = useMemo(
+    () => found && listSpots(found.score, found.spots, words ?? noWords, hand),
+    [found, words, hand],
+  )
+  const say = (next: SpotWords): void => {
+    setWords(next)
+    void app.hardSpots.save(score.id, next).then((saved) => {
+      setUnkept(saved.ok ? undefined : `This holds only until the page is closed: ${saved.reason}`)
+    })
+  }
+  const isLooking = missed === undefined && (found?.score !== score || found.goal !== goal)
+  return { spots, isLooking, problem: missed ?? unkept, words, say }
+}
+
+const noWords: SpotWords = { said: [], order: [] }
