@@ -7,6 +7,7 @@ import { demands, type Demand } from './demands'
 import { draft, variantsOf, type Draft } from './draft'
 import { laneOf, type Lane, type PositionChanges } from './lane'
 import { notesIn } from './onsets'
+import { positionChangesOf } from './positions'
 import { inOrder, type Direction } from './order'
 import { stepsOf, stepsOfOneHand, type ExerciseKind, type Step, type Thoroughness } from './steps'
 import { reasonFor } from './words'
@@ -35,7 +36,7 @@ export interface BuildUpOptions {
   readonly thoroughness: Thoroughness
   /** Within a stage; forward is better kept (Ash & Holding 1990), the other way an option. */
   readonly direction: Direction
-  /** Where the fingering moves the hand, when it is known. */
+  /** Where the fingering moves the hand; else as the fingers of the score tell. */
   readonly positionChanges?: PositionChanges
   /** What the hand reaches, in semitones, for blocked chords. */
   readonly span?: number
@@ -75,7 +76,7 @@ export const buildUp = (
 const lanesOf = (
   score: Score,
   passage: { readonly from: Tick; readonly to: Tick },
-  { hand, positionChanges = {} }: BuildUpOptions,
+  { hand, positionChanges = positionChangesOf(score) }: BuildUpOptions,
 ): readonly Lane[] => {
   const asked = laneOf(score, passage, hand, positionChanges)
   const plays = hands.filter((each) => score.notes.some((n) => n.hand === each && !n.grace))

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { buildUp, type BuildUpOptions, type Exercise } from '@/exercises/buildUp'
 import { demands } from '@/exercises/demands'
+import { positionChangesOf } from '@/exercises/positions'
 import { formatKind } from '@/exercises/words'
-import type { Score } from '@/music/music'
+import type { Finger, Note, Score } from '@/music/music'
 import { tick } from '@/music/units'
 import { writeScore } from '../music/writeScore'
 import { wholeOf } from './notation'
@@ -33,6 +34,10 @@ const show = (score: Score, choices: Choices = {}): string => {
 }
 
 const quarters = (names: string): Score => writeScore({ right: names })
+
+/** The digits of the notes in the order of the score. */
+const withFingers = (notes: readonly Note[], digits: string): readonly Note[] =>
+  notes.map((note, i) => ({ ...note, fingers: [Number(digits[i]) as Finger] }))
 
 describe('one hand', () => {
   test.each([
@@ -99,6 +104,33 @@ describe('one hand', () => {
     const positionChanges = { right: [tick(3 * 480)] }
     const brisk = { hand: 'right', thoroughness: 'brisk', positionChanges } as const
     expect(show(score, brisk)).toBe('r:abcd r:defg r:ghi / r:bcdef r:efghi / r:abcdefghi')
+  })
+
+  test('the fingers in the score tell where that is', () => {
+    const plain = quarters('C5 D5 E5 F5 G5 F5 E5 D5 C5')
+    const score = { ...plain, notes: withFingers(plain.notes, '123121321') }
+    const brisk = { hand: 'right', thoroughness: 'brisk' } as const
+    const { right = [], left } = positionChangesOf(score)
+    expect([right.map((at) => at / 480), left]).toEqual([[3, 6], []])
+    expect(show(score, brisk)).toBe(show(score, { ...brisk, positionChanges: { right } }))
+    expect(show(score, brisk)).not.toBe(show(plain, brisk))
+  })
+
+  // Common practice, no source: the fingers of a scale in the left hand, down and up again.
+  test('in the left hand a rising finger number goes down the keys', () => {
+    const plain = writeScore({ left: 'C4 B3 A3 G3 F3 E3 F3 G3 A3' })
+    const changes = (digits: string) =>
+      positionChangesOf({ ...plain, notes: withFingers(plain.notes, digits) }).left?.map(
+        (at) => at / 480,
+      )
+    expect(changes('123123213')).toEqual([3, 8])
+    expect(changes('123453212')).toEqual([5, 8])
+  })
+
+  test('one finger on the same key again is no move, and a chord says nothing', () => {
+    const plain = writeScore({ right: 'C5 C5 D5+F5 E5 E5' })
+    const notes = withFingers(plain.notes, '113511')
+    expect(positionChangesOf({ ...plain, notes }).right).toEqual([])
   })
 
   test('a stretch within the piece', () => {
