@@ -134,6 +134,8 @@ export default defineConfig({
     root: here('.'),
     environment: 'node',
     testTimeout: 20_000,
+    // All cores: nothing else is to be done meanwhile.
+    maxWorkers: '100%',
     projects: [
       { extends: true, test: { name: 'core', include: testsIn(core), isolate: false } },
       { extends: true, test: { name: 'house', include: testsIn(house) } },

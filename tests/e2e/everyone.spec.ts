@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test'
 import { drawn, openApp, openDrill, repetition, shown, type } from './support/app'
 import { violations } from './support/axe'
-import { overflow, visitScreens } from './support/screens'
+import { visitScreens } from './support/screens'
 import { expect, test } from './support/test'
 
 test('axe finds no violation on any screen, narrow or wide, by day and in the evening', async ({
@@ -39,20 +39,6 @@ test('axe does find what is wrong, on the whole and in the colours', async ({ pa
   expect(await violations(page, 'colours')).toMatchObject([
     expect.stringMatching(/^color-contrast/),
   ])
-})
-
-test.describe('320 pixels wide', () => {
-  test.use({ viewport: { width: 320, height: 640 } })
-
-  test('no screen scrolls sideways', async ({ page }) => {
-    const wide: string[] = []
-    await visitScreens(page, async (screen) => {
-      const { by, out } = await overflow(page)
-      if (by > 0) wide.push(`${screen}: ${by} pixels`)
-      wide.push(...out.map((each) => `${screen}: ${each}`))
-    })
-    expect(wide).toEqual([])
-  })
 })
 
 test('with the keyboard alone a first drill is begun, played and ended', async ({ page }) => {

@@ -5,6 +5,8 @@ import { overflow, visitScreens, type ScreenName } from './support/screens'
 import { expect, test } from './support/test'
 
 const folder = fileURLToPath(new URL('./shots', import.meta.url))
+/** Nothing may scroll sideways there (WCAG 2.2, 1.4.10 Reflow). */
+const narrowest = { width: 320, height: 640 }
 const sizes = [
   { width: 390, height: 844 },
   { width: 1280, height: 800 },
@@ -21,12 +23,14 @@ const withNotes: readonly ScreenName[] = [
   'practice-paused',
 ]
 
-test('every screen stands within the window, its notes drawn, in three sizes, by day and in the evening', async ({
+test('every screen stands within the window, its notes drawn, in four sizes, by day and in the evening', async ({
   page,
 }) => {
   test.slow()
   const inks = new Set<string>()
   await visitScreens(page, async (screen) => {
+    await page.setViewportSize(narrowest)
+    await expect.poll(() => overflow(page), `${screen}, narrowest`).toEqual({ by: 0, out: [] })
     for (const viewport of sizes) {
       await page.setViewportSize(viewport)
       await expectWhole(page, screen)
