@@ -30,9 +30,7 @@ export default defineConfig({
   snapshotDir: './shots',
   fullyParallel: true,
   workers: 2,
-  // Tests play in real time: where the machine stood still for half a second amid one, it is played
-  // once more, and reported as flaky. What fails twice has failed.
-  retries: 1,
+  retries: 0,
   timeout: 60_000,
   // A busy machine draws and stores late, never wrongly.
   expect: { timeout: 15_000 },
