@@ -1,13 +1,10 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { Day } from '@/journal/day'
 import type { ImportPreview } from '@/journal/previewImport'
 import type { JournalEvent } from '@/journal/journal'
 import type { Result } from '@/music/result'
-import type { PieceId } from '@/music/units'
-import type { Carried } from '@/review/carryOver'
 import type { ChosenFile, Library } from './library'
 import type { Imported, Ports } from './ports'
-import type { AllReview, OnePieceReview } from './reviewing'
+import { createReviews, type Reviews } from './reviews'
 
 /** A file of another record on its way into this one. */
 export type ImportState =
@@ -25,12 +22,8 @@ export type ImportState =
   | { readonly kind: 'failed'; readonly fileName: string; readonly message: string }
 
 /** The record as a whole: what it says, and how it leaves and comes back as files. */
-export interface Records {
+export interface Records extends Reviews {
   readonly import: StoreApi<ImportState>
-  /** This day of practice. */
-  readonly today: () => Day
-  readonly all: () => Promise<Result<AllReview, string>>
-  readonly piece: (id: PieceId) => Promise<Result<OnePieceReview, string>>
   /** All repetitions as a table for a spreadsheet. */
   readonly saveTable: () => Promise<Result<void, string>>
   /** Reads a file and tells what it would bring; nothing is changed. */
@@ -73,19 +66,7 @@ export const createRecords = (ports: Ports, library: Pick<Library, 'open' | 'sto
 
   return {
     import: store,
-    today: () => storage.dayOf(ports.wallClock()),
-    all: async () => {
-      const sums = await storage.sums()
-      if (!sums.ok) return sums
-      return { ok: true, value: (await import('./reviewing')).reviewAll(sums.value) }
-    },
-    piece: async (id) => {
-      const listed = library.store.getState().listed.some((piece) => piece.id === id)
-      const open = listed ? await library.open(id) : undefined
-      const carried: readonly Carried[] = open?.carried ?? []
-      const [sums, { readPieceReview }] = await Promise.all([storage.sums(), import('./reviewing')])
-      return sums.ok ? readPieceReview(storage, sums.value, id, open?.score, carried) : sums
-    },
+    ...createReviews(storage, library, ports.wallClock),
     saveTable: async () => {
       const text = await storage.tableText()
       if (!text.ok) return text
