@@ -1,10 +1,11 @@
-import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
+import type { DayTotal, PieceDay } from '@/journal/sums'
 import type { Score } from '@/music/music'
 import type { Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { reviewAllTime, trendOf, type AllTime } from '@/review/allTime'
 import type { Carried } from '@/review/carryOver'
 import { placeFlaws, type BarFlaws } from '@/review/flawBars'
+import { isPlayed } from '@/review/joinSums'
 import { joinPeriods, periodSteps, type Period, type PeriodStep } from '@/review/periods'
 import { reviewPiece, type PieceReview } from '@/review/pieceReview'
 import type { ShareTrend } from '@/review/proportion'
@@ -64,8 +65,6 @@ export const readPieceReview = async (
     },
   }
 }
-
-const isPlayed = ({ tally }: ChunkDay): boolean => tally.clean + tally.flawed + tally.brokenOff > 0
 
 const periodsOf = (sums: Parameters<typeof joinPeriods>[0]): Periods => {
   const [day, week, month] = periodSteps.map((step) => joinPeriods(sums, step))

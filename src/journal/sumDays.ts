@@ -5,7 +5,16 @@ import { groupBy, type Some } from './groupBy'
 import type { DrillBegun, JournalEvent, RepetitionRecorded } from './journal'
 import { compareEvents } from './merge'
 import { practisedMs } from './practised'
-import type { ChunkDay, ColdRepetition, DaySums, DrillSum, PieceDay, RungSum, Sum } from './sums'
+import type {
+  ChunkDay,
+  ColdRepetition,
+  DaySums,
+  DrillSum,
+  Overruled,
+  PieceDay,
+  RungSum,
+  Sum,
+} from './sums'
 import type { RecordedFlawKind, RecordedOverrule, RecordedVerdict } from './words'
 
 /** A repetition without what no sum needs. */
@@ -34,7 +43,7 @@ export const sumDay = (day: Day, events: readonly Summed[]): DaySums => {
     total: {
       day,
       ...sumOf(timed, longestOf(chunks)),
-      overruled: countWords(events.flatMap((e) => (e.kind === 'overruled' ? [e.what] : []))),
+      ...overruledIn(events),
     },
     pieces: sumPieces(day, events, timed, chunks),
     chunks,
@@ -94,6 +103,7 @@ const sumPieces = (
       day,
       piece,
       ...sumOf(ofPiece.get(piece) ?? [], longest),
+      ...overruledIn(of),
       ...(title === undefined ? {} : { title }),
     }
   })
@@ -156,6 +166,10 @@ export const longestStreak = (
 
 const longestOf = (rows: readonly { readonly longestStreak: number }[]): number =>
   rows.reduce((longest, row) => Math.max(longest, row.longestStreak), 0)
+
+const overruledIn = (events: readonly Summed[]): Overruled => ({
+  overruled: countWords(events.flatMap((e) => (e.kind === 'overruled' ? [e.what] : []))),
+})
 
 const countWords = <W extends RecordedFlawKind | RecordedOverrule>(
   words: readonly W[],

@@ -67,17 +67,20 @@ export interface ChunkDay extends Sum {
   readonly substitutions: readonly Substitution[]
 }
 
-export interface PieceDay extends Sum {
+/** What the person decided otherwise than the coach, and how often. */
+export interface Overruled {
+  readonly overruled: Readonly<Partial<Record<RecordedOverrule, number>>>
+}
+
+export interface PieceDay extends Sum, Overruled {
   readonly day: Day
   readonly piece: PieceId
   /** The title under which the piece was added on this day. */
   readonly title?: string
 }
 
-export interface DayTotal extends Sum {
+export interface DayTotal extends Sum, Overruled {
   readonly day: Day
-  /** What the person decided otherwise than the coach, and how often. */
-  readonly overruled: Readonly<Partial<Record<RecordedOverrule, number>>>
 }
 
 export interface DaySums {

@@ -1,9 +1,8 @@
 import { monthOf, type Day } from '@/journal/day'
 import { groupBy } from '@/journal/groupBy'
 import type { DayTotal, PieceDay } from '@/journal/sums'
-import { recordedOverrules, type RecordedOverrule } from '@/journal/words'
 import type { PieceId } from '@/music/units'
-import { joinSums, type Figures } from './joinSums'
+import { isPlayed, joinOverruled, joinSums, type Figures, type OverruleCount } from './joinSums'
 import { compareShares, type ShareTrend } from './proportion'
 
 export interface PieceFigures extends Figures {
@@ -23,7 +22,7 @@ export interface AllTime extends Figures {
   readonly months: readonly ({ readonly month: string } & Figures)[]
   /** The last played first. */
   readonly pieces: readonly PieceFigures[]
-  readonly overruled: readonly { readonly what: RecordedOverrule; readonly times: number }[]
+  readonly overruled: readonly OverruleCount[]
   /** The last four weeks with practice against the four before; absent while there is nothing to compare. */
   readonly trend?: ShareTrend
 }
@@ -47,10 +46,7 @@ export const reviewAllTime = (
     pieces: [...groupBy(pieces, ({ piece }) => piece).values()]
       .flatMap(pieceFigures)
       .toSorted((a, b) => (a.lastDay < b.lastDay ? 1 : a.lastDay > b.lastDay ? -1 : 0)),
-    overruled: recordedOverrules.flatMap((what) => {
-      const times = totals.reduce((n, { overruled }) => n + (overruled[what] ?? 0), 0)
-      return times > 0 ? [{ what, times }] : []
-    }),
+    overruled: joinOverruled(totals),
     ...(trend ? { trend } : {}),
   }
 }
@@ -80,6 +76,3 @@ const pieceFigures = (rows: readonly PieceDay[]): readonly PieceFigures[] => {
     },
   ]
 }
-
-const isPlayed = ({ tally }: DayTotal | PieceDay): boolean =>
-  tally.clean + tally.flawed + tally.brokenOff > 0

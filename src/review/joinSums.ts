@@ -1,5 +1,10 @@
-import type { Sum, Tally } from '@/journal/sums'
-import { recordedFlawKinds, type RecordedFlawKind } from '@/journal/words'
+import type { Overruled, Sum, Tally } from '@/journal/sums'
+import {
+  recordedFlawKinds,
+  recordedOverrules,
+  type RecordedFlawKind,
+  type RecordedOverrule,
+} from '@/journal/words'
 import { estimateShare, type Estimate } from './proportion'
 
 /** What some days come to together. */
@@ -43,3 +48,19 @@ export const joinSums = (sums: readonly Sum[]): Figures => {
       .toSorted((a, b) => b.times - a.times),
   }
 }
+
+/** How often the person decided otherwise, in one way. */
+export interface OverruleCount {
+  readonly what: RecordedOverrule
+  readonly times: number
+}
+
+export const joinOverruled = (sums: readonly Overruled[]): readonly OverruleCount[] =>
+  recordedOverrules.flatMap((what) => {
+    const times = sums.reduce((n, { overruled }) => n + (overruled[what] ?? 0), 0)
+    return times > 0 ? [{ what, times }] : []
+  })
+
+/** Something came to an end, or was broken off. */
+export const isPlayed = ({ tally }: Pick<Sum, 'tally'>): boolean =>
+  tally.clean + tally.flawed + tally.brokenOff > 0

@@ -1,7 +1,7 @@
 import { daysBetween, monthOf, weekOf, type Day } from '@/journal/day'
 import { groupBy } from '@/journal/groupBy'
 import type { Sum } from '@/journal/sums'
-import { joinSums, type Figures } from './joinSums'
+import { isPlayed, joinSums, type Figures } from './joinSums'
 
 export const periodSteps = ['day', 'week', 'month'] as const
 export type PeriodStep = (typeof periodSteps)[number]
@@ -20,7 +20,7 @@ export const joinPeriods = (
   step: PeriodStep,
 ): readonly Period[] => {
   const played = sums
-    .filter(({ tally }) => tally.clean + tally.flawed + tally.brokenOff > 0)
+    .filter(isPlayed)
     .toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0))
   const first = played[0]?.day
   if (first === undefined) return []

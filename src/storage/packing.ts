@@ -16,7 +16,7 @@ export const usualBlockSize = 1_000
 const stateKey = 'state'
 
 /** Raised when sums get another shape: kept ones are then counted anew. */
-const sumsVersion = 1
+const sumsVersion = 2
 
 const ruleOf = ({ name }: DayRule): string => `${sumsVersion} ${name}`
 

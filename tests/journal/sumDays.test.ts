@@ -5,7 +5,14 @@ import type { JournalEvent } from '@/journal/journal'
 import { sumDays } from '@/journal/sumDays'
 import { pieceId } from '@/music/units'
 import { anyEvent } from '../support/anyEvent'
-import { drillBegun, pieceAdded, repetition, repetitions, secure } from '../review/session'
+import {
+  drillBegun,
+  overruled,
+  pieceAdded,
+  repetition,
+  repetitions,
+  secure,
+} from '../review/session'
 
 const dayOf = (epochMs: number) => dayAt(epochMs, 0)
 const noon = 12 * 3600
@@ -29,6 +36,20 @@ describe('a day', () => {
     expect([yesterday?.total.day, today?.total.day]).toEqual(['2025-12-31', '2026-01-01'])
     expect(yesterday?.pieces[0]?.title).toBe('Morning Steps')
   })
+})
+
+test('what was decided otherwise is counted for the day and for its piece', () => {
+  const [day] = sum([
+    ...repetitions('cc'),
+    overruled(30, 'raise'),
+    overruled(40, 'raise'),
+    { ...overruled(50, 'pause'), piece: pieceId('p2') },
+  ])
+  expect(day?.total.overruled).toEqual({ raise: 2, pause: 1 })
+  expect(day?.pieces.map(({ piece, overruled }) => [piece, overruled])).toEqual([
+    ['p1', { raise: 2 }],
+    ['p2', { pause: 1 }],
+  ])
 })
 
 describe('a chunk on a day', () => {

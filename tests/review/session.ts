@@ -2,6 +2,7 @@ import { drillId, eventId, sessionId } from '@/journal/ids'
 import {
   journalVersion,
   type JournalEvent,
+  type OverruledRecorded,
   type RecordedFlaw,
   type RepetitionRecorded,
 } from '@/journal/journal'
@@ -96,6 +97,17 @@ export const drillBegun = (seconds: number, chunk = 'a', goal = 120): JournalEve
   startTempo: tempo(72),
   ladder: 'classic',
   standard: 'flow',
+})
+
+export const overruled = (
+  seconds: number,
+  what: OverruledRecorded['what'],
+  chunk = 'a',
+): OverruledRecorded => ({
+  ...stamp(seconds, 'overruled'),
+  kind: 'overruled',
+  ...where(chunk),
+  what,
 })
 
 export const pieceAdded = (title: string): JournalEvent => ({
