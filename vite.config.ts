@@ -87,6 +87,17 @@ const contentSecurity = (): Plugin => ({
   ],
 })
 
+/** On one's own machine packing the engraver at each request takes longer than sending it. */
+const servedUnpacked = (): Plugin => ({
+  name: 'served-unpacked',
+  configurePreviewServer: ({ middlewares }) => {
+    middlewares.use((request, _response, next) => {
+      delete request.headers['accept-encoding']
+      next()
+    })
+  },
+})
+
 /**
  * Once opened, all of it works without a network: every built file is kept, the engraver and the piano
  * among them. A newer version waits until no page of the old one is open or the person asks for it.
@@ -118,7 +129,14 @@ const offline = (): Plugin[] =>
 
 export default defineConfig({
   root: here('./src'),
-  plugins: [react(), sharpSamples(), tonalInParts(), contentSecurity(), offline()],
+  plugins: [
+    react(),
+    sharpSamples(),
+    tonalInParts(),
+    contentSecurity(),
+    servedUnpacked(),
+    offline(),
+  ],
   resolve: { alias: { '@samples': here('./sample-midi'), '@': here('./src') } },
   worker: { format: 'es', plugins: () => [tonalInParts()] },
   build: {
