@@ -5,7 +5,7 @@ import { decodeEvent, type JournalProblem } from './decode'
 import { drillId, eventId, sessionId } from './ids'
 import { journalVersion, type JournalEvent, type RepetitionRecorded } from './journal'
 import { compareEvents } from './merge'
-import type { Summed } from './sumDays'
+import { isPlayed, type Summed } from './sumDays'
 import { recordedVerdicts } from './words'
 
 /**
@@ -125,13 +125,19 @@ export const unpackBlock = (record: unknown): Result<readonly JournalEvent[], Jo
   return ok(events.toSorted(compareEvents))
 }
 
+/** Since this version nothing that sums need has got another shape. */
+const summedAsTheyAre = 2
+
 /** What sums need of a block, sorted. Takes and figures are left packed. */
 export const summedEvents = (record: unknown): Result<readonly Summed[], JournalProblem> => {
   const block = readColumns(record)
   if (!block.ok) return block
-  if (block.value.v !== journalVersion) return unpackBlock(record)
+  if (block.value.v < summedAsTheyAre || block.value.v > journalVersion) {
+    const unpacked = unpackBlock(record)
+    return unpacked.ok ? ok(unpacked.value.filter(isPlayed)) : unpacked
+  }
   const { repetitions, events } = block.value
-  // Packed by `packBlock` of decoded events of this very version, so not decoded once more.
+  // Packed by `packBlock` of decoded events of a like version, so not decoded once more.
   const summed = [...repetitions, ...events] as unknown as readonly Summed[]
   return ok(summed.toSorted(compareEvents))
 }

@@ -4,7 +4,8 @@
  * event: one thing that happened, with its own id, the session, and the time of the wall clock. A
  * stored event never changes its meaning: a new shape has a new version and an upcaster (upcast.ts).
  * decodeEvent reads what comes from outside; formatJournal writes one event a line (lines.ts);
- * mergeJournals is a union by id (merge.ts); replay.ts gives a drill's events back to the coach.
+ * mergeJournals is a union by id (merge.ts); replay.ts gives a drill's events back to the coach. What the
+ * person wrote, unlike what was played, is changed by events that replace others by id (written.ts).
  *
  * Example: sessionBegun, pieceAdded, drillBegun, repetition x 5, rungChanged 72 -> 76, repetition ...
  */
@@ -21,11 +22,13 @@ import type {
   RecordedStandard,
   RecordedTempoReason,
   RecordedVerdict,
+  NotebookSubject,
+  PieceDecision,
   RemedyOutcome,
 } from './words'
 
 /** The version of the shapes below. */
-export const journalVersion = 2 as const
+export const journalVersion = 3 as const
 
 interface Entry {
   readonly v: typeof journalVersion
@@ -198,6 +201,35 @@ export interface ProblemOutcome extends RemedyEntry {
   readonly helped: boolean
 }
 
+/**
+ * Something the person wrote in the notebook, of a piece or of a place in it. To change it is to write
+ * it anew: what no other event replaces stands in the notebook (notebook.ts).
+ */
+export interface NotebookWritten extends Entry {
+  readonly kind: 'notebookWritten'
+  readonly piece: PieceId
+  /** Absent for the whole piece. */
+  readonly place?: RecordedPlace
+  readonly subject: NotebookSubject
+  /** Of something tried: whether it helped, where that is known. */
+  readonly helped?: boolean
+  readonly text: string
+  readonly replaces?: EventId
+}
+
+export interface NotebookErased extends Entry {
+  readonly kind: 'notebookErased'
+  readonly piece: PieceId
+  readonly replaces: EventId
+}
+
+/** What the person decided of a piece; the newest decision holds (notebook.ts). */
+export interface PieceDecided extends Entry {
+  readonly kind: 'pieceDecided'
+  readonly piece: PieceId
+  readonly decision: PieceDecision
+}
+
 export type JournalEvent =
   | SessionBegun
   | PieceAdded
@@ -212,3 +244,6 @@ export type JournalEvent =
   | RemedyBegun
   | RemedyEnded
   | ProblemOutcome
+  | NotebookWritten
+  | NotebookErased
+  | PieceDecided

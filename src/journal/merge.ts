@@ -39,6 +39,9 @@ const rank: Readonly<Record<JournalEvent['kind'], number>> = {
   secure: 10,
   problemOutcome: 11,
   remedyEnded: 12,
+  notebookWritten: 13,
+  notebookErased: 14,
+  pieceDecided: 15,
 }
 
 /** Whether two records have the same content. */

@@ -92,6 +92,10 @@ const replayed = (
     case 'problemOutcome':
     case 'trialEnded':
     case 'remedyBegun':
+    // Not of the drill.
+    case 'notebookWritten':
+    case 'notebookErased':
+    case 'pieceDecided':
       return []
   }
 }

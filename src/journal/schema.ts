@@ -3,7 +3,10 @@ import { hands } from '@/music/music'
 import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
 import { drillId, eventId, sessionId } from './ids'
 import { journalVersion, type JournalEvent } from './journal'
+import { longestText } from './written'
 import {
+  notebookSubjects,
+  pieceDecisions,
   recordedCauses,
   recordedFlawKinds,
   recordedForms,
@@ -26,6 +29,7 @@ const piece = v.pipe(name, v.transform(pieceId))
 const chunk = v.pipe(name, v.transform(chunkId))
 const drill = v.pipe(name, v.transform(drillId))
 const problem = v.pipe(name, v.transform(eventId))
+const replaces = v.pipe(name, v.transform(eventId))
 const standard = v.picklist(recordedStandards)
 const optional = v.exactOptional
 
@@ -140,4 +144,14 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
   }),
   event('remedyEnded', { drill, piece, chunk, problem, outcome: v.picklist(remedyOutcomes) }),
   event('problemOutcome', { drill, piece, chunk, problem, helped: v.boolean() }),
+  event('notebookWritten', {
+    piece,
+    place: optional(place),
+    subject: v.picklist(notebookSubjects),
+    helped: optional(v.boolean()),
+    text: v.pipe(name, v.maxLength(longestText)),
+    replaces: optional(replaces),
+  }),
+  event('notebookErased', { piece, replaces }),
+  event('pieceDecided', { piece, decision: v.picklist(pieceDecisions) }),
 ])

@@ -16,20 +16,24 @@ import type {
   Sum,
 } from './sums'
 import type { RecordedFlawKind, RecordedOverrule, RecordedVerdict } from './words'
+import { isWritten, type Written } from './written'
 
 /** A repetition without what no sum needs. */
 type SummedRepetition = Omit<
   RepetitionRecorded,
   'take' | 'figures' | 'standard' | 'forgiveBrushed' | 'clickMs'
 >
-/** What sums are made of: whole events will do. */
-export type Summed = Exclude<JournalEvent, RepetitionRecorded> | SummedRepetition
+/** What sums are made of: whole events will do, but for what the person wrote, which is no practice. */
+export type Summed = Exclude<JournalEvent, RepetitionRecorded | Written> | SummedRepetition
 
 /** The sums of each day on which something happened, in order; the events may come in any order. */
-export const sumDays = (events: readonly Summed[], dayOf: DayOf): readonly DaySums[] =>
-  [...groupBy(events.toSorted(compareEvents), (event) => dayOf(event.atEpochMs))]
+export const sumDays = (events: readonly (Summed | Written)[], dayOf: DayOf): readonly DaySums[] =>
+  [...groupBy(events.filter(isPlayed).toSorted(compareEvents), (e) => dayOf(e.atEpochMs))]
     .toSorted(([a], [b]) => (a < b ? -1 : 1))
     .map(([day, of]) => sumDay(day, of))
+
+export const isPlayed = <E extends Summed | Written>(event: E): event is Exclude<E, Written> =>
+  !isWritten(event)
 
 /** The sums of one day from all its events, sorted. */
 export const sumDay = (day: Day, events: readonly Summed[]): DaySums => {

@@ -7,8 +7,14 @@ export type Upcaster = (
 const nameForm: Upcaster = (event) =>
   event['kind'] === 'drillBegun' ? { ...event, form: 'asWritten' } : event
 
+/** Version 3 only adds kinds: what the person wrote and decided. */
+const asItIs: Upcaster = (event) => event
+
 /** Upcasters by the version that they start from. */
-export const upcasters: ReadonlyMap<number, Upcaster> = new Map([[1, nameForm]])
+export const upcasters: ReadonlyMap<number, Upcaster> = new Map([
+  [1, nameForm],
+  [2, asItIs],
+])
 
 /** The whole positive number in `v`; `undefined` when it is not an event at all. */
 export const versionOf = (raw: unknown): number | undefined => {

@@ -75,6 +75,17 @@ export const recordedRemedies = [
 ] as const
 /** How a remedy ended. */
 export const remedyOutcomes = ['solved', 'leftOff'] as const
+/** What an entry of the notebook is about. */
+export const notebookSubjects = [
+  'idea',
+  'fingering',
+  'teacher',
+  'edition',
+  'recording',
+  'tried',
+] as const
+/** A finished piece is only checked now and then, one laid aside rests; taken up, it is worked on again. */
+export const pieceDecisions = ['finished', 'laidAside', 'takenUp'] as const
 
 export type RecordedVerdict = (typeof recordedVerdicts)[number]
 export type RecordedStandard = (typeof recordedStandards)[number]
@@ -85,3 +96,5 @@ export type RecordedForm = (typeof recordedForms)[number]
 export type RecordedCause = (typeof recordedCauses)[number]
 export type RecordedRemedy = (typeof recordedRemedies)[number]
 export type RemedyOutcome = (typeof remedyOutcomes)[number]
+export type NotebookSubject = (typeof notebookSubjects)[number]
+export type PieceDecision = (typeof pieceDecisions)[number]

@@ -3,6 +3,7 @@ import { decodeEvent } from '@/journal/decode'
 import type { EventId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import { compareEvents, sameEvent } from '@/journal/merge'
+import { isWrittenKind } from '@/journal/written'
 import { strict, type Database } from './connection'
 import { isIn } from './query'
 import type { EventQuery, StoredEvents } from './storage'
@@ -122,10 +123,16 @@ export const readEvents = async (database: Database, query: EventQuery): Promise
       const own = await tail.index('byChunk').getAll(query.chunk)
       return decoded(own, await blocks.index('byChunk').getAll(query.chunk), query)
     }
+    case 'written':
+      return decoded((await tail.getAll()).filter(isWrittenRecord), [], query)
     case 'latest':
       return readLatest(database, query)
   }
 }
+
+/** Told before decoding, since hardly any of the tail is. */
+const isWrittenRecord = (record: unknown): boolean =>
+  typeof record === 'object' && record !== null && 'kind' in record && isWrittenKind(record.kind)
 
 /** Backwards from the newest, so that the length of the journal does not matter. */
 const readLatest = async (

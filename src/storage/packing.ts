@@ -5,6 +5,7 @@ import type { JournalEvent } from '@/journal/journal'
 import { compareEvents } from '@/journal/merge'
 import { sumDay, type Summed } from '@/journal/sumDays'
 import type { DaySums } from '@/journal/sums'
+import { isWritten } from '@/journal/written'
 import { strict, type Change, type Database, type SumsState } from './connection'
 import type { DayRule } from './days'
 import { monthsOf, readable, replaceDays, sumLoose } from './sums'
@@ -32,7 +33,10 @@ export const packOldDays = async (
 ): Promise<number> => {
   if ((await database.count('events')) < blockSize) return 0
   const state = await readState(database, days)
-  const events = readable(await database.getAll('events')).toSorted(compareEvents)
+  const events = readable(await database.getAll('events'))
+    // What the person wrote is read without the practice of years: it stays where it is at hand.
+    .filter((event) => !isWritten(event))
+    .toSorted(compareEvents)
   const newest = events.at(-1)
   if (!newest) return 0
   const today = days.dayOf(newest.atEpochMs)

@@ -1,4 +1,5 @@
 import type { JournalEvent } from '@/journal/journal'
+import { isWritten } from '@/journal/written'
 import type { EventQuery } from './storage'
 
 /** Whether an event belongs to what was asked for. */
@@ -15,6 +16,8 @@ export const isIn =
         return 'piece' in event && event.piece === query.piece
       case 'chunk':
         return 'chunk' in event && event.chunk === query.chunk
+      case 'written':
+        return isWritten(event)
     }
   }
 

@@ -4,7 +4,7 @@ import { decodeEvent } from '@/journal/decode'
 import { groupBy } from '@/journal/groupBy'
 import type { JournalEvent } from '@/journal/journal'
 import { compareEvents } from '@/journal/merge'
-import { sumDay, type Summed } from '@/journal/sumDays'
+import { isPlayed, sumDay, type Summed } from '@/journal/sumDays'
 import type { ChunkDay, DaySums } from '@/journal/sums'
 import type { PieceId } from '@/music/units'
 import type { Database, MonthSums } from './connection'
@@ -28,7 +28,7 @@ export const readSums = async (
   ])
   const kept = joinMonths(months)
   const days = new Set(kept.totals.map(({ day }) => day))
-  const fresh = await sumLoose(database, [...readable(records), ...unsaved], dayOf, days)
+  const fresh = await sumLoose(database, playedOf([...readable(records), ...unsaved]), dayOf, days)
   return {
     totals: replaceDays(
       kept.totals,
@@ -57,7 +57,7 @@ export const readChunkSums = async (
     reading.objectStore('chunkSums').getAll(ofPiece(piece)),
   ])
   const days = new Set(joinMonths(months).totals.map(({ day }) => day))
-  const fresh = await sumLoose(database, [...readable(records), ...unsaved], dayOf, days)
+  const fresh = await sumLoose(database, playedOf([...readable(records), ...unsaved]), dayOf, days)
   const rows = fresh.flatMap(({ chunks }) => chunks.filter((row) => row.piece === piece))
   return replaceDays(kept.flat(), rows, fresh)
 }
@@ -65,7 +65,7 @@ export const readChunkSums = async (
 /** The sums of the days on which these events fall, with what is packed of the same days. */
 export const sumLoose = async (
   database: Database,
-  loose: readonly JournalEvent[],
+  loose: readonly Summed[],
   dayOf: DayRule['dayOf'],
   packedDays: ReadonlySet<Day>,
 ): Promise<readonly DaySums[]> => {
@@ -85,7 +85,7 @@ const aroundDayMs = 26 * 3_600_000
 const packedOf = async (
   database: Database,
   day: Day,
-  events: readonly JournalEvent[],
+  events: readonly Summed[],
   dayOf: DayRule['dayOf'],
 ): Promise<readonly Summed[]> => {
   const at = events[0]?.atEpochMs ?? 0
@@ -98,6 +98,8 @@ const packedOf = async (
   }
   return found
 }
+
+const playedOf = (events: readonly JournalEvent[]): readonly Summed[] => events.filter(isPlayed)
 
 /** What this version can read of the tail; `events` tells of the others. */
 export const readable = (records: readonly unknown[]): readonly JournalEvent[] =>

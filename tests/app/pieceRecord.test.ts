@@ -2,13 +2,13 @@ import { expect, test } from 'vitest'
 import { paceOf } from '@/app/pieceRecord'
 import { usualPace } from '@/exercises/estimate'
 import { drillId, eventId, sessionId } from '@/journal/ids'
-import type { RepetitionRecorded } from '@/journal/journal'
+import { journalVersion, type RepetitionRecorded } from '@/journal/journal'
 import { chunkId, pieceId, tempo } from '@/music/units'
 
 /** Repetitions of two seconds, one after another, with so many seconds between. */
 const played = (verdicts: string, pause: number, drill = 'd1'): readonly RepetitionRecorded[] =>
   [...verdicts].map((letter, i) => ({
-    v: 2,
+    v: journalVersion,
     kind: 'repetition',
     id: eventId(`${drill}-${i}`),
     session: sessionId('s1'),

@@ -7,7 +7,7 @@
 import { deserialize, serialize } from 'node:v8'
 import { packBlock, summedEvents, type PackedBlock } from '@/journal/block'
 import { monthOf } from '@/journal/day'
-import { sumDay, sumDays } from '@/journal/sumDays'
+import { isPlayed, sumDay, sumDays } from '@/journal/sumDays'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import { reviewAllTime } from '@/review/allTime'
 import { reviewPiece } from '@/review/pieceReview'
@@ -49,7 +49,7 @@ for (let day = 0; day < dayCount; day += daysABlock) {
   bytes += stored.length
   const sums = timed(
     (ms) => (sumMs += ms),
-    () => days.map((events) => sumDay(dayOf(events[0]?.atEpochMs ?? 0), events)),
+    () => days.map((events) => sumDay(dayOf(events[0]?.atEpochMs ?? 0), events.filter(isPlayed))),
   )
   for (const { total, pieces, chunks } of sums) {
     const month = monthOf(total.day)

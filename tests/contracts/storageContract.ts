@@ -5,6 +5,7 @@ import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
 import { sumDays } from '@/journal/sumDays'
+import { isWritten } from '@/journal/written'
 import { localDays } from '@/storage/days'
 import type { EventQuery, Storage, StoredPiece } from '@/storage/storage'
 import { anyEvent } from '../support/anyEvent'
@@ -72,6 +73,7 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       expect(await read(storage, { kind: 'piece', piece: pieceId('p1') })).toEqual(
         events.filter((event) => 'piece' in event && event.piece === 'p1'),
       )
+      expect(await read(storage, { kind: 'written' })).toEqual(events.filter(isWritten))
       const chunk = chunkId('p1:0-2:right')
       expect(await read(storage, { kind: 'chunk', chunk })).toEqual(
         events.filter((event) => 'chunk' in event && event.chunk === chunk),

@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { idsOfBlock, packBlock, summedEvents, unpackBlock } from '@/journal/block'
 import { dayAt } from '@/journal/day'
-import type { JournalEvent } from '@/journal/journal'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
-import { sumDays } from '@/journal/sumDays'
+import { isPlayed, sumDays } from '@/journal/sumDays'
 import { anyEvent } from '../support/anyEvent'
 
 const anyJournal = fc.array(anyEvent, { maxLength: 40 }).map((events) => mergeJournals(events))
@@ -29,6 +29,20 @@ describe('a packed block', () => {
         expect(summed.ok && sumDays(summed.value, dayOf)).toEqual(
           sumDays(plain(events) as readonly JournalEvent[], dayOf),
         )
+      }),
+    )
+  })
+
+  test('of version 2 sums up to the same, one of a newer version is not taken apart', () => {
+    fc.assert(
+      fc.property(anyJournal, (events) => {
+        const practised = events.filter(isPlayed)
+        const older = (text: string): string => text.replaceAll(/"v":\d+/g, '"v":2')
+        const block = packBlock(practised)
+        const summed = summedEvents({ ...block, v: 2, others: older(block.others) })
+        expect(summed.ok && sumDays(summed.value, dayOf)).toEqual(sumDays(practised, dayOf))
+        const newer = summedEvents({ ...block, v: journalVersion + 1 })
+        expect(newer.ok).toBe(practised.every(({ kind }) => kind !== 'repetition'))
       }),
     )
   })

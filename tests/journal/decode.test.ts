@@ -21,9 +21,9 @@ import { forms } from '@/music/form'
 import { ms } from '@/music/units'
 import { anyEvent } from '../support/anyEvent'
 
-const frozen = (version: 1 | 2): string =>
+const frozen = (version: 1 | 2 | 3): string =>
   readFileSync(new URL(`../journals/v${version}.jsonl`, import.meta.url), 'utf8')
-const begun = { v: 2, id: 'e1', session: 's1', atEpochMs: 1, kind: 'sessionBegun' }
+const begun = { v: 3, id: 'e1', session: 's1', atEpochMs: 1, kind: 'sessionBegun' }
 
 /** What `decodeEvent` says of it, in one sentence. */
 const refusal = (raw: unknown): string => {
@@ -53,9 +53,9 @@ describe('an event from outside', () => {
   })
 
   test('a newer version is told and not taken apart', () => {
-    expect(decodeEvent({ v: 3, kind: 'somethingNew' })).toEqual({
+    expect(decodeEvent({ v: 4, kind: 'somethingNew' })).toEqual({
       ok: false,
-      reason: { kind: 'newerVersion', version: 3, known: 2 },
+      reason: { kind: 'newerVersion', version: 4, known: 3 },
     })
   })
 
@@ -70,6 +70,12 @@ describe('an event from outside', () => {
     ['flaws.0.kind', repetition({ flaws: [{ kind: 'ugly', onset: 0 }] })],
     ['flaws.0.played', repetition({ flaws: [{ kind: 'wrong', onset: 0, played: 128 }] })],
     ['rung', repetition({ rung: 0 })],
+    ['text', written({ text: '' })],
+    ['text', written({ text: 'a'.repeat(20_001) })],
+    ['subject', written({ subject: 'gossip' })],
+    ['place.hand', written({ place: { from: '0', to: '1', fromBar: 1, toBar: 1, hand: 'third' } })],
+    ['replaces', { ...begun, kind: 'notebookErased', piece: 'p1' }],
+    ['decision', { ...begun, kind: 'pieceDecided', piece: 'p1', decision: 'burned' }],
   ])('a wrong field is named: %s', (path, raw) => {
     const decoded = decodeEvent(raw)
     expect(decoded.ok ? undefined : decoded.reason).toMatchObject({ kind: 'wrongShape', path })
@@ -84,15 +90,15 @@ describe('an event from outside', () => {
   })
 })
 
-describe('the frozen sample of version 2', () => {
+describe('the frozen sample of version 3', () => {
   test('is read whole, and written as it stands', () => {
-    const { events, unread } = parseJournal(frozen(2))
+    const { events, unread } = parseJournal(frozen(3))
     expect(unread).toEqual([])
-    expect(formatJournal(events)).toBe(frozen(2))
+    expect(formatJournal(events)).toBe(frozen(3))
   })
 
   test('has every kind', () => {
-    expect(parseJournal(frozen(2)).events.map((event) => event.kind)).toEqual([
+    expect(parseJournal(frozen(3)).events.map((event) => event.kind)).toEqual([
       'sessionBegun',
       'pieceAdded',
       'drillBegun',
@@ -108,7 +114,20 @@ describe('the frozen sample of version 2', () => {
       'rungChanged',
       'exerciseDone',
       'secure',
+      'notebookWritten',
+      'notebookWritten',
+      'notebookWritten',
+      'notebookErased',
+      'pieceDecided',
     ])
+  })
+})
+
+describe('the frozen sample of version 2', () => {
+  test('is read whole, and means the same in version 3', () => {
+    const { events, unread } = parseJournal(frozen(2))
+    expect(unread).toEqual([])
+    expect(formatJournal(events)).toBe(frozen(2).replaceAll('{"v":2,', '{"v":3,'))
   })
 })
 
@@ -118,12 +137,12 @@ describe('the frozen sample of version 1', () => {
     .split('\n')
     .map((line) => JSON.parse(line) as Readonly<Record<string, unknown>>)
 
-  test('is read whole as what it is in version 2: each drill was as written, all else is the same', () => {
+  test('is read whole as what it is today: each drill was as written, all else is the same', () => {
     const { events, unread } = parseJournal(frozen(1))
     expect(unread).toEqual([])
     expect(events).toEqual(
       raw.map((event) =>
-        event['kind'] === 'drillBegun' ? { ...event, v: 2, form: 'asWritten' } : { ...event, v: 2 },
+        event['kind'] === 'drillBegun' ? { ...event, v: 3, form: 'asWritten' } : { ...event, v: 3 },
       ),
     )
   })
@@ -199,4 +218,9 @@ function repetition(changed: Readonly<Record<string, unknown>>): unknown {
     take: '',
     ...changed,
   }
+}
+
+function written(changed: Readonly<Record<string, unknown>>): unknown {
+  const entry = { ...begun, kind: 'notebookWritten', piece: 'p1', subject: 'idea', text: 'Slower' }
+  return { ...entry, ...changed }
 }

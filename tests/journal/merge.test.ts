@@ -17,7 +17,7 @@ describe('a journal as lines', () => {
     )
   })
 
-  const line = '{"v":2,"id":"e1","session":"s1","atEpochMs":1,"kind":"sessionBegun"}'
+  const line = '{"v":3,"id":"e1","session":"s1","atEpochMs":1,"kind":"sessionBegun"}'
 
   test('a byte order mark, empty lines and the line ends of Windows are passed over', () => {
     const { events, unread } = parseJournal(`\uFEFF${line}\r\n\r\n`)

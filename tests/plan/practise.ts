@@ -3,7 +3,7 @@ import { progressOf } from '@/exercises/progress'
 import { dayAt, type Day } from '@/journal/day'
 import { drillId, eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent, type RecordedPlace } from '@/journal/journal'
-import { sumDay } from '@/journal/sumDays'
+import { isPlayed, sumDay } from '@/journal/sumDays'
 import { quarterMs, tempo, type ChunkId, type PieceId, type Tempo } from '@/music/units'
 import { planDay, type DayPlan } from '@/plan/day'
 import type { PlanItem } from '@/plan/items'
@@ -65,7 +65,7 @@ export const practiseDay = (
     const desk = desks.find(({ layout }) => layout.piece === item.piece)
     if (desk) play(desk, item, { i, log, done, rungs })
   }
-  const sums = sumDay(day, log.events)
+  const sums = sumDay(day, log.events.filter(isPlayed))
   const { clean, flawed } = sums.total.tally
   const reached = new Map(record.reached)
   for (const [chunk, rung] of reachedIn(log.events))

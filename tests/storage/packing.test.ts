@@ -123,6 +123,20 @@ describe('packing', () => {
     expect(await ids({ kind: 'session', session: sessionId('s1') })).toBe('c d e')
   })
 
+  test('what the person wrote is never packed, and no day is counted anew for it', async () => {
+    const storage = await opened()
+    const wrote = { ...begun('w', 0), kind: 'notebookWritten', piece: pieceId('p1') } as const
+    await storage.append({ ...wrote, subject: 'idea', text: 'Slower' })
+    for (let day = 0; day < 8; day++) await storage.append(begun(`b${day}`, day))
+    expect(await value(storage.pack())).toBe(7)
+    const { events } = await value(storage.events({ kind: 'written' }))
+    expect(events.map(({ id }) => id)).toEqual(['w'])
+    const reading = vi.spyOn(IDBObjectStore.prototype, 'get')
+    expect((await value(storage.sums())).totals).toHaveLength(8)
+    // Blocks go by numbers: none was read.
+    expect(reading.mock.calls.filter(([key]) => typeof key === 'number')).toEqual([])
+  })
+
   test('an older journal brought later leaves the newest where they belong', async () => {
     const storage = await opened()
     await storage.importAll(days('| | | k l m n o | p'))

@@ -3,6 +3,8 @@ import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { drillId, eventId, sessionId } from '@/journal/ids'
 import { encodeTake } from '@/journal/take'
 import {
+  notebookSubjects,
+  pieceDecisions,
   recordedCauses,
   recordedFlawKinds,
   recordedForms,
@@ -92,6 +94,30 @@ const anyFigures = fc.record(
   { requiredKeys: [] },
 )
 const kind = <K extends string>(name: K) => ({ kind: fc.constant(name) })
+
+/** What the person writes and decides; most of it replaces what may or may not be there. */
+const anyWritten: readonly fc.Arbitrary<JournalEvent>[] = [
+  fc.record(
+    {
+      ...stamp,
+      ...kind('notebookWritten'),
+      piece: where.piece,
+      place: anyPlace,
+      subject: fc.constantFrom(...notebookSubjects),
+      helped: fc.boolean(),
+      text: fc.string({ unit: 'grapheme', minLength: 1, maxLength: 12 }),
+      replaces: stamp.id,
+    },
+    { requiredKeys: ['v', 'id', 'session', 'atEpochMs', 'kind', 'piece', 'subject', 'text'] },
+  ),
+  fc.record({ ...stamp, ...kind('notebookErased'), piece: where.piece, replaces: stamp.id }),
+  fc.record({
+    ...stamp,
+    ...kind('pieceDecided'),
+    piece: where.piece,
+    decision: fc.constantFrom(...pieceDecisions),
+  }),
+]
 
 export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
   fc.record({ ...stamp, ...kind('sessionBegun') }),
@@ -187,4 +213,5 @@ export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
     problem: stamp.id,
     helped: fc.boolean(),
   }),
+  ...anyWritten,
 )
