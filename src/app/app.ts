@@ -133,6 +133,10 @@ export const createApp = (ports: Ports): App => {
     settings,
     onward: {
       next: () => screens.onward(),
+      anew: () => {
+        session.close()
+        screens.renew()
+      },
       turn: (step) => void screens.neighbour(step),
     },
   })

@@ -142,6 +142,7 @@ export const createMusicDesk = (
     const at = ports.now()
     signals.pass(at)
     if (isLeaving) return
+    if (session.isOver()) return onward.anew()
     if (waitsForHands && hands.haveRested(at, handsOffMs)) waitsForHands = false
     const breath = store.getState()?.breath
     if (breath && at >= breath.until) return goNext()

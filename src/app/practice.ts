@@ -40,6 +40,8 @@ export interface MusicDesk {
 /** Where the drill leads: on when it is done; or the person turns to what is beside it. */
 export interface Onward {
   readonly next: () => void
+  /** The page was left open and the session is over: the drill is taken up as on a page just opened. */
+  readonly anew: () => void
   readonly turn: (step: 1 | -1) => void
 }
 

@@ -31,6 +31,10 @@ export interface Session {
   readonly current: () => SessionId | undefined
   /** Goes on with the last session where its last event is less than an hour old. */
   readonly open: () => Promise<void>
+  /** Its last event is older than that: who plays now, on a page left open, sits down anew. */
+  readonly isOver: () => boolean
+  /** What follows begins a new session. */
+  readonly close: () => void
   readonly pieceAdded: (piece: Practising['score'], fileName: string) => Promise<void>
   readonly drillBegun: (practising: Practising, from: DrillStart) => Promise<void>
   readonly repetition: (judged: Judged) => Promise<void>
@@ -98,16 +102,26 @@ export const createSession = (ports: Ports): Session => {
   const askToPersist = async (): Promise<void> =>
     store.setState({ persistence: await ports.storage.askToPersist() })
 
+  const isOld = (last: JournalEvent): boolean => ports.wallClock() - last.atEpochMs > sessionGapMs
+
   return {
     store,
     current: () => session,
+    isOver: () => {
+      const last = store.getState().events.at(-1)
+      return last !== undefined && isOld(last)
+    },
+    close: () => {
+      session = undefined
+      store.setState({ events: [] })
+    },
     open: async () => {
       const latest = await ports.storage.latestSession()
       if (!latest.ok) return store.setState({ problem: latest.reason })
       const { events, unread } = latest.value
       if (unread !== undefined) store.setState({ problem: unread })
       const last = events.at(-1)
-      if (!last || ports.wallClock() - last.atEpochMs > sessionGapMs) return
+      if (!last || isOld(last)) return
       session = last.session
       store.setState({ events })
     },

@@ -25,6 +25,10 @@ export interface Desk {
   readonly simulate: (key: number) => void
   /** Lets time pass in small steps, as the page's clock does. */
   readonly pass: (forMs: number) => void
+  /** The machine sleeps: the page hears nothing meanwhile, and wakes once. */
+  readonly sleep: (forMs: number) => void
+  /** Somebody sets the computer's clock: by so much, while the clock of the events goes on. */
+  readonly setClock: (byMs: number) => void
   readonly goTo: (hash: string) => void
   readonly address: () => string
   readonly setMidi: (state: MidiState) => void
@@ -39,6 +43,7 @@ export const createDesk = (
   startAt = 0,
 ): Desk => {
   let now = startAt
+  let setBy = 0
   let hash = ''
   let ids = 0
   const hearers = new Set<(event: KeyEvent) => void>()
@@ -69,6 +74,10 @@ export const createDesk = (
       now = Math.min(end, now + 33)
       for (const run of moments) run()
     }
+  }
+  const sleep = (forMs: number): void => {
+    now += forMs
+    for (const run of moments) run()
   }
   const ports: Ports = {
     credits: 'credits',
@@ -126,7 +135,7 @@ export const createDesk = (
     kept: { watch: (see) => see({ kind: 'notKept' }), takeNewer: () => {} },
     saveFile: (name, parts) => saved.set(name, parts.join('')),
     now: () => ms(now),
-    wallClock: () => epoch + now,
+    wallClock: () => epoch + now + setBy,
     newId: () => `id-${startAt}-${ids++}`,
     everyMoment: (run) => {
       moments.add(run)
@@ -147,6 +156,10 @@ export const createDesk = (
     sounded,
     saved,
     pass,
+    sleep,
+    setClock: (byMs) => {
+      setBy += byMs
+    },
     goTo,
     address: () => hash,
     setMidi: (state) => midiWatchers.forEach((see) => see(state)),
