@@ -2,9 +2,9 @@ import type { Day } from '@/journal/day'
 import type { Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import type { Carried } from '@/review/carryOver'
-import type { Library } from './library'
-import type { StoragePort } from './ports'
+import { openListed, type ReviewedRecord, type Shelf } from './reviewedRecord'
 import type { AllReview, OnePieceReview } from './reviewing'
+import type { PageAbout, TeacherPage } from './teaching'
 
 /** What a record says: one's own, or a student's that stands beside it. */
 export interface Reviews {
@@ -12,14 +12,12 @@ export interface Reviews {
   readonly today: () => Day
   readonly all: () => Promise<Result<AllReview, string>>
   readonly piece: (id: PieceId) => Promise<Result<OnePieceReview, string>>
+  readonly teacherPage: (about: PageAbout) => Promise<Result<TeacherPage, string>>
 }
-
-/** What of the storage a review reads. */
-export type ReviewedRecord = Pick<StoragePort, 'sums' | 'chunkDays' | 'dayOf'>
 
 export const createReviews = (
   record: ReviewedRecord,
-  library: Pick<Library, 'open' | 'store'>,
+  library: Shelf,
   wallClock: () => number,
 ): Reviews => ({
   today: () => record.dayOf(wallClock()),
@@ -29,10 +27,11 @@ export const createReviews = (
     return { ok: true, value: (await import('./reviewing')).reviewAll(sums.value) }
   },
   piece: async (id) => {
-    const listed = library.store.getState().listed.some((piece) => piece.id === id)
-    const open = listed ? await library.open(id) : undefined
+    const open = await openListed(library, id)
     const carried: readonly Carried[] = open?.carried ?? []
     const [sums, { readPieceReview }] = await Promise.all([record.sums(), import('./reviewing')])
     return sums.ok ? readPieceReview(record, sums.value, id, open?.score, carried) : sums
   },
+  teacherPage: async (about) =>
+    (await import('./teaching')).readTeacherPage(record, library, about),
 })

@@ -18,6 +18,9 @@ export const dayAt = (epochMs: number, minutesEast: number): Day =>
 /** How many days `to` comes after `from`. */
 export const daysBetween = (from: Day, to: Day): number => numberOf(to) - numberOf(from)
 
+/** The day so many days later: '2026-04-30', 1 -> '2026-05-01'. */
+export const daysAfter = (day: Day, days: number): Day => formatDay(numberOf(day) + days)
+
 /** '2026-05-01' -> itself; `undefined` for what is no day of the calendar, such as '2026-02-30'. */
 export const parseDay = (text: string): Day | undefined => {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return undefined

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { dayAt, daysBetween, monthOf, weekOf, type Day } from '@/journal/day'
+import { dayAt, daysAfter, daysBetween, monthOf, weekOf, type Day } from '@/journal/day'
 
 const at = (utc: string): number => Date.parse(`${utc}Z`)
 
@@ -13,6 +13,7 @@ test('a week begins on its Monday (ISO 8601)', () => {
       const monday = weekOf(day)
       expect(new Date(monday).getUTCDay()).toBe(1)
       expect(daysBetween(monday, day)).toBe((dateOf(n).getUTCDay() + 6) % 7)
+      expect(daysAfter(monday, daysBetween(monday, day))).toBe(day)
     }),
   )
 })
