@@ -1,9 +1,10 @@
 import { useMemo } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
-import type { Pencil, PencilMark } from '@/engraving/pencil'
-import type { Key, NoteId, PieceId } from '@/music/units'
+import type { Pencil } from '@/engraving/pencil'
+import type { PieceId } from '@/music/units'
 import type { Score } from '@/music/music'
 import type { BarFlaws, NoteFlaw } from '@/review/flawBars'
+import { flawMarks } from './flawMarks'
 import { Notation } from './Notation'
 import { ChunkName } from './ReviewParts'
 import { flawTimes, keyWords } from './reviewWords'
@@ -12,7 +13,6 @@ import { plural } from './words'
 /** So many bars are shown as notation, and so many more in the list. */
 const drawnBars = 3
 const listedBars = 12
-const mostMarks = 4
 
 /** Where in the score the flaws are: the bars with most on the notation, the others as a list. */
 export const ReviewBars = ({
@@ -96,7 +96,7 @@ const HardBar = ({
 }) => {
   const end = score.bars[bar.barIndex + 1]?.start ?? score.end
   const stretch = { score, start: bar.bar.start, end, hand: 'both' } as const
-  const marks = useMemo(() => marksOf(score, bar, review), [score, bar, review])
+  const marks = useMemo(() => flawMarks(score, bar, review), [score, bar, review])
   const onPencil = useMemo(
     () => (pencil: Pencil | undefined) => {
       for (const [slot, mark] of marks) pencil?.put(slot, mark)
@@ -118,50 +118,4 @@ const HardBar = ({
       <figcaption>{label}.</figcaption>
     </figure>
   )
-}
-
-/** The notes with most flaws are marked, each with the mark of its most frequent one. */
-const marksOf = (
-  score: Score,
-  { notes }: BarFlaws,
-  { substitutions }: OnePieceReview,
-): ReadonlyMap<NoteId, PencilMark> => {
-  const marks = new Map<NoteId, PencilMark>()
-  // Where every note is marked, none stands out.
-  for (const { note, kind } of notes) {
-    const written = score.notes.find(({ id }) => id === note)?.key
-    const playedKey = substitutions.find((each) => each.written === written)?.played
-    const mark = markOf(note, kind, playedKey)
-    if (mark && !marks.has(note) && marks.size < mostMarks) marks.set(note, mark)
-  }
-  return marks
-}
-
-/** Marks that need no more than their note; the others stand in the list alone. */
-const markOf = (
-  note: NoteId,
-  kind: NoteFlaw['kind'],
-  playedKey: Key | undefined,
-): PencilMark | undefined => {
-  switch (kind) {
-    case 'wrong':
-      return playedKey === undefined
-        ? { shape: 'missing', note }
-        : { shape: 'wrong', note, playedKey }
-    case 'missing':
-    case 'repeated':
-    case 'restart':
-    case 'hesitation':
-    case 'uneven':
-      return { shape: kind, note }
-    case 'early':
-    case 'late':
-      return { shape: kind, note, ms: 0 }
-    case 'spread':
-      return { shape: kind, notes: [note] }
-    case 'extra':
-    case 'order':
-    case 'drift':
-      return undefined
-  }
 }
