@@ -155,6 +155,22 @@ export const createDrilling = (desk: Desk): Drilling => {
     judgeAnew()
     update({ metronome: 'on' })
   }
+  /** What was begun counts for nothing, where it was not the player's fault. */
+  const drop = (): boolean => {
+    if (!drill || !isBusy(drill) || keptCoach) return false
+    drill = dropRepetition(drill)
+    marks.clear()
+    return true
+  }
+  // Nobody is judged by clicks that nobody hears.
+  ports.sound.watch(({ kind }) => {
+    const isSilent = kind === 'off' || kind === 'blocked' || kind === 'failed'
+    if (!isSilent || store.getState()?.metronome !== 'on') return
+    stopMetronome()
+    if (kind === 'off') return
+    drop()
+    update({ said: { kind: 'soundLost' } })
+  })
 
   const startSimulated = async (): Promise<void> => {
     if (!drill) return
@@ -235,10 +251,7 @@ export const createDrilling = (desk: Desk): Drilling => {
       carryOut(next.coach, effects, ports.now())
     },
     drop: () => {
-      if (!drill || !isBusy(drill) || keptCoach) return
-      drill = dropRepetition(drill)
-      marks.clear()
-      update({ said: { kind: 'unplugged' } })
+      if (drop()) update({ said: { kind: 'unplugged' } })
     },
     hearIt: async () => {
       if (!drill) return

@@ -21,6 +21,8 @@ export type Said =
   | { readonly kind: 'stray' }
   /** The keyboard was unplugged in mid-repetition. */
   | { readonly kind: 'unplugged' }
+  /** The sound stopped, and the metronome with it. */
+  | { readonly kind: 'soundLost' }
 
 /** Clean repetitions at a rung that the trial for the start tempo asks for. */
 export const trialGoal = limits.trial.cleanOf
@@ -68,6 +70,9 @@ export interface Speech {
   readonly describe: (repetition: Repetition) => string
 }
 
+/** What is said until somebody plays on. */
+const passing: readonly Said['kind'][] = ['stray', 'unplugged', 'soundLost']
+
 /** What an effect changes on the page, marks apart. */
 export const showEffect =
   (speech: Speech) =>
@@ -84,9 +89,9 @@ export const showEffect =
       case 'stray':
         return { ...state, said: { kind: 'stray' } }
       case 'began': {
-        const isOver = state.said?.kind === 'stray' || state.said?.kind === 'unplugged'
+        const isPassing = passing.some((kind) => kind === state.said?.kind)
         // Who plays on, leaves the problem.
-        return { ...state, problem: undefined, ...(isOver ? { said: undefined } : {}) }
+        return { ...state, problem: undefined, ...(isPassing ? { said: undefined } : {}) }
       }
       case 'coach': {
         const said = saidOf(effect.command, speech)

@@ -67,6 +67,8 @@ const wordsOf = (said: Said | undefined, { desk, coach }: PracticeState): string
       return 'That key begins nothing here.'
     case 'unplugged':
       return 'The keyboard was unplugged: that repetition does not count. Plug it in and go on.'
+    case 'soundLost':
+      return 'The sound stopped, and the metronome with it. The drill goes on without; Space starts it again.'
     case undefined:
       return undefined
   }

@@ -1,4 +1,4 @@
-import type { MidiState, Ports, Sample } from '@/app/ports'
+import type { MidiState, Ports, Sample, SoundState } from '@/app/ports'
 import { assessDifficulty } from '@/difficulty/difficulty'
 import type { KeyEvent, Pedal } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
@@ -32,6 +32,8 @@ export interface Desk {
   readonly goTo: (hash: string) => void
   readonly address: () => string
   readonly setMidi: (state: MidiState) => void
+  /** Tells the app how the sound stands now. */
+  readonly setSound: (state: SoundState) => void
 }
 
 /** Where wall clock and event clock stand at the start of a test. */
@@ -52,6 +54,7 @@ export const createDesk = (
   const moments = new Set<() => void>()
   const hashWatchers = new Set<(hash: string) => void>()
   const midiWatchers = new Set<(state: MidiState) => void>()
+  const soundWatchers = new Set<(state: SoundState) => void>()
   const beatWatchers = new Set<(beat: { readonly at: Ms }) => void>()
   const sounded: string[] = []
   const saved = new Map<string, string>()
@@ -103,7 +106,10 @@ export const createDesk = (
     },
     sound: {
       unlock: () => Promise.resolve(),
-      watch: () => () => {},
+      watch: (see) => {
+        soundWatchers.add(see)
+        return () => soundWatchers.delete(see)
+      },
       setOn: () => {},
       startMetronome: (settings) => {
         sounded.push(`metronome ${settings.tempo}`)
@@ -163,6 +169,7 @@ export const createDesk = (
     goTo,
     address: () => hash,
     setMidi: (state) => midiWatchers.forEach((see) => see(state)),
+    setSound: (state) => soundWatchers.forEach((see) => see(state)),
     strike: (struck) => strikeFor(hearers, struck),
     tread: (pedal) => {
       for (const hear of hearers) hear({ kind: 'pedal', pedal, value: 127, at: ms(now) })
