@@ -53,6 +53,10 @@ export const storagePort = (storage: Storage): StoragePort => ({
     const events = await storage.events({ kind: 'piece', piece })
     return events.ok ? ok(events.value.events) : explained(events)
   },
+  ofTime: async (span) => {
+    const events = await storage.events({ kind: 'time', ...span })
+    return events.ok ? ok(events.value.events) : explained(events)
+  },
   putPiece: async (piece) => explained(await storage.putPiece(piece)),
   removePiece: async (id) => explained(await storage.removePiece(id)),
   pieces: async () => explained(await storage.pieces()),

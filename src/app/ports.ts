@@ -8,6 +8,7 @@ import type { KeyEvent } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
 import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
 import type { DayOf } from '@/journal/day'
+import type { DaySpan } from '@/journal/daySpan'
 import type { EventId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
@@ -142,6 +143,8 @@ export interface StoragePort {
   /** What each day of each chunk of the piece came to. */
   readonly chunkDays: (piece: PieceId) => Promise<Result<readonly ChunkDay[], string>>
   readonly ofPiece: (piece: PieceId) => Promise<Result<readonly JournalEvent[], string>>
+  /** From one moment to before another; of a record of years, nothing else is read. */
+  readonly ofTime: (span: DaySpan) => Promise<Result<readonly JournalEvent[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
   /** The journal stays as it is. */
   readonly removePiece: (id: PieceId) => Promise<Result<void, string>>

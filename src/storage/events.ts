@@ -123,6 +123,18 @@ export const readEvents = async (database: Database, query: EventQuery): Promise
       const own = await tail.index('byChunk').getAll(query.chunk)
       return decoded(own, await blocks.index('byChunk').getAll(query.chunk), query)
     }
+    case 'time': {
+      const own = await tail
+        .index('byTime')
+        .getAll(IDBKeyRange.bound(query.from, query.to, false, true))
+      const keys = await overlapping(blocks, query.from, query.to)
+      const packed = await Promise.all(keys.map((key) => blocks.get(key)))
+      return decoded(
+        own,
+        packed.filter((block) => block !== undefined),
+        query,
+      )
+    }
     case 'written':
       return decoded((await tail.getAll()).filter(isWrittenRecord), [], query)
     case 'latest':

@@ -16,6 +16,8 @@ export const isIn =
         return 'piece' in event && event.piece === query.piece
       case 'chunk':
         return 'chunk' in event && event.chunk === query.chunk
+      case 'time':
+        return query.from <= event.atEpochMs && event.atEpochMs < query.to
       case 'written':
         return isWritten(event)
     }

@@ -41,6 +41,8 @@ export type EventQuery =
   | { readonly kind: 'session'; readonly session: SessionId }
   | { readonly kind: 'piece'; readonly piece: PieceId }
   | { readonly kind: 'chunk'; readonly chunk: ChunkId }
+  /** From one moment to before another, milliseconds since 1970 UTC. */
+  | { readonly kind: 'time'; readonly from: number; readonly to: number }
   /** What the person wrote and decided, of all pieces; read without the rest. */
   | { readonly kind: 'written' }
   /** The newest so many. */

@@ -80,6 +80,13 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       )
     })
 
+    test('gives the events from one moment to before another', async () => {
+      for (const event of [begun('d', 40), begun('b', 20), begun('c', 30), begun('a', 10)])
+        await storage.append(event)
+      expect(await idsOf(storage, { kind: 'time', from: 20, to: 40 })).toBe('b c')
+      expect(await idsOf(storage, { kind: 'time', from: 41, to: 99 })).toBe('')
+    })
+
     test('the same event once more changes nothing', async () => {
       await storage.append(begun('a', 1))
       expect(await storage.append(begun('a', 1))).toEqual({ ok: true, value: undefined })

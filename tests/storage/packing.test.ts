@@ -4,6 +4,7 @@ import { openDB } from 'idb'
 import { readFileSync } from 'node:fs'
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { dayAt } from '@/journal/day'
+import { spanOf } from '@/journal/daySpan'
 import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { parseJournal } from '@/journal/lines'
@@ -121,6 +122,18 @@ describe('packing', () => {
     expect(await ids({ kind: 'latest', count: 3 })).toBe('e f g')
     expect(await ids({ kind: 'latest', count: 99 })).toBe('a b c d e f g')
     expect(await ids({ kind: 'session', session: sessionId('s1') })).toBe('c d e')
+  })
+
+  test('of a day that is packed no other block is read', async () => {
+    const storage = await opened()
+    await storage.importAll(days('a b c d | e f g h | i j k l | m'))
+    await storage.pack()
+    const reading = vi.spyOn(IDBObjectStore.prototype, 'get')
+    const { from, to } = spanOf(utc.dayOf(begun('e', 1).atEpochMs), utc.dayOf)
+    const { events } = await value(storage.events({ kind: 'time', from, to }))
+    expect(events.map(({ id }) => id)).toEqual(['e', 'f', 'g', 'h'])
+    // Blocks go by numbers.
+    expect(reading.mock.calls.filter(([key]) => typeof key === 'number')).toHaveLength(1)
   })
 
   test('what the person wrote is never packed, and no day is counted anew for it', async () => {
