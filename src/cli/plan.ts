@@ -1,10 +1,9 @@
-import { assessDifficulty } from '@/difficulty/difficulty'
 import { explainJournalProblem } from '@/journal/decode'
 import { parseDay, type Day } from '@/journal/day'
 import { parseJournal } from '@/journal/lines'
 import { mergeJournals } from '@/journal/merge'
-import type { Score } from '@/music/music'
 import { failed, ok, type Result } from '@/music/result'
+import { analyse } from '@/plan/analyse'
 import { planDay, type DayPlan } from '@/plan/day'
 import { honestWord } from '@/plan/honest'
 import { layOutPiece, type PieceLayout } from '@/plan/layOut'
@@ -104,22 +103,9 @@ const layOutPieces = (
   for (const path of paths.value.split(',')) {
     const piece = loadPiece(path)
     if (!piece.ok) return piece
-    const layout = layOut(piece.value.score)
+    const { score } = piece.value
+    const layout = layOutPiece(score, analyse(score))
     if (!layouts.some((other) => other.piece === layout.piece)) layouts.push(layout)
   }
   return ok(layouts)
-}
-
-const layOut = (score: Score): PieceLayout => {
-  const { difficulty, uncertainty, spots } = assessDifficulty(score)
-  return layOutPiece(score, {
-    spots,
-    difficulty,
-    uncertainty,
-    difficultyIn: ({ from, to }) => {
-      const notes = score.notes.filter(({ start }) => start >= from && start < to)
-      const part = assessDifficulty({ ...score, notes })
-      return part.difficulty / part.length
-    },
-  })
 }

@@ -1,4 +1,4 @@
-import type { ChunkId, Tempo } from '@/music/units'
+import { tempo, type ChunkId, type Tempo } from '@/music/units'
 import type { Day, DayOf } from './day'
 import { countPlaces, countSubstitutions, isCounted } from './flawCounts'
 import { groupBy, type Some } from './groupBy'
@@ -77,6 +77,9 @@ const sumChunk = (day: Day, events: Some<ChunkEvent>, timed: readonly Timed[]): 
   const drills = events.filter((event) => event.kind === 'drillBegun')
   const begun = drills.at(-1)
   const secure = events.findLast((event) => event.kind === 'secure')
+  const done = events.flatMap((event) =>
+    event.kind === 'secure' || event.kind === 'exerciseDone' ? [event.rung] : [],
+  )
   return {
     day,
     piece: events[0].piece,
@@ -86,6 +89,7 @@ const sumChunk = (day: Day, events: Some<ChunkEvent>, timed: readonly Timed[]): 
     rungs: sumRungs(timed),
     ...(last ? { lastRung: last.rung } : {}),
     ...(secure ? { secureAt: secure.rung } : {}),
+    ...(done.length > 0 ? { doneAt: tempo(Math.max(...done)) } : {}),
     ...(begun ? { begun: drillOf(begun) } : {}),
     places: countPlaces(repetitions),
     substitutions: countSubstitutions(repetitions),

@@ -62,6 +62,8 @@ export interface ChunkDay extends Sum {
   readonly lastRung?: Tempo
   /** The rung at which the streak goal was met at the goal tempo. */
   readonly secureAt?: Tempo
+  /** The highest rung at which the streak goal was met in full: secure, or done as an exercise on the way. */
+  readonly doneAt?: Tempo
   readonly begun?: DrillSum
   readonly places: readonly FlawPlace[]
   readonly substitutions: readonly Substitution[]

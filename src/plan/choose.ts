@@ -134,8 +134,8 @@ const kindOf = ({ kind, state }: PlacePlan): Chosen['kind'] => {
 }
 
 /**
- * What is ready, in the order in which it is taken up: what slipped, what is begun, then what is new. With
- * lowered aims nothing new and no joins, while there is anything else; and the easiest first.
+ * What is ready, in the order in which it is taken up: what slipped, what went wrong in the last
+ * run-through, what is begun, then what is new. With lowered aims nothing new and no joins, while there is anything else; and the easiest first.
  */
 const inTurn = ({ places }: PiecePlan, lowered: boolean): readonly PlacePlan[] => {
   const ready = places.filter(
@@ -143,7 +143,8 @@ const inTurn = ({ places }: PiecePlan, lowered: boolean): readonly PlacePlan[] =
       !isSettled(place) &&
       place.parts.every((part) => places.some((each) => each.id === part && isSettled(each))),
   )
-  const order = (place: PlacePlan): number => (place.state === 'slipped' ? 0 : place.begun ? 1 : 2)
+  const order = (place: PlacePlan): number =>
+    place.state === 'slipped' ? 0 : place.slips > 0 ? 1 : place.begun ? 2 : 3
   const ordered = ready.toSorted((a, b) => order(a) - order(b))
   if (!lowered) return ordered
   const easier = ordered.filter((place) => place.begun && place.kind !== 'join')

@@ -106,7 +106,12 @@ export const checkMinutes = ({ chunk }: PlacePlan, { rung }: Check): number => {
   return Math.max(leastCheckMinutes, findMinutes + (quarters * quarterMs(rung)) / 60_000)
 }
 
-const reasonForCheck = ({ state }: PlacePlan, { interval }: Check, overdue: number): string => {
+const reasonForCheck = (
+  { state, slips }: PlacePlan,
+  { interval }: Check,
+  overdue: number,
+): string => {
+  if (slips > 0) return 'It went wrong in the run-through: once through, cold.'
   const days = interval + overdue
   const since = days === 1 ? 'yesterday' : `${days} days ago`
   switch (state) {
@@ -141,7 +146,8 @@ const reasonForTurn = ({ place }: Chosen, next: Exercise | undefined, lowered: b
   if (place.kind === 'join') return 'Both passages are secure: now from one into the other.'
   const why = place.kind === 'spot' ? (place.reasons[0] ?? 'a hard spot') : undefined
   const at = place.begun ? `Next: ${what}` : `New: ${what} first`
-  return why === undefined ? `${at}.` : `${at}; ${why}.`
+  const heard = place.slips > 0 ? 'It went wrong in the run-through. ' : ''
+  return why === undefined ? `${heard}${at}.` : `${heard}${at}; ${why}.`
 }
 
 /** A run-through is played a little under the goal tempo: it is for listening (common practice, no source). */

@@ -43,8 +43,12 @@ export interface PieceLayout {
   readonly goalTempo: Tempo
   /** In the order of practice. */
   readonly places: readonly PlanPlace[]
-  /** All of it, for a run-through, and how long that takes. */
-  readonly whole?: { readonly chunk: ChunkId; readonly place: RecordedPlace }
+  /** All of it, for a run-through, with the ticks of its onsets, and how long that takes. */
+  readonly whole?: {
+    readonly chunk: ChunkId
+    readonly place: RecordedPlace
+    readonly starts: readonly Tick[]
+  }
   readonly minutes: number
   /** Of the piece. */
   readonly difficulty: number
@@ -101,7 +105,7 @@ export const layOutPiece = (
     title: score.title,
     goalTempo,
     places: inOrder(hard, bodies, withoutTwins(joins, [...hard, ...bodies])),
-    ...(whole ? { whole: { chunk: whole.id, place: recorded(score, whole) } } : {}),
+    ...(whole ? { whole: wholeOf(score, whole) } : {}),
     minutes: lengthAt(score, goalTempo),
     difficulty,
     uncertainty,
@@ -148,6 +152,12 @@ const placeOf = (
     },
   ]
 }
+
+const wholeOf = (score: Score, whole: Chunk): NonNullable<PieceLayout['whole']> => ({
+  chunk: whole.id,
+  place: recorded(score, whole),
+  starts: whole.onsets.map(({ start }) => tick(whole.start + start)),
+})
 
 const recorded = ({ bars }: Score, chunk: Chunk): RecordedPlace => {
   const last = chunk.start + (chunk.onsets.at(-1)?.start ?? 0)

@@ -11,11 +11,13 @@
  */
 import type { Exercise } from '@/exercises/buildUp'
 import { progressOf } from '@/exercises/progress'
+import type { Day } from '@/journal/day'
 import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay } from '@/journal/sums'
 import type { PieceId, Tempo } from '@/music/units'
 import { statesOf, type ChunkState } from '@/review/chunkStates'
 import { nextCheck, type Check } from './due'
+import { heardIn, type Heard } from './heard'
 import type { PieceLayout, PlanPlace } from './layOut'
 import { estimateWork, type OwnPace, type Work } from './pace'
 import { isReached, ofPiece, type PracticeRecord } from './record'
@@ -42,6 +44,8 @@ export interface PlacePlan extends PlanPlace {
   readonly playable: boolean
   /** The rung of the last repetition of the next exercise. */
   readonly lastRung?: Tempo
+  /** How much went wrong here in the last run-through, where it was not met since. */
+  readonly slips: number
 }
 
 export interface PiecePlan extends Omit<PieceLayout, 'places'> {
@@ -64,8 +68,9 @@ export const planPiece = (
   const mine = ofPiece(record, layout.piece)
   const rows = groupBy(mine.chunkDays, ({ chunk }) => chunk)
   const states = statesOf(mine.chunkDays)
+  const heard = heardIn(layout, mine.chunkDays)
   const places = layout.places.map((place) =>
-    planPlace(place, { layout, record: mine, rows, states, pace }),
+    planPlace(place, { layout, record: mine, rows, states, pace, heard }),
   )
   return {
     ...layout,
@@ -89,10 +94,11 @@ interface Known {
   readonly rows: ReadonlyMap<string, readonly ChunkDay[]>
   readonly states: ReadonlyMap<string, ChunkState>
   readonly pace: OwnPace
+  readonly heard: Heard | undefined
 }
 
 const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
-  const { layout, record, rows, states, pace } = known
+  const { layout, record, rows, states, pace, heard } = known
   const state = states.get(place.id) ?? 'untouched'
   const { settled, left: open } = progressOf(
     place.exercises,
@@ -111,7 +117,9 @@ const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
   const all = estimateWork(left, place.difficulty, layout.goalTempo, pace)
   const climbed = climbedWork(left[0], next, known, place.difficulty)
   const settledWork = estimateWork(done, place.difficulty, layout.goalTempo, pace)
-  const check = nextCheck(rows.get(place.id) ?? [])
+  const own = rows.get(place.id) ?? []
+  const slips = slipsSince(heard, place, [...played, ...own])
+  const check = checkAfter(nextCheck(own), slips > 0 ? heard?.day : undefined)
   const hands = handStates(place, states)
   return {
     ...place,
@@ -125,8 +133,20 @@ const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
     begun: played.length > 0,
     playable: isPlayable(played),
     ...(next?.lastRung === undefined ? {} : { lastRung: next.lastRung }),
+    slips,
   }
 }
+
+/** What was played on a later day has been worked on. */
+const slipsSince = (
+  heard: Heard | undefined,
+  place: PlanPlace,
+  played: readonly ChunkDay[],
+): number => (heard && played.every(({ day }) => day <= heard.day) ? heard.slipsIn(place) : 0)
+
+/** What slipped in a run-through is met cold the next day, however long it had. */
+const checkAfter = (check: Check | undefined, heardOn: Day | undefined): Check | undefined =>
+  check && heardOn !== undefined ? { ...check, since: heardOn, interval: 1 } : check
 
 /** Of the exercise in hand: the rungs that are climbed already. */
 const climbedWork = (

@@ -5,7 +5,7 @@ import { sumDays } from '@/journal/sumDays'
 import type { ChunkDay } from '@/journal/sums'
 import { tempo, type ChunkId, type PieceId, type Tempo } from '@/music/units'
 
-/** What the plan needs of the journal: kept sums, and how far each chunk came. */
+/** What the plan needs of the journal: kept sums, and no repetition. */
 export interface PracticeRecord {
   /** By day. */
   readonly chunkDays: readonly ChunkDay[]
@@ -13,18 +13,19 @@ export interface PracticeRecord {
   readonly reached: ReadonlyMap<ChunkId, Tempo>
 }
 
-/** The record from the events themselves; who keeps sums may put it together from them and `reachedIn`. */
-export const recordOf = (events: readonly JournalEvent[], dayOf: DayOf): PracticeRecord => ({
-  chunkDays: sumDays(events, dayOf).flatMap(({ chunks }) => chunks),
-  reached: reachedIn(events),
+export const recordFrom = (chunkDays: readonly ChunkDay[]): PracticeRecord => ({
+  chunkDays,
+  reached: reachedIn(chunkDays),
 })
 
-/** Only what tells that exercises are done is read. */
-export const reachedIn = (events: readonly JournalEvent[]): ReadonlyMap<ChunkId, Tempo> => {
+/** The record from the events themselves. */
+export const recordOf = (events: readonly JournalEvent[], dayOf: DayOf): PracticeRecord =>
+  recordFrom(sumDays(events, dayOf).flatMap(({ chunks }) => chunks))
+
+const reachedIn = (chunkDays: readonly ChunkDay[]): ReadonlyMap<ChunkId, Tempo> => {
   const reached = new Map<ChunkId, Tempo>()
-  for (const event of events)
-    if (event.kind === 'exerciseDone' || event.kind === 'secure')
-      reached.set(event.chunk, tempo(Math.max(event.rung, reached.get(event.chunk) ?? 0)))
+  for (const { chunk, doneAt } of chunkDays)
+    if (doneAt !== undefined) reached.set(chunk, tempo(Math.max(doneAt, reached.get(chunk) ?? 0)))
   return reached
 }
 

@@ -7,6 +7,7 @@ import { pieceId } from '@/music/units'
 import { anyEvent } from '../support/anyEvent'
 import {
   drillBegun,
+  exerciseDone,
   overruled,
   pieceAdded,
   repetition,
@@ -76,6 +77,13 @@ describe('a chunk on a day', () => {
       [76, 1, 0, 10_000],
     ])
     expect([a?.lastRung, a?.secureAt, b?.secureAt]).toEqual([72, 120, undefined])
+  })
+
+  test('tells the highest rung at which an exercise was done, secure or on the way', () => {
+    const doneAt = (events: readonly JournalEvent[]) => sum(events)[0]?.chunks[0]?.doneAt
+    expect(doneAt([exerciseDone(1, 84), exerciseDone(2, 60)])).toBe(84)
+    expect(doneAt([exerciseDone(noon, 84), secure(noon + 2)])).toBe(120)
+    expect(doneAt([repetition('c', noon)])).toBeUndefined()
   })
 
   test('has its flaws by place, and what was played for what', () => {

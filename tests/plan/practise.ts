@@ -10,7 +10,7 @@ import type { PlanItem } from '@/plan/items'
 import type { PieceLayout, PlanPlace } from '@/plan/layOut'
 import { paceFrom } from '@/plan/pace'
 import { planPiece, type PiecePlan } from '@/plan/plan'
-import { isBelowFloor, reachedIn, type PracticeRecord } from '@/plan/record'
+import { isBelowFloor, recordFrom, type PracticeRecord } from '@/plan/record'
 import type { Pianist } from './pianist'
 
 const dayMs = 86_400_000
@@ -67,13 +67,10 @@ export const practiseDay = (
   }
   const sums = sumDay(day, log.events.filter(isPlayed))
   const { clean, flawed } = sums.total.tally
-  const reached = new Map(record.reached)
-  for (const [chunk, rung] of reachedIn(log.events))
-    reached.set(chunk, tempo(Math.max(rung, reached.get(chunk) ?? 0)))
   return {
     plan,
     pieces,
-    record: { chunkDays: [...record.chunkDays, ...sums.chunks], reached },
+    record: recordFrom([...record.chunkDays, ...sums.chunks]),
     cleanShare: clean / Math.max(1, clean + flawed),
   }
 }

@@ -85,6 +85,14 @@ export const secure = (seconds: number, chunk = 'a'): JournalEvent => ({
   rung: tempo(120),
 })
 
+export const exerciseDone = (seconds: number, rung: number, chunk = 'a'): JournalEvent => ({
+  ...stamp(seconds, 'done'),
+  kind: 'exerciseDone',
+  ...where(chunk),
+  rung: tempo(rung),
+  streak: 3,
+})
+
 export const drillBegun = (seconds: number, chunk = 'a', goal = 120): JournalEvent => ({
   ...stamp(seconds, 'begun'),
   kind: 'drillBegun',

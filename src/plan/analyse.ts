@@ -1,0 +1,20 @@
+import { assessDifficulty } from '@/difficulty/difficulty'
+import type { Score } from '@/music/music'
+import type { Tempo } from '@/music/units'
+import type { Analysis } from './layOut'
+
+/** How hard a piece and each stretch of it is at the goal tempo, or at that of the score; by no means quick. */
+export const analyse = (score: Score, goalTempo?: Tempo): Analysis => {
+  const settings = goalTempo === undefined ? {} : { tempo: goalTempo }
+  const { spots, difficulty, uncertainty } = assessDifficulty(score, settings)
+  return {
+    spots,
+    difficulty,
+    uncertainty,
+    difficultyIn: ({ from, to }) => {
+      const notes = score.notes.filter(({ start }) => start >= from && start < to)
+      const part = assessDifficulty({ ...score, notes }, settings)
+      return part.difficulty / part.length
+    },
+  }
+}
