@@ -4,7 +4,7 @@
 import type { Difficulty } from '@/difficulty/difficulty'
 import type { HandChoice, Score, TimeSignature } from '@/music/music'
 import type { Chunk } from '@/music/chunk'
-import type { KeyEvent } from '@/music/keyEvent'
+import type { KeyEvent, Take } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
 import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
 import type { DayOf } from '@/journal/day'
@@ -87,6 +87,8 @@ export interface SoundPort {
   readonly watchBeats: (see: (beat: { readonly at: Ms }) => void) => Stop
   /** Resolves at the end, or when stopped. */
   readonly hearChunk: (chunk: Chunk, tempo: Tempo) => Promise<void>
+  /** What was played, as it was played; ends like `hearChunk`. */
+  readonly hearTake: (take: Take) => Promise<void>
   readonly quiet: () => void
   /** Sounds at once, where sound is on and awake; the answer fades it out. */
   readonly signal: (signal: Signal) => Stop

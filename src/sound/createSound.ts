@@ -1,7 +1,7 @@
 import type { Key } from '@/music/units'
 import { openAudio, pause, type AudioSystem } from './audioSystem'
 import type { Click } from './clicks'
-import { planHearing } from './heardNotes'
+import { planHearing, planTake } from './heardNotes'
 import { createMetronome, type Metronome } from './metronome'
 import { createPiano, type Piano } from './piano'
 import { createSignalling } from './signalling'
@@ -142,6 +142,7 @@ export const createSound = (): Sound => {
     },
     hear,
     hearChunk: (chunk, tempo) => hear(planHearing(chunk, tempo)),
+    hearTake: (take) => hear(planTake(take)),
     quiet,
     signal: (signal) => {
       if (on && awake && isRunning(awake)) stopSignal = awake.signal(signal)

@@ -11,6 +11,7 @@
  * `started.firstBeat` is when the first bar after the count-in begins.
  */
 import type { Chunk } from '@/music/chunk'
+import type { Take } from '@/music/keyEvent'
 import type { TimeSignature } from '@/music/music'
 import type { Key, Ms, Tempo } from '@/music/units'
 
@@ -106,6 +107,8 @@ export interface Sound {
   readonly hear: (notes: readonly HeardNote[]) => Promise<void>
   /** "Hear it": the chunk as written at a tempo. */
   readonly hearChunk: (chunk: Chunk, tempo: Tempo) => Promise<void>
+  /** What was played, as it was played. */
+  readonly hearTake: (take: Take) => Promise<void>
   /** Ends what is being heard, with a short release; the metronome goes on. */
   readonly quiet: () => void
   /** At once, where sound is on and awake: it wakes nothing. The answer fades it out. */

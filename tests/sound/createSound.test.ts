@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { key, tempo } from '@/music/units'
+import { key, ms, tempo } from '@/music/units'
 import { createSound } from '@/sound/createSound'
 import type { Beat, MetronomeSettings, SoundState } from '@/sound/sound'
 import { writeChunk } from '../support/chunks'
@@ -109,6 +109,26 @@ test('“hear it” plays the chunk in time from near samples, and ends when it 
   expect(ended).toBe(false)
   await pass(audio, 2)
   expect(ended).toBe(true)
+})
+
+test('a take is heard in its own time; with sound off nothing of it sounds', async () => {
+  const { audio, sound } = setUp()
+  const take = {
+    events: [
+      { kind: 'down', key: key(60), velocity: 100, at: ms(900) },
+      { kind: 'up', key: key(60), at: ms(1000) },
+      { kind: 'down', key: key(62), velocity: 30, at: ms(1270) },
+      { kind: 'up', key: key(62), at: ms(1300) },
+    ],
+  } as const
+  sound.setOn(false)
+  await settle(sound.hearTake(take))
+  expect(audio.started).toEqual([])
+  sound.setOn(true)
+  void sound.hearTake(take)
+  await vi.advanceTimersByTimeAsync(100)
+  const [first, second] = audio.started
+  expect((second?.at ?? 0) - (first?.at ?? 0)).toBeCloseTo(0.37, 9)
 })
 
 test('quiet ends what is being heard, also while it still loads', async () => {

@@ -1,6 +1,7 @@
-import { expect, test } from 'vitest'
-import { tempo } from '@/music/units'
-import { planHearing } from '@/sound/heardNotes'
+import { describe, expect, test } from 'vitest'
+import type { KeyEvent } from '@/music/keyEvent'
+import { key, ms, tempo } from '@/music/units'
+import { planHearing, planTake } from '@/sound/heardNotes'
 import { writeChunk } from '../support/chunks'
 
 const show = (text: string, quarters: number): string =>
@@ -27,4 +28,45 @@ test('the top note of a chord is louder than the others', () => {
   )
   expect(low).toBe(middle)
   expect(top).toBeGreaterThan(middle)
+})
+
+describe('a take is heard as it was played', () => {
+  /** '60@500v90 60^700 P800 p900': key down with its velocity, key up, damper pedal down, up; milliseconds. */
+  const eventOf = (word: string): KeyEvent => {
+    const [, number = '', sign = '', at = '', velocity = '64'] =
+      /^(\d*)([@^Pp])(\d+)(?:v(\d+))?$/.exec(word) ?? []
+    const when = { at: ms(Number(at)) }
+    const struck = { key: key(Number(number)), ...when }
+    if (sign === '@') return { kind: 'down', ...struck, velocity: Number(velocity) }
+    if (sign === '^') return { kind: 'up', ...struck }
+    return { kind: 'pedal', pedal: 'sustain', value: sign === 'P' ? 127 : 0, ...when }
+  }
+  const showTake = (text: string): string =>
+    planTake({ events: text.split(' ').filter(Boolean).map(eventOf) })
+      .map(({ key: struck, at, length, velocity }) => `${struck}@${at}+${length}v${velocity}`)
+      .join(' ')
+
+  test.each([
+    [
+      'its own times and velocities, from the first key on',
+      '60@500v90 60^700 62@1100v31 62^1350',
+      '60@0+0.2v90 62@0.6+0.25v31',
+    ],
+    ['keys that overlap', '60@0 62@250 60^375 62^500', '60@0+0.375v64 62@0.25+0.25v64'],
+    [
+      'the damper pedal holds what is let go',
+      '60@0 P100 60^250 62@500 62^625 p1000',
+      '60@0+1v64 62@0.5+0.5v64',
+    ],
+    [
+      'a key struck again under the pedal begins anew',
+      'P0 60@0 60^250 60@500v20 60^750 p1000',
+      '60@0+0.5v64 60@0.5+0.5v20',
+    ],
+    ['a key held beyond the pedal', 'P0 60@0 p250 60^500', '60@0+0.5v64'],
+    ['a key that never came up', '60@0', '60@0+1v64'],
+    ['nothing', '', ''],
+  ])('%s', (_, text, notes) => {
+    expect(showTake(text)).toBe(notes)
+  })
 })

@@ -128,6 +128,10 @@ export const createDesk = (
         sounded.push(`hear ${at}`)
         return Promise.resolve()
       },
+      hearTake: ({ events }) => {
+        sounded.push(`take of ${events.length}`)
+        return Promise.resolve()
+      },
       quiet: () => {},
       signal: (signal) => {
         sounded.push(`signal ${signal}`)
