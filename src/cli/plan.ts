@@ -2,6 +2,7 @@ import { explainJournalProblem } from '@/journal/decode'
 import { parseDay, type Day } from '@/journal/day'
 import { parseJournal } from '@/journal/lines'
 import { mergeJournals } from '@/journal/merge'
+import { decisionsOf } from '@/journal/notebook'
 import { failed, ok, type Result } from '@/music/result'
 import { analyse } from '@/plan/analyse'
 import { planDay, type DayPlan } from '@/plan/day'
@@ -49,7 +50,10 @@ export const plan = (options: Options): Result<Answer, string> => {
   const layouts = layOutPieces(options, record)
   if (!layouts.ok) return layouts
   const pace = paceFrom(record, layouts.value)
-  const plans = layouts.value.map((layout) => planPiece(layout, record, pace))
+  const decisions = decisionsOf(events)
+  const plans = layouts.value.map((layout) =>
+    planPiece(layout, record, pace, decisions.get(layout.piece)),
+  )
   const week = { minutesPerDay: minutes, ...(daysPerWeek === undefined ? {} : { daysPerWeek }) }
   const pieces = plans.map((piece): PlannedPiece => ({
     plan: piece,

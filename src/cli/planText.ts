@@ -25,6 +25,7 @@ export const pieceJson = ({ plan, span, word }: PlannedPiece): object => ({
   title: plan.title,
   goalTempo: plan.goalTempo,
   finished: plan.finished,
+  standing: plan.standing,
   difficulty: round(plan.difficulty),
   repetitionsLeft: Math.round(plan.work.repetitions),
   minutesLeft: Math.round(plan.work.minutes),
@@ -80,10 +81,21 @@ const describeItem = (item: DayItem): string => {
 
 const describePiece = ({ plan, span, word }: PlannedPiece): readonly string[] => [
   '',
-  `${plan.title}: ${span ? describeSpan(plan, span) : `${plan.places.length} places in the record`}`,
-  ...(word ? [sayHonestly(word)] : []),
+  `${plan.title}: ${describeStanding(plan, span)}`,
+  ...(word && plan.standing === 'atWork' ? [sayHonestly(word)] : []),
   ...plan.places.map((place) => `  ${describePlace(place)}`),
 ]
+
+const describeStanding = (plan: PiecePlan, span: WeekSpan | undefined): string => {
+  switch (plan.standing) {
+    case 'laidAside':
+      return 'laid aside'
+    case 'inRotation':
+      return 'finished, its passages are checked now and then'
+    case 'atWork':
+      return span ? describeSpan(plan, span) : `${plan.places.length} places in the record`
+  }
+}
 
 const describeSpan = ({ finished, work }: PiecePlan, { weeks, daysPerWeek }: WeekSpan): string =>
   finished

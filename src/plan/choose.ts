@@ -50,7 +50,7 @@ export const chooseChecks = (
 }
 
 /** No two near-identical places one after the other; who finds no neighbour waits. */
-const partTwins = (checks: readonly DueCheck[]): readonly DueCheck[] => {
+export const partTwins = (checks: readonly DueCheck[]): readonly DueCheck[] => {
   const ordered: DueCheck[] = []
   let left = checks
   for (;;) {

@@ -14,6 +14,7 @@ import { progressOf } from '@/exercises/progress'
 import type { Day } from '@/journal/day'
 import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay } from '@/journal/sums'
+import type { PieceDecision } from '@/journal/words'
 import type { PieceId, Tempo } from '@/music/units'
 import { statesOf, type ChunkState } from '@/review/chunkStates'
 import { nextCheck, type Check } from './due'
@@ -21,6 +22,7 @@ import { heardIn, type Heard } from './heard'
 import type { PieceLayout, PlanPlace } from './layOut'
 import { estimateWork, type OwnPace, type Work } from './pace'
 import { isReached, ofPiece, type PracticeRecord } from './record'
+import { checkInRotation, standingOf, type Standing } from './rotation'
 
 /** Where a place stands. */
 export type PlaceState = ChunkState | 'untouched'
@@ -55,15 +57,17 @@ export interface PiecePlan extends Omit<PieceLayout, 'places'> {
   readonly work: Work
   /** Every place is kept: only cold checks are left, for as long as the piece is to stay. */
   readonly finished: boolean
+  readonly standing: Standing
   /** Minutes that the record tells of. */
   readonly practisedMinutes: number
 }
 
-/** The plan of a piece as the record stands. The same record gives the same plan. */
+/** The plan of a piece as the record and the person's word stand. The same gives the same plan. */
 export const planPiece = (
   layout: PieceLayout,
   record: PracticeRecord,
   pace: OwnPace,
+  decision?: PieceDecision,
 ): PiecePlan => {
   const mine = ofPiece(record, layout.piece)
   const rows = groupBy(mine.chunkDays, ({ chunk }) => chunk)
@@ -72,9 +76,11 @@ export const planPiece = (
   const places = layout.places.map((place) =>
     planPlace(place, { layout, record: mine, rows, states, pace, heard }),
   )
+  const standing = standingOf(places, decision)
   return {
     ...layout,
-    places,
+    places: standing === 'inRotation' ? places.map((place) => inRotation(place, places)) : places,
+    standing,
     work: {
       repetitions: places.reduce((sum, { work }) => sum + work.repetitions, 0),
       minutes: places.reduce((sum, { work }) => sum + work.minutes, 0),
@@ -82,6 +88,12 @@ export const planPiece = (
     finished: places.length > 0 && places.every(({ state }) => state === 'kept'),
     practisedMinutes: mine.chunkDays.reduce((sum, { ms }) => sum + ms, 0) / 60_000,
   }
+}
+
+const inRotation = (place: PlacePlan, all: readonly PlacePlan[]): PlacePlan => {
+  const { check: _check, ...rest } = place
+  const check = checkInRotation(place, all)
+  return check ? { ...rest, check } : rest
 }
 
 /** Streak goal met at goal tempo, and nothing has spoken against it since. */

@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
 import { plan } from '@/cli/plan'
+import type { JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
-import { drillBegun, pieceAdded, repetition, secure } from '../review/session'
+import { decided, drillBegun, pieceAdded, repetition, secure } from '../review/session'
 
 const folder = mkdtempSync(join(tmpdir(), 'passagework-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -91,6 +92,18 @@ describe('plan --journal --minutes --day', () => {
     expect(run({ journal, minutes: '20', day: '2025-12-31' }).text()).toContain(
       'Nothing is due and nothing is begun.',
     )
+  })
+
+  test('a piece that was laid aside is not planned until it is taken up', () => {
+    const file = (...decisions: readonly JournalEvent[]): string =>
+      write('b.jsonl', formatJournal([drillBegun(1), repetition('c', 2), secure(3), ...decisions]))
+    const kinds = (path: string) =>
+      (run({ journal: path, minutes: '20', day: '2026-01-03' }).json as Told).items
+    expect(kinds(file())).toHaveLength(1)
+    const aside = file(decided(4, 'laidAside'))
+    expect(kinds(aside)).toEqual([])
+    expect(run({ journal: aside, minutes: '20', day: '2026-01-03' }).text()).toContain('laid aside')
+    expect(kinds(file(decided(4, 'laidAside'), decided(5, 'takenUp')))).toHaveLength(1)
   })
 
   test('prints for people: today, then each piece with its places, then what it rests on', () => {

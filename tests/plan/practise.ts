@@ -4,6 +4,7 @@ import { dayAt, type Day } from '@/journal/day'
 import { drillId, eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent, type RecordedPlace } from '@/journal/journal'
 import { isPlayed, sumDay } from '@/journal/sumDays'
+import type { PieceDecision } from '@/journal/words'
 import { quarterMs, tempo, type ChunkId, type PieceId, type Tempo } from '@/music/units'
 import { planDay, type DayPlan } from '@/plan/day'
 import type { PlanItem } from '@/plan/items'
@@ -48,10 +49,11 @@ export const practiseDay = (
   record: PracticeRecord,
   i: number,
   { minutes, seed }: Course,
+  decisionOn: (piece: PieceId) => PieceDecision | undefined = () => undefined,
 ): Practised => {
   const layouts = desks.map(({ layout }) => layout)
   const pace = paceFrom(record, layouts)
-  const pieces = layouts.map((layout) => planPiece(layout, record, pace))
+  const pieces = layouts.map((layout) => planPiece(layout, record, pace, decisionOn(layout.piece)))
   const day = dayNumber(i)
   const plan = planDay({ day, minutes, seed, pieces, lowered: isBelowFloor(record) })
   const log = createLog(i)

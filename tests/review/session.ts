@@ -2,7 +2,9 @@ import { drillId, eventId, sessionId } from '@/journal/ids'
 import {
   journalVersion,
   type JournalEvent,
+  type NotebookWritten,
   type OverruledRecorded,
+  type PieceDecided,
   type RecordedFlaw,
   type RepetitionRecorded,
 } from '@/journal/journal'
@@ -124,4 +126,24 @@ export const pieceAdded = (title: string): JournalEvent => ({
   piece: pieceId('p1'),
   title,
   fileName: 'study.mid',
+})
+
+export const decided = (seconds: number, decision: PieceDecided['decision']): PieceDecided => ({
+  ...stamp(seconds, 'decided'),
+  kind: 'pieceDecided',
+  piece: pieceId('p1'),
+  decision,
+})
+
+export const written = (
+  seconds: number,
+  text: string,
+  part: Partial<NotebookWritten> = {},
+): NotebookWritten => ({
+  ...stamp(seconds, 'written'),
+  kind: 'notebookWritten',
+  piece: pieceId('p1'),
+  subject: 'idea',
+  text,
+  ...part,
 })
