@@ -24,6 +24,20 @@ export interface BarFlaws {
   readonly chunk: ChunkId
 }
 
+/** The note of the score at which a flaw of a chunk stands: its own, or the first one of its onset. */
+export type Locate = (
+  chunk: ChunkId,
+  flaw: { readonly onset: number; readonly notes?: readonly NoteId[] },
+) => NoteId | undefined
+
+export const locateIn = (
+  score: Score,
+  chunks: readonly Pick<ChunkFigures, 'chunk' | 'drill'>[],
+): Locate => {
+  const onsets = new Map(chunks.map((chunk) => [chunk.chunk, notesOf(score, chunk)]))
+  return (chunk, { notes, onset }) => notes?.[0] ?? onsets.get(chunk)?.[onset]
+}
+
 /**
  * Where in the score the flaws are, the bar with most first. What a chunk without a known place, or as
  * chords, says of an onset alone cannot be placed and is left out.
@@ -33,9 +47,9 @@ export const placeFlaws = (
   { places, chunks }: Pick<PieceReview, 'places' | 'chunks'>,
 ): readonly BarFlaws[] => {
   const barOf = new Map(score.notes.map(({ id, barIndex }) => [id, barIndex]))
-  const onsets = new Map(chunks.map((chunk) => [chunk.chunk, notesOf(score, chunk)]))
+  const locate = locateIn(score, chunks)
   const placed = places.flatMap((flaw) => {
-    const note = flaw.notes[0] ?? onsets.get(flaw.chunk)?.[flaw.onset]
+    const note = locate(flaw.chunk, flaw)
     const barIndex = note === undefined ? undefined : barOf.get(note)
     return note === undefined || barIndex === undefined ? [] : [{ ...flaw, note, barIndex }]
   })
@@ -50,7 +64,7 @@ export const placeFlaws = (
 }
 
 /** The first note of each onset. */
-const notesOf = (score: Score, { drill }: ChunkFigures): readonly NoteId[] => {
+const notesOf = (score: Score, { drill }: Pick<ChunkFigures, 'drill'>): readonly NoteId[] => {
   // As chords several onsets are one: their numbers are not those of the score.
   if (!drill || drill.form === 'blocked') return []
   return chunkAt(score, drill.place)?.onsets.map(({ notes }) => notes[0].ids[0]) ?? []

@@ -1,0 +1,88 @@
+import type { Day } from '@/journal/day'
+import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
+import type { RecordedFlawKind, RecordedOverrule, RecordedVerdict } from '@/journal/words'
+import type { ChunkId, Key, NoteId, PieceId } from '@/music/units'
+import type { ColdCheck } from './chunkStates'
+import type { Locate } from './flawBars'
+import { isPlayed } from './joinSums'
+
+/** Which repetitions a figure of the review counts: all that is given must hold. */
+export interface Asked {
+  /** Of the sitting under way. */
+  readonly session?: true
+  readonly piece?: PieceId
+  readonly chunk?: ChunkId
+  /** Days, both included. */
+  readonly from?: Day
+  readonly to?: Day
+  readonly verdict?: RecordedVerdict
+  /** With one flaw of this kind, at this note, of these two keys. */
+  readonly flaw?: RecordedFlawKind
+  readonly note?: NoteId
+  readonly written?: Key
+  readonly played?: Key
+  /** Cold, on a later day, of what had been secure or kept. */
+  readonly cold?: true
+  /** After which the person decided otherwise in this way. */
+  readonly overruled?: RecordedOverrule
+}
+
+/** What is known besides: where in the score a flaw is, and the cold checks. */
+export interface Known {
+  readonly locate: Locate
+  readonly checks: readonly ColdCheck[]
+}
+
+export interface AskedSums {
+  readonly totals: readonly DayTotal[]
+  readonly pieces: readonly PieceDay[]
+  /** Of the piece, or of all pieces; may be left out unless `needsChunks`. */
+  readonly chunks: readonly ChunkDay[]
+}
+
+/** Only the sums of chunks can tell on which days it was. */
+export const needsChunks = ({ piece, chunk, note, written, played, cold }: Asked): boolean =>
+  [piece, chunk, note, written, played, cold].some((each) => each !== undefined)
+
+/** The days on which there may be such repetitions, the last first: found without reading one. */
+export const daysOf = (asked: Asked, sums: AskedSums, known: Known): readonly Day[] => {
+  const days = rowsOf(asked, sums, known).filter(({ day }) => isWithin(asked, day))
+  return [...new Set(days.map(({ day }) => day))].toSorted((a, b) => (a < b ? 1 : -1))
+}
+
+export const isWithin = ({ from, to }: Asked, day: Day): boolean =>
+  (from === undefined || from <= day) && (to === undefined || day <= to)
+
+/** Whatever is wanted, or this. */
+export const has = <T>(wanted: T | undefined, is: T | undefined): boolean =>
+  wanted === undefined || wanted === is
+
+const rowsOf = (
+  asked: Asked,
+  { totals, pieces, chunks }: AskedSums,
+  known: Known,
+): readonly { readonly day: Day }[] => {
+  const { piece, verdict, flaw, overruled } = asked
+  if (overruled !== undefined)
+    return (piece === undefined ? totals : pieces.filter((row) => row.piece === piece)).filter(
+      (row) => (row.overruled[overruled] ?? 0) > 0,
+    )
+  const rows = needsChunks(asked) ? chunks.filter((row) => rowHas(asked, row, known)) : totals
+  return rows
+    .filter(isPlayed)
+    .filter(({ tally }) => verdict === undefined || tally[verdict] > 0)
+    .filter(({ flaws }) => flaw === undefined || (flaws[flaw] ?? 0) > 0)
+}
+
+const rowHas = (asked: Asked, row: ChunkDay, { locate, checks }: Known): boolean => {
+  const { note, flaw, written, played, cold } = asked
+  return (
+    has(asked.piece, row.piece) &&
+    has(asked.chunk, row.chunk) &&
+    (note === undefined ||
+      row.places.some((p) => has(flaw, p.kind) && locate(row.chunk, p) === note)) &&
+    (written === undefined ||
+      row.substitutions.some((s) => s.written === written && has(played, s.played))) &&
+    (!cold || checks.some((c) => c.day === row.day && c.chunk === row.chunk))
+  )
+}

@@ -1,0 +1,127 @@
+import type { Day, DayOf } from '@/journal/day'
+import { isCounted } from '@/journal/flawCounts'
+import { groupBy } from '@/journal/groupBy'
+import type {
+  JournalEvent,
+  OverruledRecorded,
+  RecordedFlaw,
+  RepetitionRecorded,
+} from '@/journal/journal'
+import { compareEvents } from '@/journal/merge'
+import type { DrillSum } from '@/journal/sums'
+import type { RecordedOverrule } from '@/journal/words'
+import { has, isWithin, type Asked, type Known } from './asked'
+
+/** A repetition with what stands around it. */
+export interface Listed {
+  readonly repetition: RepetitionRecorded
+  readonly day: Day
+  /** The first of its chunk on its day. */
+  readonly isCold: boolean
+  /** How its drill was begun, where that is of the same day. */
+  readonly drill?: DrillSum
+  /** What the person decided otherwise after it. */
+  readonly overruled: readonly RecordedOverrule[]
+}
+
+export interface ListedDay {
+  readonly day: Day
+  /** The last played first. */
+  readonly repetitions: readonly Listed[]
+  /** Decisions as asked for, in drills in which nothing was played. */
+  readonly unplayed: number
+}
+
+/** Those asked for among the events of whole days, the last first; a day may have none. */
+export const listRepetitions = (
+  events: readonly JournalEvent[],
+  dayOf: DayOf,
+  asked: Asked,
+  known: Known,
+): readonly ListedDay[] => {
+  const sorted = events.toSorted(compareEvents)
+  const { after, loose } = decisionsIn(sorted)
+  return [...groupBy(sorted, ({ atEpochMs }) => dayOf(atEpochMs))]
+    .filter(([day]) => isWithin(asked, day))
+    .map(([day, of]) => ({
+      day,
+      repetitions: list(day, of, after)
+        .filter((each) => isAsked(asked, each, known))
+        .toReversed(),
+      unplayed: loose.filter((e) => e.what === asked.overruled && dayOf(e.atEpochMs) === day)
+        .length,
+    }))
+    .toReversed()
+}
+
+const list = (
+  day: Day,
+  events: readonly JournalEvent[],
+  after: Decisions['after'],
+): readonly Listed[] => {
+  const played = new Set<string>()
+  const drills = new Map<string, DrillSum>()
+  return events.flatMap((event): Listed[] => {
+    if (event.kind === 'drillBegun') {
+      const { place, form, time, goalTempo } = event
+      drills.set(event.drill, { place, form, time, goalTempo })
+    }
+    if (event.kind !== 'repetition') return []
+    const isCold = !played.has(event.chunk)
+    played.add(event.chunk)
+    const drill = drills.get(event.drill)
+    const overruled = after.get(event.id) ?? []
+    return [{ repetition: event, day, isCold, ...(drill ? { drill } : {}), overruled }]
+  })
+}
+
+interface Decisions {
+  /** By the repetition that went before, or, at the beginning of a drill, the one that followed. */
+  readonly after: ReadonlyMap<string, readonly RecordedOverrule[]>
+  readonly loose: readonly OverruledRecorded[]
+}
+
+const decisionsIn = (sorted: readonly JournalEvent[]): Decisions => {
+  const drills = groupBy(
+    sorted.filter((event) => event.kind === 'repetition'),
+    ({ drill }) => drill,
+  )
+  const after = new Map<string, readonly RecordedOverrule[]>()
+  const loose: OverruledRecorded[] = []
+  for (const event of sorted) {
+    if (event.kind !== 'overruled') continue
+    const of = drills.get(event.drill)
+    const nearest = of?.findLast((each) => compareEvents(each, event) < 0) ?? of?.[0]
+    if (nearest) after.set(nearest.id, [...(after.get(nearest.id) ?? []), event.what])
+    else loose.push(event)
+  }
+  return { after, loose }
+}
+
+const isAsked = (asked: Asked, { repetition, overruled }: Listed, known: Known): boolean => {
+  const { piece, chunk, verdict, flaw, note, written, cold } = asked
+  const { atEpochMs, flaws } = repetition
+  const asksFlaw = flaw !== undefined || note !== undefined || written !== undefined
+  return (
+    has(piece, repetition.piece) &&
+    has(chunk, repetition.chunk) &&
+    has(verdict, repetition.verdict) &&
+    (!asksFlaw || flaws.some((each) => isAskedFlaw(asked, repetition, each, known))) &&
+    (!cold ||
+      known.checks.some((c) => c.chunk === repetition.chunk && c.atEpochMs === atEpochMs)) &&
+    (asked.overruled === undefined || overruled.includes(asked.overruled))
+  )
+}
+
+const isAskedFlaw = (
+  { flaw, note, written, played }: Asked,
+  { chunk }: RepetitionRecorded,
+  each: RecordedFlaw,
+  { locate }: Known,
+): boolean =>
+  isCounted(each) &&
+  // Only another key in place of the written one counts as played for it.
+  has(flaw ?? (written === undefined ? undefined : 'wrong'), each.kind) &&
+  has(written, each.written) &&
+  has(played, each.played) &&
+  (note === undefined || locate(chunk, each) === note)
