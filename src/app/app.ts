@@ -196,7 +196,11 @@ export const createApp = (ports: Ports): App => {
     instrument,
     practice,
     session,
-    records: createRecords(ports, library),
+    records: createRecords(
+      ports,
+      { ...library, open: hands.open },
+      () => session.store.getState().events,
+    ),
     tapTest,
     learning,
     listenForCommands: (keys, run) =>

@@ -36,7 +36,12 @@ export interface Records extends Reviews {
 /** A text larger than this cannot be had in one piece in every browser. */
 const largestRecord = 400_000_000
 
-export const createRecords = (ports: Ports, library: Pick<Library, 'open' | 'store'>): Records => {
+export const createRecords = (
+  ports: Ports,
+  library: Pick<Library, 'open' | 'store'>,
+  /** The events of the sitting under way. */
+  sitting: () => readonly JournalEvent[],
+): Records => {
   const { storage } = ports
   const store = createStore<ImportState>(() => ({ kind: 'none' }))
   let looked: readonly JournalEvent[] = []
@@ -66,7 +71,7 @@ export const createRecords = (ports: Ports, library: Pick<Library, 'open' | 'sto
 
   return {
     import: store,
-    ...createReviews(storage, library, ports.wallClock),
+    ...createReviews(storage, library, ports.wallClock, sitting),
     saveTable: async () => {
       const text = await storage.tableText()
       if (!text.ok) return text

@@ -1,11 +1,12 @@
-import type { DayTotal, PieceDay } from '@/journal/sums'
+import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import type { Score } from '@/music/music'
-import type { Result } from '@/music/result'
+import { ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { reviewAllTime, trendOf, type AllTime } from '@/review/allTime'
 import type { Carried } from '@/review/carryOver'
+import { reviewChunksOfAll, type ChunksOfAll } from '@/review/coldFigures'
 import { placeFlaws, type BarFlaws } from '@/review/flawBars'
-import { isPlayed } from '@/review/joinSums'
+import { isPlayed, joinOverruled, type OverruleCount } from '@/review/joinSums'
 import { joinPeriods, periodSteps, type Period, type PeriodStep } from '@/review/periods'
 import { reviewPiece, type PieceReview } from '@/review/pieceReview'
 import type { ShareTrend } from '@/review/proportion'
@@ -24,6 +25,7 @@ export interface OnePieceReview extends PieceReview {
   readonly days: number
   readonly periods: Periods
   readonly trend?: ShareTrend
+  readonly overruled: readonly OverruleCount[]
   readonly score?: Score
   /** Where in the score the flaws are, the bar with most first. */
   readonly bars: readonly BarFlaws[]
@@ -60,10 +62,33 @@ export const readPieceReview = async (
       days: new Set(rows.value.filter(isPlayed).map(({ day }) => day)).size,
       periods: periodsOf(rows.value),
       ...(trend ? { trend } : {}),
+      overruled: joinOverruled(own),
       ...(score ? { score } : {}),
       bars: score ? placeFlaws(score, review) : [],
     },
   }
+}
+
+/** Piece by piece, so that a record of years passes through in parts. */
+export const readAllChunkDays = async (
+  record: Pick<StoragePort, 'chunkDays'>,
+  pieces: Sums['pieces'],
+): Promise<Result<readonly ChunkDay[], string>> => {
+  const chunks: ChunkDay[] = []
+  for (const piece of new Set(pieces.map((row) => row.piece))) {
+    const rows = await record.chunkDays(piece)
+    if (!rows.ok) return rows
+    for (const row of rows.value) chunks.push(row)
+  }
+  return ok(chunks)
+}
+
+export const readChunksOfAll = async (
+  record: Pick<StoragePort, 'sums' | 'chunkDays'>,
+): Promise<Result<ChunksOfAll, string>> => {
+  const sums = await record.sums()
+  const rows = sums.ok ? await readAllChunkDays(record, sums.value.pieces) : sums
+  return rows.ok ? ok(reviewChunksOfAll(rows.value)) : rows
 }
 
 const periodsOf = (sums: Parameters<typeof joinPeriods>[0]): Periods => {

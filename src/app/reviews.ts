@@ -1,9 +1,15 @@
 import type { Day } from '@/journal/day'
-import type { Result } from '@/music/result'
+import type { JournalEvent } from '@/journal/journal'
+import { ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
+import type { Asked } from '@/review/asked'
 import type { Carried } from '@/review/carryOver'
+import type { ChunksOfAll } from '@/review/coldFigures'
+import type { Listed } from '@/review/repetitions'
+import type { RepetitionList } from './repetitionList'
 import { openListed, type ReviewedRecord, type Shelf } from './reviewedRecord'
 import type { AllReview, OnePieceReview } from './reviewing'
+import type { Seen } from './seenRepetition'
 import type { PageAbout, TeacherPage } from './teaching'
 
 /** What a record says: one's own, or a student's that stands beside it. */
@@ -11,14 +17,22 @@ export interface Reviews {
   /** This day of practice. */
   readonly today: () => Day
   readonly all: () => Promise<Result<AllReview, string>>
+  /** What only the chunks of all pieces tell; it takes longer than the rest. */
+  readonly chunksOfAll: () => Promise<Result<ChunksOfAll, string>>
   readonly piece: (id: PieceId) => Promise<Result<OnePieceReview, string>>
+  /** The repetitions behind a figure. */
+  readonly repetitions: (asked: Asked) => Promise<Result<RepetitionList, string>>
+  /** One of them, to be seen and heard; what its drill was is told where the list knows it. */
+  readonly see: (listed: Pick<Listed, 'repetition' | 'drill'>) => Promise<Result<Seen, string>>
   readonly teacherPage: (about: PageAbout) => Promise<Result<TeacherPage, string>>
 }
 
+/** `sitting`: the events of the sitting under way, where the record has one. */
 export const createReviews = (
   record: ReviewedRecord,
   library: Shelf,
   wallClock: () => number,
+  sitting: () => readonly JournalEvent[] = () => [],
 ): Reviews => ({
   today: () => record.dayOf(wallClock()),
   all: async () => {
@@ -26,11 +40,21 @@ export const createReviews = (
     if (!sums.ok) return sums
     return { ok: true, value: (await import('./reviewing')).reviewAll(sums.value) }
   },
+  chunksOfAll: async () => (await import('./reviewing')).readChunksOfAll(record),
   piece: async (id) => {
     const open = await openListed(library, id)
     const carried: readonly Carried[] = open?.carried ?? []
     const [sums, { readPieceReview }] = await Promise.all([record.sums(), import('./reviewing')])
     return sums.ok ? readPieceReview(record, sums.value, id, open?.score, carried) : sums
+  },
+  repetitions: async (asked) =>
+    (await import('./repetitionList')).openRepetitions(record, library, asked, sitting),
+  see: async ({ repetition, drill }) => {
+    const [open, { seeRepetition }] = await Promise.all([
+      openListed(library, repetition.piece),
+      import('./seenRepetition'),
+    ])
+    return ok(seeRepetition(repetition, open?.score, drill))
   },
   teacherPage: async (about) =>
     (await import('./teaching')).readTeacherPage(record, library, about),

@@ -79,9 +79,15 @@ const rowHas = (asked: Asked, row: ChunkDay, { locate, checks }: Known): boolean
   return (
     has(asked.piece, row.piece) &&
     has(asked.chunk, row.chunk) &&
-    (note === undefined ||
-      row.places.some((p) => has(flaw, p.kind) && locate(row.chunk, p) === note)) &&
-    (written === undefined ||
+    ((note === undefined && written === undefined) ||
+      row.places.some(
+        (place) =>
+          has(flaw, place.kind) &&
+          has(written, place.written) &&
+          (note === undefined || locate(row.chunk, place) === note),
+      )) &&
+    (flaw !== undefined ||
+      written === undefined ||
       row.substitutions.some((s) => s.written === written && has(played, s.played))) &&
     (!cold || checks.some((c) => c.day === row.day && c.chunk === row.chunk))
   )

@@ -56,10 +56,13 @@ export interface OverruleCount {
 }
 
 export const joinOverruled = (sums: readonly Overruled[]): readonly OverruleCount[] =>
-  recordedOverrules.flatMap((what) => {
-    const times = sums.reduce((n, { overruled }) => n + (overruled[what] ?? 0), 0)
-    return times > 0 ? [{ what, times }] : []
-  })
+  // That a sitting ends is no news.
+  recordedOverrules
+    .filter((what) => what !== 'end')
+    .flatMap((what) => {
+      const times = sums.reduce((n, { overruled }) => n + (overruled[what] ?? 0), 0)
+      return times > 0 ? [{ what, times }] : []
+    })
 
 /** Something came to an end, or was broken off. */
 export const isPlayed = ({ tally }: Pick<Sum, 'tally'>): boolean =>

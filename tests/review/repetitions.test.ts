@@ -147,6 +147,8 @@ describe('every figure of the review is as many as the repetitions behind it', (
       },
       { requiredKeys: [] },
     )
+    // A missing note is written, but no key was played for it.
+    const seen = [repetition('f', noon, { flaws: ['missing 1 D4'] }), repetition('c', noon + 10)]
     fc.assert(
       fc.property(anyPractice, asked, (events, each) => {
         const all = listRepetitions(events, dayOf, each, knownOf(events))
@@ -155,6 +157,7 @@ describe('every figure of the review is as many as the repetitions behind it', (
           days.flatMap(({ repetitions }) => repetitions.map(({ repetition: { id } }) => id))
         expect(ids(found)).toEqual(ids(all))
       }),
+      { numRuns: 400, examples: [[seen, { flaw: 'missing', written: key(62) }]] },
     )
   })
 })

@@ -1,0 +1,58 @@
+import { joinSubstitutions, type Substitution } from '@/journal/flawCounts'
+import { groupBy } from '@/journal/groupBy'
+import type { ChunkDay } from '@/journal/sums'
+import type { PieceId } from '@/music/units'
+import { coldChecksOf, statesOf, type ChunkState, type ColdCheck } from './chunkStates'
+import { isPlayed } from './joinSums'
+import { estimateShare, type Estimate } from './proportion'
+
+/** How many cold checks there were, and how many held: clean of clean and flawed. */
+export interface ColdFigures {
+  readonly checks: number
+  readonly held: number
+  readonly failed: number
+  readonly brokenOff: number
+  /** Absent while none came to its end. */
+  readonly share?: Estimate
+}
+
+export const countChecks = (checks: readonly ColdCheck[]): ColdFigures => {
+  const count = (verdict: ColdCheck['verdict']): number =>
+    checks.filter((check) => check.verdict === verdict).length
+  const [held, failed, brokenOff] = [count('clean'), count('flawed'), count('brokenOff')]
+  const share = estimateShare(held, held + failed)
+  return { checks: checks.length, held, failed, brokenOff, ...(share ? { share } : {}) }
+}
+
+export type StateCounts = Readonly<Record<ChunkState, number>>
+
+/** What only the sums of the chunks of all pieces tell. */
+export interface ChunksOfAll {
+  readonly states: StateCounts
+  readonly cold: ColdFigures
+  readonly substitutions: readonly Substitution[]
+  /** The pieces that have chunks, in the order in which they come. */
+  readonly pieces: readonly {
+    readonly piece: PieceId
+    readonly states: StateCounts
+    readonly cold: ColdFigures
+  }[]
+}
+
+export const reviewChunksOfAll = (rows: readonly ChunkDay[]): ChunksOfAll => {
+  const played = rows.filter(isPlayed)
+  return {
+    ...standingOf(rows),
+    substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
+    pieces: [...groupBy(played, ({ piece }) => piece).keys()].map((piece) => ({
+      piece,
+      ...standingOf(rows.filter((row) => row.piece === piece)),
+    })),
+  }
+}
+
+const standingOf = (rows: readonly ChunkDay[]): Pick<ChunksOfAll, 'states' | 'cold'> => {
+  const states = { practised: 0, secure: 0, kept: 0, slipped: 0 }
+  for (const state of statesOf(rows).values()) states[state]++
+  return { states, cold: countChecks(coldChecksOf(rows)) }
+}
