@@ -57,6 +57,10 @@ export const storagePort = (storage: Storage): StoragePort => ({
     const events = await storage.events({ kind: 'time', ...span })
     return events.ok ? ok(events.value.events) : explained(events)
   },
+  written: async () => {
+    const events = await storage.events({ kind: 'written' })
+    return events.ok ? ok(events.value.events) : explained(events)
+  },
   putPiece: async (piece) => explained(await storage.putPiece(piece)),
   removePiece: async (id) => explained(await storage.removePiece(id)),
   pieces: async () => explained(await storage.pieces()),

@@ -33,6 +33,7 @@ import type { DrillCommand } from './commandKeys'
 import { listenForCommands } from './listenForCommands'
 import { createLearning, type Learning } from './learning'
 import type { KeptState, Ports, ScreenKeysPort, SoundState, Stop } from './ports'
+import { createNotebook, type Notebook } from './notebook'
 import { createPieceRecords } from './pieceRecord'
 import { createPractice, type Practice } from './practice'
 import { searchByPlaying } from './placeSearch'
@@ -57,6 +58,8 @@ export interface App {
   readonly library: Library
   readonly instrument: Instrument
   readonly practice: Practice
+  /** What the person writes of pieces, and decides of them. */
+  readonly notebook: Notebook
   readonly session: Session
   /** The whole record: its review, and its way out and in. */
   readonly records: Records
@@ -150,6 +153,7 @@ export const createApp = (ports: Ports): App => {
     learning.cancel()
   }
   const records = createPieceRecords(ports.storage, session)
+  const notebook = createNotebook(ports.storage, session, records)
   const screens = createScreens({
     ports,
     library,
@@ -195,6 +199,7 @@ export const createApp = (ports: Ports): App => {
     library,
     instrument,
     practice,
+    notebook,
     session,
     records: createRecords(
       ports,
@@ -235,13 +240,19 @@ export const createApp = (ports: Ports): App => {
       const { piece, fileName } = (await library.takeParts(score.id, parts)) ?? {}
       if (!piece || !fileName) return
       await session.pieceAdded(piece.score, fileName)
-      if (piece.score.id === score.id) showPiece(await hands.apply(piece))
+      const taken = await hands.apply(piece)
+      await notebook.carry(score, taken.score)
+      if (piece.score.id === score.id) showPiece(taken)
       else go({ kind: 'piece', piece: piece.score.id })
     },
     replaceEdition: async (edition) => {
       const old = await library.open(edition.replaces)
       if (!(await library.replace(edition))) return
-      if (old) await hands.carry(old, edition.open)
+      if (old) {
+        await hands.carry(old, edition.open)
+        const [was, is] = [await hands.apply(old), await hands.apply(edition.open)]
+        await notebook.carry(was.score, is.score)
+      }
       await session.pieceAdded(edition.open.score, edition.piece.fileName)
       go({ kind: 'piece', piece: edition.piece.id })
     },

@@ -34,6 +34,8 @@ export const createMusicDesk = (
   let waitsForHands = false
   /** The exercise is left, and the next is not on the desk yet: nothing is heard meanwhile. */
   let isLeaving = false
+  /** Names who holds the drill, where anyone does. */
+  let holder: symbol | undefined
   let stopListening: Stop = () => {}
 
   const update = (part: Partial<PracticeState>): void =>
@@ -87,6 +89,17 @@ export const createMusicDesk = (
     drilling.breakOff()
     update({ resting: true })
   }
+  const hold = (): Stop => {
+    const mine = Symbol('hold')
+    if (!isPaused()) drilling.breakOff()
+    holder = mine
+    return () => {
+      if (holder !== mine) return
+      holder = undefined
+      waitsForHands = true
+      if (store.getState()?.breath) update({ breath: takeBreath(ports.now()) })
+    }
+  }
   const undo = (): void => {
     if (solving.isAway()) return solving.leave(false)
     update({ breath: undefined, problem: undefined })
@@ -129,6 +142,7 @@ export const createMusicDesk = (
     if (!reach || isLeaving) return
     const [now, meaning] = readCommand(pressed, event, settings.getState().commands, reach)
     pressed = now
+    if (holder) return
     if (meaning.kind === 'command') return run(meaning.command)
     if (meaning.kind === 'nothing') return
     signals.hear(event)
@@ -141,7 +155,7 @@ export const createMusicDesk = (
   const pass = (): void => {
     const at = ports.now()
     signals.pass(at)
-    if (isLeaving) return
+    if (isLeaving || holder) return
     if (session.isOver()) return onward.anew()
     if (waitsForHands && hands.haveRested(at, handsOffMs)) waitsForHands = false
     const breath = store.getState()?.breath
@@ -150,6 +164,7 @@ export const createMusicDesk = (
   }
   const end = (): void => {
     stopListening()
+    holder = undefined
     solving.forget()
     drilling.end()
     signals.hush()
@@ -163,6 +178,7 @@ export const createMusicDesk = (
     skip: () => turnAway('skip'),
     leave: () => turnAway('end'),
     goOnOrRest,
+    hold,
     begin: (practising, coach) => {
       const wasClicking = store.getState()?.metronome === 'on'
       end()

@@ -9,7 +9,7 @@ import type { Session } from './session'
 
 /** What the record says of a piece as a whole; takes are left out. */
 export interface PieceRecord {
-  /** Drills that were begun, what was done and secure, in the order of time. */
+  /** Drills that were begun, what was done and secure, problems and remedies, in the order of time. */
   readonly events: readonly JournalEvent[]
   readonly pace: Omit<Pace, 'goalTempo'>
   /** The pace is the person's, and not merely a usual one. */
@@ -75,8 +75,17 @@ export const createPieceRecords = (
   }
 }
 
-const isKept = ({ kind }: JournalEvent): boolean =>
-  kind === 'drillBegun' || kind === 'exerciseDone' || kind === 'secure'
+const keptKinds: readonly JournalEvent['kind'][] = [
+  'drillBegun',
+  'exerciseDone',
+  'secure',
+  'problemNamed',
+  'remedyBegun',
+  'remedyEnded',
+  'problemOutcome',
+]
+
+const isKept = ({ kind }: JournalEvent): boolean => keptKinds.includes(kind)
 
 /** Fewer say little: what is usual counts until then. */
 const leastRepetitions = 20

@@ -147,6 +147,8 @@ export interface StoragePort {
   readonly ofPiece: (piece: PieceId) => Promise<Result<readonly JournalEvent[], string>>
   /** From one moment to before another; of a record of years, nothing else is read. */
   readonly ofTime: (span: DaySpan) => Promise<Result<readonly JournalEvent[], string>>
+  /** What the person wrote and decided, of all pieces. */
+  readonly written: () => Promise<Result<readonly JournalEvent[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
   /** The journal stays as it is. */
   readonly removePiece: (id: PieceId) => Promise<Result<void, string>>

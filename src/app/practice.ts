@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Coach } from '@/coach/coach'
 import type { Instrument } from './instrument'
 import { createMarkBoard, type MarkBoard } from './markBoard'
-import type { Ports } from './ports'
+import type { Ports, Stop } from './ports'
 import type { PracticeState } from './practiceState'
 import type { Practising } from './practising'
 import type { Session } from './session'
@@ -24,6 +24,8 @@ export interface MusicDesk {
   readonly leave: () => void
   /** Ends a pause or a breath; where there is none, a pause begins and nothing is judged. */
   readonly goOnOrRest: () => void
+  /** Something else is done at the desk: nothing is heard and no time runs out until the answer lets go. */
+  readonly hold: () => Stop
   /** What the space bar does: goes on after a pause, else starts or stops the metronome. */
   readonly goOnOrMetronome: () => void
   readonly toggleMetronome: () => Promise<void>
@@ -86,6 +88,7 @@ export const createPractice = (house: PracticeHouse): Practice => {
     skip: () => desk?.skip(),
     leave: () => desk?.leave(),
     goOnOrRest: () => desk?.goOnOrRest(),
+    hold: () => desk?.hold() ?? (() => {}),
     goOnOrMetronome: () => desk?.goOnOrMetronome(),
     raise: () => desk?.raise(),
     lower: () => desk?.lower(),

@@ -5,11 +5,19 @@ import type { Listed } from './library'
  * and the accents: 'etude sor' finds 'Étude' by 'Sørensen'. Nothing looked for: all of them.
  */
 export const searchPieces = (listed: readonly Listed[], wanted: string): readonly Listed[] => {
+  const isHit = holdsWords(wanted)
+  return listed.filter(({ title, composer = '', remark }) =>
+    isHit(`${title} ${composer} ${remark}`),
+  )
+}
+
+/** Whether a text holds every word that is looked for; anything holds nothing. */
+export const holdsWords = (wanted: string): ((text: string) => boolean) => {
   const words = plain(wanted).split(/\s+/).filter(Boolean)
-  return listed.filter(({ title, composer = '', remark }) => {
-    const text = plain(`${title} ${composer} ${remark}`)
-    return words.every((word) => text.includes(word))
-  })
+  return (text) => {
+    const within = plain(text)
+    return words.every((word) => within.includes(word))
+  }
 }
 
 /** Letters that Unicode does not take apart into a plain one and its accent. */

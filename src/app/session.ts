@@ -6,6 +6,7 @@ import { eventId, sessionId, type DrillId, type EventId, type SessionId } from '
 import { journalVersion, type DrillBegun, type JournalEvent } from '@/journal/journal'
 import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
 import type { RemedyOutcome } from '@/journal/words'
+import type { Written } from '@/journal/written'
 import type { Standard } from '@/judge/flaw'
 import type { Repetition } from '@/judge/repetition'
 import type { Take } from '@/music/keyEvent'
@@ -46,9 +47,14 @@ export interface Session {
   readonly problemNamed: (practising: Practising, diagnosis: Diagnosis) => EventId
   readonly remedyBegun: (at: RemedyAt, remedy: RemedyKind, remedyDrill: DrillId) => Promise<void>
   readonly remedyEnded: (at: RemedyAt, outcome: RemedyOutcome) => Promise<void>
+  /** What the person writes or decides; gives the event when it is stored. */
+  readonly wrote: (written: Unstamped) => Promise<Written>
   /** The person turned to another exercise than the next. */
   readonly choseExercise: (practising: Practising) => Promise<void>
 }
+
+/** Without what every event carries; by kind, since the kinds differ in the rest. */
+type Unstamped<E = Written> = E extends Written ? Omit<E, keyof Stamp | 'v'> : never
 
 /** A problem in the record, and the drill that stopped for it. */
 export interface RemedyAt {
@@ -180,6 +186,12 @@ export const createSession = (ports: Ports): Session => {
       }),
     remedyEnded: ({ practising, problem }, outcome) =>
       write({ ...entryOf(practising, stamp()), kind: 'remedyEnded', problem, outcome }),
+    wrote: async (written) => {
+      if (store.getState().persistence === undefined) void askToPersist()
+      const event: Written = { v: journalVersion, ...stamp(), ...written }
+      await write(event)
+      return event
+    },
     choseExercise: (practising) =>
       write({ ...entryOf(practising, stamp()), kind: 'overruled', what: 'exercise' }),
   }

@@ -17,11 +17,11 @@ const shown = (text: string): string =>
 const spansShown = (spans: readonly Span[]): string =>
   spans
     .map((span) =>
-      span.kind === 'plain'
-        ? span.text
+      span.kind === 'link'
+        ? `{${span.text} -> ${span.address}}`
         : span.kind === 'emphasis'
           ? `{em ${span.text}}`
-          : `{${span.text} -> ${span.address}}`,
+          : span.text,
     )
     .join('')
 
