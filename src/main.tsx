@@ -80,8 +80,10 @@ const addressPort: Ports['address'] = {
   },
 }
 
+const fileTypes: Readonly<Record<string, string>> = { '.csv': 'text/csv', '.html': 'text/html' }
+
 const saveByDownload = (name: string, parts: readonly string[]): void => {
-  const type = name.endsWith('.csv') ? 'text/csv' : 'application/jsonl'
+  const type = fileTypes[name.slice(name.lastIndexOf('.'))] ?? 'application/jsonl'
   const address = URL.createObjectURL(new Blob([...parts], { type }))
   const link = Object.assign(document.createElement('a'), { href: address, download: name })
   link.click()
@@ -113,6 +115,14 @@ const start = async (): Promise<void> => {
     player: playerPort(),
     sound: createSound(),
     storage: storagePort(storage),
+    students: async () => {
+      const [{ openStudentStorage, createStudentMemory }, { studentsPort }] = await Promise.all([
+        import('@/storage/students'),
+        import('./studentsPort'),
+      ])
+      // Where one's own record finds no database, theirs will find none either.
+      return studentsPort(opened.ok ? openStudentStorage() : createStudentMemory())
+    },
     readPiece: readInWorker,
     assess: assessInWorker,
     samples: loadSamples,

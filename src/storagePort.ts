@@ -83,5 +83,5 @@ export const storagePort = (storage: Storage): StoragePort => ({
 
 const { dayOf } = localDays()
 
-const explained = <T>(result: Result<T, StorageProblem>): Result<T, string> =>
+export const explained = <T>(result: Result<T, StorageProblem>): Result<T, string> =>
   result.ok ? result : { ok: false, reason: explainStorageProblem(result.reason) }

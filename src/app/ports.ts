@@ -9,7 +9,7 @@ import type { Result } from '@/music/result'
 import type { ChunkId, Key, Ms, PieceId, Tempo } from '@/music/units'
 import type { DayOf } from '@/journal/day'
 import type { DaySpan } from '@/journal/daySpan'
-import type { EventId } from '@/journal/ids'
+import type { EventId, SessionId, StudentId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import type { Carried } from '@/review/carryOver'
@@ -168,6 +168,29 @@ export interface StoragePort {
   readonly saveSettings: (settings: unknown) => Promise<Result<void, string>>
 }
 
+/** A student whose record stands beside one's own. */
+export interface StudentListing {
+  readonly id: StudentId
+  readonly name: string
+  /** The file that was taken in last, and when. */
+  readonly fileName: string
+  readonly takenAtEpochMs: number
+  readonly sessions: readonly SessionId[]
+  /** What the record comes to, as it was saved; `undefined` before it was counted. */
+  readonly kept: unknown
+}
+
+export interface StudentsPort {
+  /** By what rule moments are assigned to days. */
+  readonly dayRule: string
+  readonly list: () => Promise<Result<readonly StudentListing[], string>>
+  readonly put: (student: StudentListing) => Promise<Result<void, string>>
+  /** With the whole record. */
+  readonly remove: (id: StudentId) => Promise<Result<void, string>>
+  /** The student's record, apart from one's own; empty at first. */
+  readonly journal: (id: StudentId) => Promise<Result<StoragePort, string>>
+}
+
 /** A piece that comes with the program. */
 export interface Sample {
   readonly title: string
@@ -211,6 +234,8 @@ export interface Ports {
   readonly player: PlayerPort
   readonly sound: SoundPort
   readonly storage: StoragePort
+  /** Comes when it is wanted. */
+  readonly students: () => Promise<StudentsPort>
   readonly readPiece: (
     bytes: Uint8Array,
     fileName: string,

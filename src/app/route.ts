@@ -1,5 +1,7 @@
 import { directions, type Direction } from '@/exercises/order'
 import { thoroughnesses, type Thoroughness } from '@/exercises/steps'
+import { parseDay, type Day } from '@/journal/day'
+import { studentId, type StudentId } from '@/journal/ids'
 import { parseForm, type Form } from '@/music/form'
 import { handChoices } from '@/music/music'
 import type { Place } from '@/music/place'
@@ -20,14 +22,25 @@ export type Route =
   | { readonly kind: 'buildUp'; readonly piece: PieceId; readonly plan: BuildUpPlan }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
-  /** What all practice comes to, or that of one piece. */
-  | { readonly kind: 'review'; readonly piece?: PieceId }
+  /** What all practice comes to, or that of one piece; one's own, or a student's. */
+  | { readonly kind: 'review'; readonly piece?: PieceId; readonly student?: StudentId }
+  | TeacherRoute
+  /** Records of students, side by side. */
+  | { readonly kind: 'students' }
   /** The record as a whole: saved, and taken in from a file. */
   | { readonly kind: 'journal' }
   /** A fragment is typed in. */
   | { readonly kind: 'write' }
   /** A fragment is played in. */
   | { readonly kind: 'record' }
+
+/** The teacher's page: of one piece, or of the week in which a day lies; of this week without one. */
+export interface TeacherRoute {
+  readonly kind: 'teacher'
+  readonly piece?: PieceId
+  readonly week?: Day
+  readonly student?: StudentId
+}
 
 /** A chunk as it is written or in another form, by itself or as an exercise of a build-up. */
 export interface PracticeRoute {
@@ -60,8 +73,17 @@ export const formatRoute = (route: Route): string => {
       return '#/summary'
     case 'tapTest':
       return '#/taptest'
-    case 'review':
-      return route.piece === undefined ? '#/review' : `#/review/${route.piece}`
+    case 'review': {
+      const whose = route.student === undefined ? '#/review' : `#/students/${route.student}`
+      return route.piece === undefined ? whose : `${whose}/${route.piece}`
+    }
+    case 'teacher': {
+      const whose = route.student === undefined ? '#' : `#/students/${route.student}`
+      const what = route.piece ?? route.week
+      return what === undefined ? `${whose}/teacher` : `${whose}/teacher/${what}`
+    }
+    case 'students':
+      return '#/students'
     case 'journal':
       return '#/journal'
     case 'write':
@@ -77,6 +99,8 @@ export const parseRoute = (hash: string): Route => {
   if (kind === 'summary' || kind === 'write' || kind === 'record') return { kind }
   if (kind === 'journal') return { kind }
   if (kind === 'review') return piece ? { kind, piece: pieceId(piece) } : { kind }
+  if (kind === 'teacher') return parseTeacher(piece)
+  if (kind === 'students') return parseStudents(piece, rest)
   if (kind === 'taptest') return { kind: 'tapTest' }
   if (kind === 'piece' && piece) return { kind, piece: pieceId(piece) }
   if (kind === 'buildup' && piece) {
@@ -85,6 +109,20 @@ export const parseRoute = (hash: string): Route => {
   }
   if (kind === 'practice' && piece) return parsePractice(pieceId(piece), rest) ?? { kind: 'pieces' }
   return { kind: 'pieces' }
+}
+
+/** A day names its week; whatever else stands there is a piece. */
+const parseTeacher = (what: string | undefined): TeacherRoute => {
+  const week = parseDay(what ?? '')
+  if (week !== undefined) return { kind: 'teacher', week }
+  return what ? { kind: 'teacher', piece: pieceId(what) } : { kind: 'teacher' }
+}
+
+const parseStudents = (name: string | undefined, [what, which]: readonly string[]): Route => {
+  if (!name) return { kind: 'students' }
+  const student = studentId(name)
+  if (what === 'teacher') return { ...parseTeacher(which), student }
+  return { kind: 'review', student, ...(what ? { piece: pieceId(what) } : {}) }
 }
 
 const parsePractice = (piece: PieceId, words: readonly string[]): Route | undefined => {

@@ -3,7 +3,7 @@ import type { Coach } from '@/coach/coach'
 import type { Score } from '@/music/music'
 import { placeOf } from '@/music/place'
 import { tempoAt } from '@/music/tempoMap'
-import { tick, type PieceId, type Tempo } from '@/music/units'
+import { tick, type Tempo } from '@/music/units'
 import type { CorrectedPiece, HandCorrections } from './handCorrections'
 import type { Library } from './library'
 import { neighbourOf } from './neighbour'
@@ -25,7 +25,7 @@ export type Screen =
   | { readonly kind: 'buildUp'; readonly piece: CorrectedPiece; readonly standing: BuildUpStanding }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
-  | { readonly kind: 'review'; readonly piece?: PieceId }
+  | Extract<Route, { kind: 'review' | 'teacher' | 'students' }>
   | { readonly kind: 'journal' }
   | { readonly kind: 'write' }
   | { readonly kind: 'record' }
@@ -104,6 +104,8 @@ export const createScreens = (house: House): Screens => {
       case 'summary':
       case 'tapTest':
       case 'review':
+      case 'teacher':
+      case 'students':
       case 'journal':
       case 'write':
       case 'record':

@@ -10,8 +10,9 @@ import {
   type Figures,
   type OverruleCount,
 } from '@/review/joinSums'
-import type { PieceReview } from '@/review/pieceReview'
+import type { ChunkFigures, PieceReview } from '@/review/pieceReview'
 import {
+  byNeed,
   hardBars,
   hardChunks,
   isWithin,
@@ -25,11 +26,14 @@ import {
 import { readChunkDays } from './chunkRecord'
 import { openListed, type ReviewedRecord, type Shelf } from './reviewedRecord'
 
-/** What the page is about: a piece over all its time, or all that was practised in the week of a day. */
-export type PageAbout = { readonly piece: PieceId } | { readonly week: Day }
+/**
+ * What the page is about: a piece over all its time, or all that was practised in the week of a day;
+ * without one in the latest week with practice.
+ */
+export type PageAbout = { readonly piece: PieceId } | { readonly week: Day | undefined }
 
 export interface TeacherPage {
-  /** Of a piece from its first to its last day of practice; absent while there is none. */
+  /** A week, or from the first to the last day of a piece; absent while there is nothing at all. */
   readonly span?: Span
   /** Of all that is on the page. */
   readonly figures: Figures
@@ -37,6 +41,15 @@ export interface TeacherPage {
   readonly overruled: readonly OverruleCount[]
   /** The most practised first. */
   readonly pieces: readonly TaughtPiece[]
+  readonly choices: PageChoices
+}
+
+/** What there can be a page about. */
+export interface PageChoices {
+  /** The Mondays of weeks with practice, the latest first. */
+  readonly weeks: readonly Day[]
+  /** The last played first. */
+  readonly pieces: readonly { readonly piece: PieceId; readonly title?: string }[]
 }
 
 export interface TaughtPiece extends PieceOnPage {
@@ -44,6 +57,8 @@ export interface TaughtPiece extends PieceOnPage {
   readonly title?: string
   /** Absent where its file is not on this machine. */
   readonly score?: Score
+  /** Its chunks, in the order in which a lesson asks for them. */
+  readonly inNeed: readonly ChunkFigures[]
   readonly hard: HardPlaces
 }
 
@@ -67,21 +82,46 @@ export const readTeacherPage = async (
 ): Promise<Result<TeacherPage, string>> => {
   const sums = await record.sums()
   if (!sums.ok) return sums
-  return 'piece' in about
-    ? pageOfPiece(record, library, sums.value, about.piece)
-    : pageOfWeek(record, library, sums.value, about.week)
+  const page =
+    'piece' in about
+      ? await pageOfPiece(record, library, sums.value, about.piece)
+      : await pageOfWeek(record, library, sums.value, about.week)
+  return page.ok ? ok({ ...page.value, choices: choicesOf(sums.value, library) }) : page
 }
+
+const choicesOf = ({ totals, pieces }: Sums, library: Shelf): PageChoices => {
+  const { listed } = library.store.getState()
+  const weeks = new Set(totals.filter(isPlayed).map(({ day }) => weekOf(day)))
+  const ids = new Set(
+    pieces
+      .filter(isPlayed)
+      .toReversed()
+      .map(({ piece }) => piece),
+  )
+  return {
+    weeks: [...weeks].toReversed(),
+    pieces: [...ids].map((piece) => {
+      const title = listed.find(({ id }) => id === piece)?.title ?? titleIn(pieces, piece)
+      return { piece, ...(title === undefined ? {} : { title }) }
+    }),
+  }
+}
+
+const titleIn = (pieces: readonly PieceDay[], id: PieceId): string | undefined =>
+  pieces.findLast(({ piece, title }) => piece === id && title !== undefined)?.title
 
 type Sums = Extract<Awaited<ReturnType<ReviewedRecord['sums']>>, { ok: true }>['value']
 
-const nothing: TeacherPage = { figures: joinSums([]), days: 0, overruled: [], pieces: [] }
+type Counted = Omit<TeacherPage, 'choices'>
+
+const nothing: Counted = { figures: joinSums([]), days: 0, overruled: [], pieces: [] }
 
 const pageOfPiece = async (
   record: ReviewedRecord,
   library: Shelf,
   { pieces }: Sums,
   id: PieceId,
-): Promise<Result<TeacherPage, string>> => {
+): Promise<Result<Counted, string>> => {
   const read = await readPiece(record, library, pieces, id)
   if (!read.ok) return read
   const { rows } = read.value
@@ -100,9 +140,11 @@ const pageOfWeek = async (
   record: ReviewedRecord,
   library: Shelf,
   { totals, pieces }: Sums,
-  week: Day,
-): Promise<Result<TeacherPage, string>> => {
-  const from = weekOf(week)
+  week: Day | undefined,
+): Promise<Result<Counted, string>> => {
+  const day = week ?? totals.findLast(isPlayed)?.day
+  if (day === undefined) return ok(nothing)
+  const from = weekOf(day)
   const span = { from, to: daysAfter(from, 6) }
   const inWeek = totals.filter(isWithin(span))
   const shown = pieces.filter(isPlayed).filter(isWithin(span))
@@ -143,12 +185,14 @@ const readPiece = async (
 }
 
 const taught = ({ id, days, rows, score }: ReadPiece, span: Span): TaughtPiece => {
-  const title = score?.title ?? days.findLast((row) => row.title !== undefined)?.title
+  const title = score?.title ?? titleIn(days, id)
   const lately = daysAfter(span.to, 1 - hardDays)
   const hardSpan = lately > span.from ? { from: lately, to: span.to } : span
   const review = reviewWithin(rows, hardSpan)
+  const page = pieceOnPage(rows, days, span)
   return {
-    ...pieceOnPage(rows, days, span),
+    ...page,
+    inNeed: byNeed(page.chunks),
     piece: id,
     ...(title === undefined ? {} : { title }),
     ...(score ? { score } : {}),

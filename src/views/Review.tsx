@@ -1,15 +1,17 @@
-import { useCallback, type ReactNode } from 'react'
+import { useCallback } from 'react'
 import type { AllReview } from '@/app/reviewing'
 import { formatRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
 import type { PieceFigures } from '@/review/allTime'
 import { useApp, useSelected } from './context'
 import { overruleWords } from './Decisions'
+import { Opened } from './Opened'
 import { ReviewPiece } from './ReviewPiece'
 import { ReviewClean } from './ReviewClean'
 import { FlawKinds } from './ReviewParts'
 import { amountWords, dateWords, shareWords } from './reviewWords'
-import { useLoaded, type Loaded } from './useLoaded'
+import { useReviewed, useReviewedRoutes } from './reviewed'
+import { useLoaded } from './useLoaded'
 import './review.css'
 
 /** What all practice comes to, or that of one piece: the clean share first, minutes last. */
@@ -17,8 +19,8 @@ export const Review = ({ piece }: { readonly piece: PieceId | undefined }) =>
   piece === undefined ? <ReviewAll /> : <ReviewOne piece={piece} />
 
 const ReviewAll = () => {
-  const app = useApp()
-  const { loaded, again } = useLoaded(app.records.all)
+  const { reviews } = useReviewed()
+  const { loaded, again } = useLoaded(reviews.all)
   return (
     <main className="page review">
       <Head title="Review" piece={undefined} />
@@ -30,8 +32,8 @@ const ReviewAll = () => {
 }
 
 const ReviewOne = ({ piece }: { readonly piece: PieceId }) => {
-  const app = useApp()
-  const { loaded, again } = useLoaded(useCallback(() => app.records.piece(piece), [app, piece]))
+  const { reviews } = useReviewed()
+  const { loaded, again } = useLoaded(useCallback(() => reviews.piece(piece), [reviews, piece]))
   const title = loaded.kind === 'ready' ? loaded.value.title : undefined
   return (
     <main className="page review">
@@ -52,55 +54,27 @@ const Head = ({
   readonly title: string
   readonly piece: PieceId | undefined
 }) => {
-  const app = useApp()
+  const { reviews, student } = useReviewed()
+  const routes = useReviewedRoutes()
   return (
     <div className="review-head">
+      {student && <p className="whose">{student.name}’s record, to read only</p>}
       <h1>{title}</h1>
-      <p className="soft print-only">Review of {dateWords(app.records.today())}, Passagework</p>
+      <p className="soft print-only">Review of {dateWords(reviews.today())}, Passagework</p>
       <p className="row no-print">
-        {piece !== undefined && (
-          <>
-            <a href={formatRoute({ kind: 'review' })}>All pieces</a>
-            <a href={formatRoute({ kind: 'piece', piece })}>To the piece</a>
-          </>
+        {piece !== undefined && <a href={routes.review()}>All pieces</a>}
+        {piece !== undefined && !student && (
+          <a href={formatRoute({ kind: 'piece', piece })}>To the piece</a>
         )}
-        <a href={formatRoute({ kind: 'journal' })}>The record as a file</a>
+        {!student && <a href={formatRoute({ kind: 'journal' })}>The record as a file</a>}
+        <a href={routes.teacher(piece === undefined ? {} : { piece })}>Teacher’s page</a>
+        <a href={formatRoute({ kind: 'students' })}>Students</a>
         <button type="button" onClick={() => window.print()}>
           Print
         </button>
       </p>
     </div>
   )
-}
-
-const Opened = <T,>({
-  loaded,
-  again,
-  children,
-}: {
-  readonly loaded: Loaded<T>
-  readonly again: () => void
-  readonly children: (value: T) => ReactNode
-}) => {
-  switch (loaded.kind) {
-    case 'loading':
-      return (
-        <p className="soft" role="status">
-          Adding up the days …
-        </p>
-      )
-    case 'failed':
-      return (
-        <div className="notice" role="alert">
-          <p>The review cannot be shown. {loaded.message}</p>
-          <button type="button" onClick={again}>
-            Try again
-          </button>
-        </div>
-      )
-    case 'ready':
-      return children(loaded.value)
-  }
 }
 
 const Nothing = () => (
@@ -137,6 +111,7 @@ const AllTime = ({ review }: { readonly review: AllReview }) => (
 
 const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
   const app = useApp()
+  const routes = useReviewedRoutes()
   const listed = useSelected(app.library.store, (state) => state.listed)
   return (
     <div className="scroll">
@@ -154,7 +129,7 @@ const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
           {pieces.map(({ piece, title, share, tally, days, lastDay }) => (
             <tr key={piece}>
               <th scope="row">
-                <a href={formatRoute({ kind: 'review', piece })}>
+                <a href={routes.review(piece)}>
                   {listed.find(({ id }) => id === piece)?.title ?? title ?? 'A piece'}
                 </a>
                 {!listed.some(({ id }) => id === piece) && (

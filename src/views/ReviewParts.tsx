@@ -3,10 +3,11 @@ import type { Score } from '@/music/music'
 import type { PieceId } from '@/music/units'
 import type { Figures } from '@/review/joinSums'
 import type { ChunkFigures } from '@/review/pieceReview'
+import { useReviewed } from './reviewed'
 import { chunkWords } from './reviewWords'
 import { flawWords } from './words'
 
-/** Its place in words, which leads to its drill where the piece is at hand. */
+/** Its place in words; in one's own record it leads to its drill, where the piece is at hand. */
 export const ChunkName = ({
   id,
   chunk,
@@ -16,8 +17,9 @@ export const ChunkName = ({
   readonly chunk: ChunkFigures | undefined
   readonly score: Score | undefined
 }) => {
+  const { student } = useReviewed()
   const drill = chunk?.drill
-  if (!drill || !score) return chunkWords(chunk, score)
+  if (!drill || !score || student) return chunkWords(chunk, score)
   const { place, form } = drill
   return (
     <a href={formatRoute({ kind: 'practice', piece: id, place, form })}>

@@ -17,6 +17,9 @@ const later = {
   summary: () => import('./Summary'),
   tapTest: () => import('./TapTest'),
   review: () => import('./Review'),
+  teacher: () => import('./TeacherPage'),
+  students: () => import('./Students'),
+  studentRecord: () => import('./StudentRecord'),
   records: () => import('./Records'),
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
@@ -28,6 +31,9 @@ const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece
 const RecordPiece = lazy(async () => ({ default: (await later.record()).RecordPiece }))
 const Summary = lazy(async () => ({ default: (await later.summary()).Summary }))
 const Review = lazy(async () => ({ default: (await later.review()).Review }))
+const TeacherPage = lazy(async () => ({ default: (await later.teacher()).TeacherPage }))
+const Students = lazy(async () => ({ default: (await later.students()).Students }))
+const RecordOf = lazy(async () => ({ default: (await later.studentRecord()).RecordOf }))
 const Records = lazy(async () => ({ default: (await later.records()).Records }))
 const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 
@@ -109,7 +115,19 @@ const Screen = ({
     case 'record':
       return <RecordPiece />
     case 'review':
-      return <Review key={screen.piece} piece={screen.piece} />
+      return (
+        <RecordOf student={screen.student}>
+          <Review key={screen.piece} piece={screen.piece} />
+        </RecordOf>
+      )
+    case 'teacher':
+      return (
+        <RecordOf student={screen.student}>
+          <TeacherPage key={formatRoute(screen)} {...screen} />
+        </RecordOf>
+      )
+    case 'students':
+      return <Students />
     case 'journal':
       return <Records />
     case 'tapTest':

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { formatRoute, parseRoute, type BuildUpPlan, type Route } from '@/app/route'
+import { daysAfter, type Day } from '@/journal/day'
+import { studentId } from '@/journal/ids'
 import { forms } from '@/music/form'
 import { handChoices } from '@/music/music'
 import { pieceId } from '@/music/units'
@@ -9,6 +11,8 @@ const fraction = fc
   .tuple(fc.nat(5000), fc.integer({ min: 2, max: 960 }))
   .map(([n, d]) => (n % d === 0 ? `${n}` : `${n}_${d}`))
 const piece = fc.stringMatching(/^p[0-9a-f]{16}$/).map(pieceId)
+const student = fc.uuid().map(studentId)
+const week = fc.integer({ min: 0, max: 30_000 }).map((days) => daysAfter('1990-01-01' as Day, days))
 const place = fc.record({
   from: fraction,
   to: fraction,
@@ -25,7 +29,10 @@ const route: fc.Arbitrary<Route> = fc.oneof(
   fc.constant({ kind: 'summary' } as const),
   fc.constant({ kind: 'tapTest' } as const),
   fc.constant({ kind: 'review' } as const),
-  fc.record({ kind: fc.constant('review' as const), piece }),
+  fc.record({ kind: fc.constant('review' as const), piece, student }, { requiredKeys: ['kind'] }),
+  fc.record({ kind: fc.constant('teacher' as const), piece, student }, { requiredKeys: ['kind'] }),
+  fc.record({ kind: fc.constant('teacher' as const), week, student }, { requiredKeys: ['kind'] }),
+  fc.constant({ kind: 'students' } as const),
   fc.constant({ kind: 'journal' } as const),
   fc.constant({ kind: 'write' } as const),
   fc.constant({ kind: 'record' } as const),

@@ -4,8 +4,10 @@ import type { KeyEvent, Pedal } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
 import { createMemoryStorage } from '@/storage/memory'
 import type { Storage } from '@/storage/storage'
+import { createStudentMemory } from '@/storage/students'
 import { readWithHands } from '../../src/readWithHands'
 import { storagePort } from '../../src/storagePort'
+import { studentsPort } from '../../src/studentsPort'
 
 /** The edges of the app as a test holds them: time stands until the test moves it, keys come from the test. */
 export interface Desk {
@@ -57,6 +59,7 @@ export const createDesk = (
   const soundWatchers = new Set<(state: SoundState) => void>()
   const beatWatchers = new Set<(beat: { readonly at: Ms }) => void>()
   const sounded: string[] = []
+  const students = createStudentMemory()
   const saved = new Map<string, string>()
   const listen = (hear: (event: KeyEvent) => void) => {
     hearers.add(hear)
@@ -139,6 +142,7 @@ export const createDesk = (
       },
     },
     storage: storagePort(storage),
+    students: () => Promise.resolve(studentsPort(students)),
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
     assess: (score, goal) => Promise.resolve(assessDifficulty(score, { tempo: goal })),
     samples: () => Promise.resolve(samples),

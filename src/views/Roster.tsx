@@ -1,0 +1,103 @@
+import { useEffect, useRef, useState } from 'react'
+import { formatRoute } from '@/app/route'
+import type { Students as Studio, StudentsState } from '@/app/students'
+import { plural } from './words'
+
+type Student = StudentsState['students'][number]
+
+/** Who is here; each can be called otherwise, and removed. */
+export const Roster = ({
+  studio,
+  students,
+}: {
+  readonly studio: Studio
+  readonly students: readonly Student[]
+}) => (
+  <details className="roster no-print">
+    <summary>{plural(students.length, 'student')}: rename, remove</summary>
+    <ul>
+      {students.map((student) => (
+        <One key={student.id} studio={studio} student={student} />
+      ))}
+    </ul>
+  </details>
+)
+
+const One = ({ studio, student }: { readonly studio: Studio; readonly student: Student }) => {
+  const [doing, setDoing] = useState<'rename' | 'remove'>()
+  const { id, name, fileName, takenAtEpochMs } = student
+  return (
+    <li className="roster-one">
+      <p>
+        <a href={formatRoute({ kind: 'review', student: id })}>{name}</a>{' '}
+        <span className="soft">
+          from {fileName}, taken in {new Date(takenAtEpochMs).toLocaleDateString()}
+        </span>
+      </p>
+      {doing === undefined && (
+        <p className="row">
+          <a href={formatRoute({ kind: 'teacher', student: id })}>Teacher’s page</a>
+          <button type="button" onClick={() => setDoing('rename')} aria-label={`Rename ${name}`}>
+            Rename
+          </button>
+          <button type="button" onClick={() => setDoing('remove')} aria-label={`Remove ${name}`}>
+            Remove
+          </button>
+        </p>
+      )}
+      {doing === 'rename' && (
+        <Rename
+          name={name}
+          done={(next) => {
+            if (next !== undefined) void studio.rename(id, next)
+            setDoing(undefined)
+          }}
+        />
+      )}
+      {doing === 'remove' && (
+        <div className="row" role="alert">
+          <p>
+            Remove {name} and the record from this machine? The file that was sent to you stays
+            where it is, and brings everything back.
+          </p>
+          <button type="button" onClick={() => void studio.remove(id)}>
+            Remove {name}
+          </button>
+          <button type="button" onClick={() => setDoing(undefined)}>
+            Keep
+          </button>
+        </div>
+      )}
+    </li>
+  )
+}
+
+const Rename = ({
+  name,
+  done,
+}: {
+  readonly name: string
+  readonly done: (name: string | undefined) => void
+}) => {
+  const [typed, setTyped] = useState(name)
+  const field = useRef<HTMLInputElement>(null)
+  useEffect(() => field.current?.select(), [])
+  return (
+    <form
+      className="row"
+      onSubmit={(event) => {
+        event.preventDefault()
+        done(typed)
+      }}
+    >
+      <label className="row">
+        Name
+        <input ref={field} value={typed} onChange={({ target }) => setTyped(target.value)} />
+      </label>
+      <button type="submit">Rename</button>
+      <button type="button" onClick={() => done(undefined)}>
+        Leave it
+      </button>
+    </form>
+  )
+}

@@ -1,0 +1,67 @@
+import { useCallback, useMemo, type ReactNode } from 'react'
+import { formatRoute } from '@/app/route'
+import type { StudentId } from '@/journal/ids'
+import { useApp } from './context'
+import { Opened } from './Opened'
+import { ReviewedContext, type Reviewed } from './reviewed'
+import { useLoaded } from './useLoaded'
+
+/** What stands in it is of the record of a student, or of one's own where none is named. */
+export const RecordOf = ({
+  student,
+  children,
+}: {
+  readonly student: StudentId | undefined
+  readonly children: ReactNode
+}) =>
+  student === undefined ? (
+    children
+  ) : (
+    <StudentRecord key={student} id={student}>
+      {children}
+    </StudentRecord>
+  )
+
+const StudentRecord = ({
+  id,
+  children,
+}: {
+  readonly id: StudentId
+  readonly children: ReactNode
+}) => {
+  const app = useApp()
+  const read = useCallback(async () => (await app.openStudents()).open(id), [app, id])
+  const { loaded, again } = useLoaded(read)
+  if (loaded.kind !== 'ready')
+    return (
+      <main className="page">
+        <Opened loaded={loaded} again={again}>
+          {() => null}
+        </Opened>
+      </main>
+    )
+  return loaded.value ? <Given opened={loaded.value}>{children}</Given> : <NotHere />
+}
+
+const Given = ({
+  opened,
+  children,
+}: {
+  readonly opened: Required<Reviewed>
+  readonly children: ReactNode
+}) => {
+  const { reviews, student } = opened
+  const reviewed = useMemo(() => ({ reviews, student }), [reviews, student])
+  return <ReviewedContext value={reviewed}>{children}</ReviewedContext>
+}
+
+const NotHere = () => (
+  <main className="page">
+    <h1>Not here</h1>
+    <p>
+      This address names a student whose record is not on this machine. Go to the{' '}
+      <a href={formatRoute({ kind: 'students' })}>students</a> and open the file that was sent to
+      you.
+    </p>
+  </main>
+)

@@ -1,0 +1,178 @@
+import { useCallback, useRef, useState } from 'react'
+import { formatRoute, parseRoute, type TeacherRoute } from '@/app/route'
+import type { TeacherPage as Page } from '@/app/teaching'
+import type { Day } from '@/journal/day'
+import { useApp, useSelected } from './context'
+import { Opened } from './Opened'
+import { PageKeys, type PageKey } from './PageKeys'
+import { useReviewed, useReviewedRoutes } from './reviewed'
+import { dateWords } from './reviewWords'
+import { allDrawn, sentMarkup, teacherFile } from './teacherFile'
+import { TeacherSheet } from './TeacherSheet'
+import sheetStyles from './teacherSheet.css?inline'
+import { fileNameOf, spanWords } from './teacherWords'
+import { useLoaded } from './useLoaded'
+import './teacher.css'
+
+type About = Pick<TeacherRoute, 'piece' | 'week'>
+
+/** A page for the teacher about one piece or one week: to look at, to print, to send. */
+export const TeacherPage = ({ piece, week }: About) => {
+  const { reviews } = useReviewed()
+  const read = useCallback(
+    () => reviews.teacherPage(piece === undefined ? { week } : { piece }),
+    [reviews, piece, week],
+  )
+  const { loaded, again } = useLoaded(read)
+  return (
+    <main className="page teacher">
+      <Opened loaded={loaded} again={again}>
+        {(page) => <Ready page={page} about={aboutOf(page, piece)} />}
+      </Opened>
+    </main>
+  )
+}
+
+/** The week that is shown, by its Monday. */
+const aboutOf = ({ span }: Page, piece: About['piece']): About => {
+  if (piece !== undefined) return { piece }
+  return span ? { week: span.from } : {}
+}
+
+const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) => {
+  const app = useApp()
+  const { reviews, student } = useReviewed()
+  const routes = useReviewedRoutes()
+  const written = useSelected(app.forTeacher, (now) => now)
+  const sheet = useRef<HTMLElement>(null)
+  const [busy, setBusy] = useState(false)
+  const place = routes.teacher(about)
+  const remarks = written.remarks[place] ?? ''
+  const name = student?.name ?? written.name
+  const title = titleOf(page, about)
+
+  const whenDrawn = async (run: (drawn: HTMLElement) => void | Promise<void>): Promise<void> => {
+    if (!sheet.current || busy) return
+    setBusy(true)
+    await allDrawn(sheet.current)
+    await run(sheet.current)
+    setBusy(false)
+  }
+  const print = (): void => void whenDrawn(() => window.print())
+  const save = (): void =>
+    void whenDrawn(async (drawn) => {
+      const whole = name === '' ? title : `${title}, ${name}`
+      const text = await teacherFile(whole, sentMarkup(drawn), sheetStyles)
+      app.saveFile(`${fileNameOf(whole, reviews.today())}.html`, [text])
+    })
+  const turn = (step: 1 | -1): void => {
+    const next = neighbourWeek(page, about, step)
+    if (next) app.go(parseRoute(routes.teacher({ week: next })))
+  }
+  const keys: readonly PageKey[] = [
+    { key: 'p', shown: 'P', words: 'print', run: print },
+    { key: 's', shown: 'S', words: 'save as a file to send', run: save },
+    { key: 'arrowleft', shown: '←', words: 'the week before', run: () => turn(-1) },
+    { key: 'arrowright', shown: '→', words: 'the week after', run: () => turn(1) },
+  ]
+  return (
+    <>
+      <div className="teacher-tools no-print">
+        <p className="row">
+          <a href={routes.review(about.piece)}>Review</a>
+          <a href={formatRoute({ kind: 'students' })}>Students</a>
+          <PageKeys keys={keys} />
+        </p>
+        <Choice page={page} about={about} />
+        {!student && (
+          <label className="teacher-field">
+            Your name on the page
+            <input
+              value={written.name}
+              autoComplete="name"
+              onChange={({ target }) => app.forTeacher.setState({ name: target.value })}
+            />
+          </label>
+        )}
+        <label className="teacher-field">
+          Questions and remarks
+          <textarea
+            rows={3}
+            value={remarks}
+            onChange={({ target }) =>
+              app.forTeacher.setState({ remarks: { ...written.remarks, [place]: target.value } })
+            }
+          />
+        </label>
+        <p className="row">
+          <button type="button" className="primary" disabled={busy} onClick={print}>
+            Print <kbd>P</kbd>
+          </button>
+          <button type="button" disabled={busy} onClick={save}>
+            Save as a file to send <kbd>S</kbd>
+          </button>
+        </p>
+      </div>
+      <TeacherSheet
+        sheet={sheet}
+        page={page}
+        title={title}
+        isPiece={about.piece !== undefined}
+        name={name}
+        remarks={remarks}
+        today={reviews.today()}
+      />
+    </>
+  )
+}
+
+const titleOf = ({ span, pieces, choices }: Page, { piece }: About): string => {
+  if (piece === undefined) return span ? `The week of ${spanWords(span)}` : 'A week'
+  return pieces[0]?.title ?? choices.pieces.find((each) => each.piece === piece)?.title ?? 'A piece'
+}
+
+/** The nearest week with practice before or after the one shown. */
+const neighbourWeek = (
+  { span, choices: { weeks } }: Page,
+  { piece }: About,
+  step: 1 | -1,
+): Day | undefined => {
+  if (piece !== undefined || !span) return undefined
+  return step === 1
+    ? weeks.findLast((week) => week > span.from)
+    : weeks.find((week) => week < span.from)
+}
+
+/** Any week with practice, and any piece. */
+const Choice = ({ page, about }: { readonly page: Page; readonly about: About }) => {
+  const app = useApp()
+  const routes = useReviewedRoutes()
+  const { weeks, pieces } = page.choices
+  const { week } = about
+  const all =
+    week === undefined || weeks.includes(week) ? weeks : [week, ...weeks].toSorted().toReversed()
+  return (
+    <label className="teacher-field">
+      About
+      <select
+        value={routes.teacher(about)}
+        onChange={({ target }) => app.go(parseRoute(target.value))}
+      >
+        <optgroup label="A week">
+          {all.map((each) => (
+            <option key={each} value={routes.teacher({ week: each })}>
+              the week of {dateWords(each)}
+            </option>
+          ))}
+        </optgroup>
+        <optgroup label="A piece">
+          {pieces.map(({ piece, title }) => (
+            <option key={piece} value={routes.teacher({ piece })}>
+              {title ?? 'a piece without a title'}
+            </option>
+          ))}
+        </optgroup>
+      </select>
+    </label>
+  )
+}

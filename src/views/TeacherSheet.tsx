@@ -1,0 +1,151 @@
+import type { RefObject } from 'react'
+import type { TaughtPiece, TeacherPage } from '@/app/teaching'
+import type { Day } from '@/journal/day'
+import type { PencilMark } from '@/engraving/pencil'
+import { grouped, dateWords, rangeWords } from './reviewWords'
+import { shapesOn, TaughtPlaces } from './TaughtPlaces'
+import { TaughtChunks } from './TaughtChunks'
+import { changeLines, legendWords, overruledWords, practisedWords, spanWords } from './teacherWords'
+import { percent } from './words'
+import './teacherSheet.css'
+
+/** How much of a piece has room, so that all stands on two sheets at most. */
+interface Room {
+  readonly bars: number
+  readonly chunks: number
+}
+
+/** A page of one piece; of a week the pieces most practised, and the others in short. */
+const roomFor = (isPiece: boolean, place: number): Room => {
+  if (isPiece) return { bars: 4, chunks: 12 }
+  return place < 3 ? { bars: 2, chunks: 4 } : { bars: 0, chunks: 2 }
+}
+const mostPieces = 6
+
+/** The sheet of paper: no buttons, nothing that only a screen can show. */
+export const TeacherSheet = ({
+  sheet,
+  page,
+  title,
+  isPiece,
+  name,
+  remarks,
+  today,
+}: {
+  readonly sheet: RefObject<HTMLElement | null>
+  readonly page: TeacherPage
+  readonly title: string
+  readonly isPiece: boolean
+  readonly name: string
+  readonly remarks: string
+  readonly today: Day
+}) => {
+  const shown = page.pieces.slice(0, mostPieces)
+  const rooms = shown.map((_, place) => roomFor(isPiece, place))
+  const shapes = new Set<PencilMark['shape']>(
+    shown.flatMap((piece, i) => [...shapesOn(piece, rooms[i]?.bars ?? 0)]),
+  )
+  const legend = legendWords(shapes)
+  const overruled = overruledWords(page.overruled)
+  return (
+    <article ref={sheet} className="teacher-sheet" lang="en">
+      <header>
+        <p className="sheet-kind">
+          For the teacher{name !== '' && <b> · {name}</b>}
+          <span>{dateWords(today)}</span>
+        </p>
+        <h1>{title}</h1>
+        {isPiece && page.span && <p>Practised from {spanWords(page.span)}.</p>}
+        <Figures page={page} />
+      </header>
+      {shown.map((piece, i) => (
+        <Taught
+          key={piece.piece}
+          piece={piece}
+          isAlone={isPiece}
+          room={rooms[i] ?? roomFor(isPiece, i)}
+        />
+      ))}
+      {page.pieces.length > mostPieces && (
+        <p>
+          Practised too:{' '}
+          {page.pieces
+            .slice(mostPieces)
+            .map((piece) => `${piece.title ?? 'a piece'} (${practisedWords(piece)})`)
+            .join('; ')}
+          .
+        </p>
+      )}
+      {legend !== '' && <p className="sheet-small">Marks: {legend}.</p>}
+      {overruled !== '' && (
+        <p>
+          <b>Decided otherwise than advised:</b> {overruled}.
+        </p>
+      )}
+      {remarks.trim() !== '' && (
+        <section className="sheet-remarks">
+          <h2>Questions and remarks</h2>
+          <p>{remarks.trim()}</p>
+        </section>
+      )}
+      <section className="sheet-lesson">
+        <h2>In the lesson</h2>
+        <hr />
+        <hr />
+        <hr />
+      </section>
+    </article>
+  )
+}
+
+const Figures = ({ page }: { readonly page: TeacherPage }) => {
+  const { figures, days } = page
+  if (figures.repetitions === 0) return <p>Nothing was practised in this time.</p>
+  const { share, tally } = figures
+  return (
+    <p className="sheet-figures">
+      {share && (
+        <>
+          <b>{percent(share.value)}</b> of what was played to its end was clean (between{' '}
+          {rangeWords(share, 'and')} % in 95 of 100 cases).{' '}
+        </>
+      )}
+      {grouped(tally.clean)} clean, {grouped(tally.flawed)} flawed; {grouped(tally.brokenOff)}{' '}
+      broken off. {practisedWords({ ...figures, days })}.
+    </p>
+  )
+}
+
+const Taught = ({
+  piece,
+  isAlone,
+  room,
+}: {
+  readonly piece: TaughtPiece
+  readonly isAlone: boolean
+  readonly room: Room
+}) => {
+  const { share, tally } = piece
+  return (
+    <section className="sheet-piece">
+      {!isAlone && (
+        <>
+          <h2>{piece.title ?? 'A piece without a title'}</h2>
+          <p>
+            {share && `${percent(share.value)} (${rangeWords(share)}) clean, `}
+            {grouped(tally.brokenOff)} broken off; {practisedWords(piece)}.
+          </p>
+        </>
+      )}
+      <TaughtPlaces piece={piece} most={room.bars} isAlone={isAlone} />
+      <TaughtChunks piece={piece} most={room.chunks} />
+      <dl>
+        {changeLines(piece).map(([what, which]) => (
+          <div key={what}>
+            <dt>{what}:</dt> <dd>{which}.</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  )
+}
