@@ -3,7 +3,7 @@ import { isStraining, moveSpot, saySpot, spotPlace, type ListedSpot } from '@/ap
 import type { Bar, HandChoice, Score } from '@/music/music'
 import { tick, type Tempo } from '@/music/units'
 import { useHardSpots } from './useHardSpots'
-import type { Passage } from './WholePiece'
+import type { Passage } from './passageKeys'
 import { describePlace, formatBars, handWords, plural } from './words'
 import './hardSpots.css'
 

@@ -1,7 +1,7 @@
 import { beatBounds, formatBeats, parseBeats } from '@/music/beat'
 import { handChoices, type HandChoice, type Score, type TimeSignature } from '@/music/music'
 import type { Tempo } from '@/music/units'
-import type { Passage } from './WholePiece'
+import type { Passage } from './passageKeys'
 import { beatWord, handWords } from './words'
 
 /** Bars, hand and goal tempo, by their names and figures. */
