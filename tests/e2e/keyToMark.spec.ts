@@ -1,28 +1,18 @@
-import type { Page } from '@playwright/test'
 import { parseKey } from '@/music/pitch'
 import { drawn, heard, openDrill, shown, stage } from './support/app'
+import { playAndLook } from './support/playAndLook'
 import { expect, test } from './support/test'
 
 /** Bars 9 and 10 of the first piece, right hand: sixteen eighths. */
 const passage = {
   place: '32-79_2/right',
-  keys: 'C5 D5 E5 F5 G5 A5 B5 C6 D6 C6 B5 A5 G5 F5 E5 D5'.split(' ').map((name) => parseKey(name)),
+  keys: 'C5 D5 E5 F5 G5 A5 B5 C6 D6 C6 B5 A5 G5 F5 E5 D5'
+    .split(' ')
+    .map((name) => parseKey(name) ?? 0),
 }
 /** 304 keys. */
 const repetitions = 19
 const gapMs = 60
-
-interface Sight {
-  /** From the dispatch of the key to its end: judge, coach and page together. */
-  readonly heard: number
-  /** From the dispatch to the moment at which the mark stands in the document. */
-  readonly marked: number
-  /** From the dispatch to the beginning of the frame after that one: the mark is painted by then. */
-  readonly painted: number
-  /** Marks on the notation in the first frame after the key, and how many there are with its own. */
-  readonly marks: number
-  readonly wanted: number
-}
 
 // It measures real time: where the machine stood still for half a second amid it, it is played once
 // more and reported as flaky. What fails twice has failed.
@@ -40,7 +30,7 @@ test('the mark of a key is in the next frame, while the metronome runs, and no t
   await expect(metronome).toHaveAttribute('aria-pressed', 'true')
   await heard(page)
   await browser.startTracing(page, { categories: ['toplevel', '__metadata'] })
-  const sights = await playAndLook(page)
+  const sights = await playAndLook(page, { ...passage, keyboard: stage, gapMs, repetitions })
   const tasks = tasksOf(await browser.stopTracing())
   tell(
     'in the judge, the coach and the page',
@@ -62,48 +52,6 @@ test('the mark of a key is in the next frame, while the metronome runs, and no t
   expect(tasks.filter(({ work }) => work > 50)).toEqual([])
   await expect(metronome).toHaveAttribute('aria-pressed', 'true')
 })
-
-/**
- * Plays the passage again and again, each time when the verdict of the last shows; each key is
- * dispatched with the present time. All of it runs in the page, so that nothing of the test's own
- * falls between two keys.
- */
-const playAndLook = (page: Page): Promise<Sight[]> =>
-  page.evaluate(
-    async ([keyboard, keys, gap, times]) => {
-      const frame = (): Promise<number> => new Promise((seen) => requestAnimationFrame(seen))
-      const svg = document.querySelector('.notation svg')
-      if (!svg) throw new Error('there is no notation')
-      let changedAt = 0
-      new MutationObserver(() => {
-        changedAt = performance.now()
-      }).observe(svg, { childList: true, subtree: true })
-      const strokes = (): number => document.querySelectorAll('.strokes [data-verdict]').length
-      const look = async (key: number, place: number): Promise<Sight> => {
-        const sent = performance.now()
-        window.fakeMidi.send(keyboard, [0x90, key, 64], sent)
-        const done = performance.now()
-        await frame()
-        const marks = svg.querySelectorAll('.pencil > g').length
-        const marked = changedAt - sent
-        const next = await frame()
-        window.fakeMidi.send(keyboard, [0x80, key, 0])
-        return { heard: done - sent, marked, painted: next - sent, marks, wanted: place + 1 }
-      }
-      const sights: Promise<Sight>[] = []
-      for (let played = 0; played < times; played++) {
-        while (strokes() < played) await frame()
-        const begin = performance.now()
-        for (const [place, key] of keys.entries()) {
-          const wait = begin + place * gap - performance.now()
-          if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait))
-          sights.push(look(key ?? 0, place))
-        }
-      }
-      return Promise.all(sights)
-    },
-    [stage, passage.keys, gapMs, repetitions] as const,
-  )
 
 interface TraceEvent {
   readonly name: string
