@@ -1,0 +1,172 @@
+import { expect, test } from 'vitest'
+import { createApp } from '@/app/app'
+import type { ChosenFile } from '@/app/library'
+import { nameFrom } from '@/app/studentRecords'
+import type { Since } from '@/app/students'
+import { sessionId } from '@/journal/ids'
+import type { JournalEvent } from '@/journal/journal'
+import { formatJournal } from '@/journal/lines'
+import { melody, sampleOf } from '../support/atTheDesk'
+import { createDesk } from '../support/fakePorts'
+import { drillBegun, pieceAdded, repetition, repetitions } from '../review/session'
+
+const fileOf = (events: readonly JournalEvent[] | string, name = 'ada.jsonl'): ChosenFile => {
+  const text = typeof events === 'string' ? events : formatJournal(events)
+  const bytes = new TextEncoder().encode(text)
+  return { name, size: bytes.length, read: () => Promise.resolve(bytes) }
+}
+
+const open = async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = createApp(desk.ports)
+  await app.open()
+  const students = await app.openStudents()
+  await students.load()
+  return {
+    desk,
+    app,
+    students,
+    incoming: () => students.incoming.getState(),
+    listed: () => students.store.getState().students,
+    names: () => students.store.getState().students.map(({ name }) => name),
+    send: async (events: readonly JournalEvent[], name: string) => {
+      await students.look(fileOf(events, `${name}.jsonl`))
+      const state = students.incoming.getState()
+      if (state.kind !== 'preview') throw new Error(state.kind)
+      await students.take(state.of ? { student: state.of } : { name: state.name })
+    },
+  }
+}
+
+const played = [pieceAdded('A Study'), drillBegun(1), ...repetitions('ccfb')]
+/** The same practice in sessions of somebody else. */
+const bens = played.map((event) => ({ ...event, session: sessionId('ben 1') }))
+
+test('a student’s file is looked at first; taken in it stands beside one’s own record and never in it', async () => {
+  const { students, incoming, listed, app, desk } = await open()
+  await students.look(fileOf(played, 'ada-week_3.jsonl'))
+  expect(incoming()).toMatchObject({
+    kind: 'preview',
+    name: 'ada week 3',
+    preview: { fresh: { repetitions: 4, days: 1 }, unread: [] },
+  })
+  expect(listed()).toEqual([])
+  await students.take({ name: '  Ada   the Example ' })
+  expect(incoming()).toMatchObject({ kind: 'done', outcome: { added: 6, known: 0, taken: [] } })
+  expect(listed()).toMatchObject([
+    {
+      name: 'Ada the Example',
+      pieces: [{ title: 'A Study', days: [{ tally: { clean: 2, flawed: 1 } }] }],
+    },
+  ])
+  const own = await desk.storage.events({ kind: 'all' })
+  expect(own.ok && own.value.events).toEqual([])
+  const reviewed = await app.records.all()
+  expect(reviewed.ok && reviewed.value.repetitions).toBe(0)
+})
+
+test('it is reviewed as one’s own is', async () => {
+  const { students, listed, send } = await open()
+  await send(played, 'ada')
+  const [ada] = listed()
+  const opened = ada && (await students.open(ada.id))
+  if (!opened?.ok || !opened.value) throw new Error('not opened')
+  expect(opened.value.student.name).toBe('ada')
+  const all = await opened.value.reviews.all()
+  expect(all.ok && all.value.tally).toEqual({ clean: 2, flawed: 1, brokenOff: 1 })
+  const piece = all.ok && all.value.pieces[0]?.piece
+  const page = piece && (await opened.value.reviews.teacherPage({ piece }))
+  expect(page && page.ok && page.value.pieces).toMatchObject([
+    { title: 'A Study', days: 1, tally: { clean: 2, flawed: 1, brokenOff: 1 } },
+  ])
+})
+
+test('a newer file of the same student is known by its sessions and adds what is new; another student stays apart', async () => {
+  const { students, incoming, listed, names, send } = await open()
+  await send(played, 'ada')
+  await send(bens, 'ben')
+  expect(names()).toEqual(['ada', 'ben'])
+  const later = {
+    ...repetitions('c')[0],
+    id: 'later',
+    atEpochMs: midnight + 90_000,
+  } as JournalEvent
+  const [ada] = listed()
+  if (!ada) throw new Error('nobody')
+  await students.look(fileOf([...played, later], 'ada-new.jsonl'))
+  expect(incoming()).toMatchObject({ kind: 'preview', of: ada.id })
+  await students.take({ student: ada.id })
+  expect(incoming()).toMatchObject({ kind: 'done', outcome: { added: 1, known: 6 } })
+  expect(names()).toEqual(['ada', 'ben'])
+  expect(listed().map(({ pieces }) => pieces[0]?.days[0]?.tally.clean)).toEqual([3, 2])
+  // An older file once more takes nothing away.
+  await send(played.slice(0, 4), 'ada-old')
+  expect(listed()[0]?.pieces[0]?.days[0]?.tally.clean).toBe(3)
+})
+
+test('a bad file is refused with line and reason, and nothing is changed', async () => {
+  const { students, incoming, names, send } = await open()
+  await send(played, 'ada')
+  await students.look(fileOf('to be or not\n', 'essay.txt'))
+  expect(incoming()).toMatchObject({
+    kind: 'failed',
+    message: expect.stringMatching(
+      /no line of it is one\. Line 1: This is not JSON.*Nothing was changed\./,
+    ),
+  })
+  const text = formatJournal(bens).split('\n')
+  text[2] = '{"v":2,"kind":"repetition"}'
+  await students.look(fileOf(text.join('\n'), 'ben.jsonl'))
+  expect(incoming()).toMatchObject({ kind: 'preview', preview: { unread: [{ line: 3 }] } })
+  students.forget()
+  expect(names()).toEqual(['ada'])
+})
+
+test('a student is called otherwise, keeps the record, and can be removed', async () => {
+  const { students, listed, names, send } = await open()
+  await send(played, 'ada')
+  await send(bens, 'ben')
+  const [ada] = listed()
+  if (!ada) throw new Error('nobody')
+  await students.rename(ada.id, 'Zoe')
+  expect(names()).toEqual(['ben', 'Zoe'])
+  await students.rename(ada.id, '   ')
+  expect(names()).toEqual(['ben', 'Zoe'])
+  await students.remove(ada.id)
+  expect(names()).toEqual(['ben'])
+  expect(await students.open(ada.id)).toEqual({ ok: true, value: undefined })
+})
+
+test('what was not counted yet, or by another rule, is counted when the students are opened', async () => {
+  const { students, desk, listed, send } = await open()
+  await send(played, 'ada')
+  const port = await desk.ports.students()
+  const stored = await port.list()
+  if (!stored.ok || !stored.value[0]) throw new Error('nobody is stored')
+  await port.put({ ...stored.value[0], kept: { version: 1, dayRule: 'Elsewhere', pieces: [] } })
+  await students.load()
+  expect(listed()[0]?.pieces).toMatchObject([{ title: 'A Study' }])
+})
+
+test('the table has a row for each student and piece that was practised as far back as is asked', async () => {
+  const { students, listed, send } = await open()
+  await send(played, 'ada')
+  // The day of the desk is 5 January 2026; those of the fixtures about New Year.
+  const daysAgo = (days: number) =>
+    bens.map((event) => ({ ...event, atEpochMs: event.atEpochMs - days * 86_400_000 }))
+  await send(daysAgo(20), 'ben')
+  const rows = (since: Since) =>
+    students.rows(listed(), since).map(({ student, repetitions: n }) => `${student.name} ${n}`)
+  expect(rows('all')).toEqual(['ada 4', 'ben 4'])
+  expect(rows('fourWeeks')).toEqual(['ada 4', 'ben 4'])
+  expect(rows('week')).toEqual(['ada 4'])
+})
+
+test.each([
+  ['Ada B.jsonl', 'Ada B'],
+  ['ben_miller-2026.jsonl', 'ben miller 2026'],
+  ['passagework-2026-11-25.jsonl', 'Student 4'],
+  ['.jsonl', 'Student 4'],
+])('the file %s proposes the name %s', (file, name) => {
+  expect(nameFrom(file, 4)).toBe(name)
+})
