@@ -210,11 +210,7 @@ export const createApp = (ports: Ports): App => {
     practice,
     notebook,
     session,
-    records: createRecords(
-      ports,
-      { ...library, open: hands.open },
-      () => session.store.getState().events,
-    ),
+    records: createRecords(ports, { ...library, open: hands.open }, session),
     forTeacher: createForTeacher(),
     openStudents: () =>
       (students ??= import('./students').then(({ createStudents }) =>

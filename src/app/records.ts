@@ -2,9 +2,11 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { ImportPreview } from '@/journal/previewImport'
 import type { JournalEvent } from '@/journal/journal'
 import type { Result } from '@/music/result'
+import { createHearing, type Hearing } from './hearing'
 import type { ChosenFile, Library } from './library'
 import type { Imported, Ports } from './ports'
 import { createReviews, type Reviews } from './reviews'
+import type { Session } from './session'
 
 /** A file of another record on its way into this one. */
 export type ImportState =
@@ -24,6 +26,8 @@ export type ImportState =
 /** The record as a whole: what it says, and how it leaves and comes back as files. */
 export interface Records extends Reviews {
   readonly import: StoreApi<ImportState>
+  /** A take of the record, heard again. */
+  readonly hearing: Hearing
   /** All repetitions as a table for a spreadsheet. */
   readonly saveTable: () => Promise<Result<void, string>>
   /** Reads a file and tells what it would bring; nothing is changed. */
@@ -39,8 +43,7 @@ const largestRecord = 400_000_000
 export const createRecords = (
   ports: Ports,
   library: Pick<Library, 'open' | 'store'>,
-  /** The events of the sitting under way. */
-  sitting: () => readonly JournalEvent[],
+  session: Pick<Session, 'store'>,
 ): Records => {
   const { storage } = ports
   const store = createStore<ImportState>(() => ({ kind: 'none' }))
@@ -71,7 +74,8 @@ export const createRecords = (
 
   return {
     import: store,
-    ...createReviews(storage, library, ports.wallClock, sitting),
+    hearing: createHearing(ports),
+    ...createReviews(storage, library, ports.wallClock, () => session.store.getState().events),
     saveTable: async () => {
       const text = await storage.tableText()
       if (!text.ok) return text

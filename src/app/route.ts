@@ -6,6 +6,8 @@ import { parseForm, type Form } from '@/music/form'
 import { handChoices } from '@/music/music'
 import type { Place } from '@/music/place'
 import { pieceId, type PieceId } from '@/music/units'
+import type { Asked } from '@/review/asked'
+import { formatAsked, parseAsked } from './askedRoute'
 
 /** A build-up as the person chose it: of which passage, how thorough, from where. */
 export interface BuildUpPlan {
@@ -27,6 +29,7 @@ export type Route =
   | TeacherRoute
   /** Records of students, side by side. */
   | { readonly kind: 'students' }
+  | RepetitionsRoute
   /** The record as a whole: saved, and taken in from a file. */
   | { readonly kind: 'journal' }
   /** A fragment is typed in. */
@@ -39,6 +42,13 @@ export interface TeacherRoute {
   readonly kind: 'teacher'
   readonly piece?: PieceId
   readonly week?: Day
+  readonly student?: StudentId
+}
+
+/** The repetitions behind a figure of the review. */
+export interface RepetitionsRoute {
+  readonly kind: 'repetitions'
+  readonly asked: Asked
   readonly student?: StudentId
 }
 
@@ -84,6 +94,10 @@ export const formatRoute = (route: Route): string => {
     }
     case 'students':
       return '#/students'
+    case 'repetitions': {
+      const whose = route.student === undefined ? '#' : `#/students/${route.student}`
+      return `${whose}/repetitions/${formatAsked(route.asked)}`
+    }
     case 'journal':
       return '#/journal'
     case 'write':
@@ -98,6 +112,7 @@ export const parseRoute = (hash: string): Route => {
   const [kind, piece, ...rest] = hash.replace(/^#\/?/, '').split('/')
   if (kind === 'summary' || kind === 'write' || kind === 'record') return { kind }
   if (kind === 'journal') return { kind }
+  if (kind === 'repetitions') return { kind, asked: parseAsked([piece ?? '', ...rest]) }
   if (kind === 'review') return piece ? { kind, piece: pieceId(piece) } : { kind }
   if (kind === 'teacher') return parseTeacher(piece)
   if (kind === 'students') return parseStudents(piece, rest)
@@ -118,10 +133,12 @@ const parseTeacher = (what: string | undefined): TeacherRoute => {
   return what ? { kind: 'teacher', piece: pieceId(what) } : { kind: 'teacher' }
 }
 
-const parseStudents = (name: string | undefined, [what, which]: readonly string[]): Route => {
+const parseStudents = (name: string | undefined, words: readonly string[]): Route => {
   if (!name) return { kind: 'students' }
   const student = studentId(name)
+  const [what, which] = words
   if (what === 'teacher') return { ...parseTeacher(which), student }
+  if (what === 'repetitions') return { kind: what, asked: parseAsked(words.slice(1)), student }
   return { kind: 'review', student, ...(what ? { piece: pieceId(what) } : {}) }
 }
 

@@ -12,7 +12,13 @@ import type { Practice } from './practice'
 import type { BuildUpStanding } from './buildUps'
 import { passageGoal, type PieceRecords } from './pieceRecord'
 import type { Practising, Upcoming } from './practising'
-import { formatRoute, parseRoute, type BuildUpPlan, type Route } from './route'
+import {
+  formatRoute,
+  parseRoute,
+  type BuildUpPlan,
+  type RepetitionsRoute,
+  type Route,
+} from './route'
 import type { Session } from './session'
 import type { Settings } from './settings'
 
@@ -26,6 +32,7 @@ export type Screen =
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
   | Extract<Route, { kind: 'review' | 'teacher' | 'students' }>
+  | RepetitionsRoute
   | { readonly kind: 'journal' }
   | { readonly kind: 'write' }
   | { readonly kind: 'record' }
@@ -36,7 +43,7 @@ export type Screen =
 export interface Screens {
   readonly store: StoreApi<Screen>
   readonly go: (route: Route) => void
-  /** From the tap test to where it was asked for. */
+  /** From the tap test or a list of repetitions to where it was asked for. */
   readonly goBack: () => void
   /** The present address once more, with other settings. */
   readonly renew: () => void
@@ -90,7 +97,7 @@ export const createScreens = (house: House): Screens => {
     const next = await arrivalAt(route)
     if (move !== moves) return
     house.onArrive()
-    if (route.kind !== 'tapTest') before = hash
+    if (route.kind !== 'tapTest' && route.kind !== 'repetitions') before = hash
     if (next.screen.kind !== 'practice') practice.end()
     else if (next.coach) practice.begin(next.screen.practising, next.coach)
     store.setState(() => next.screen, true)
@@ -106,6 +113,7 @@ export const createScreens = (house: House): Screens => {
       case 'review':
       case 'teacher':
       case 'students':
+      case 'repetitions':
       case 'journal':
       case 'write':
       case 'record':

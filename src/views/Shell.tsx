@@ -21,6 +21,7 @@ const later = {
   students: () => import('./Students'),
   studentRecord: () => import('./StudentRecord'),
   records: () => import('./Records'),
+  repetitions: () => import('./Repetitions'),
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
 const Practice = lazy(async () => ({ default: (await later.practice()).Practice }))
@@ -34,6 +35,7 @@ const Review = lazy(async () => ({ default: (await later.review()).Review }))
 const TeacherPage = lazy(async () => ({ default: (await later.teacher()).TeacherPage }))
 const Students = lazy(async () => ({ default: (await later.students()).Students }))
 const RecordOf = lazy(async () => ({ default: (await later.studentRecord()).RecordOf }))
+const Repetitions = lazy(async () => ({ default: (await later.repetitions()).Repetitions }))
 const Records = lazy(async () => ({ default: (await later.records()).Records }))
 const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 
@@ -128,6 +130,12 @@ const Screen = ({
       )
     case 'students':
       return <Students />
+    case 'repetitions':
+      return (
+        <RecordOf student={screen.student}>
+          <Repetitions key={formatRoute(screen)} asked={screen.asked} />
+        </RecordOf>
+      )
     case 'journal':
       return <Records />
     case 'tapTest':

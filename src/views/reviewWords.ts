@@ -101,7 +101,10 @@ export const curveWords: Readonly<Record<LearningCurve['verdict'], string>> = {
 }
 
 /** 'bar 9, beats 1–3, right hand, long–short'; without the score the bars alone. */
-export const chunkWords = (chunk: ChunkFigures | undefined, score: Score | undefined): string => {
+export const chunkWords = (
+  chunk: Pick<ChunkFigures, 'drill'> | undefined,
+  score: Score | undefined,
+): string => {
   const drill = chunk?.drill
   if (!drill) return 'a chunk'
   const { place, form } = drill
@@ -128,7 +131,7 @@ const stretchWords = (score: Score, place: RecordedPlace): string | undefined =>
 }
 
 /** A tempo in the beat of the chunk's time signature. */
-export const tempoWords = (tempo: Tempo, chunk: ChunkFigures): string =>
+export const tempoWords = (tempo: Tempo, chunk: Pick<ChunkFigures, 'drill'>): string =>
   chunk.drill ? formatBeats(tempo, chunk.drill.time) : String(Math.round(tempo))
 
 /** As it is named where it stands in the score, or at its beginning; 'F♯5'. */

@@ -3,6 +3,7 @@ import type { Reviews } from '@/app/reviews'
 import { formatRoute, type TeacherRoute } from '@/app/route'
 import type { StudentId } from '@/journal/ids'
 import type { PieceId } from '@/music/units'
+import type { Asked } from '@/review/asked'
 import { useApp } from './context'
 
 /** Whose record is reviewed. */
@@ -23,6 +24,8 @@ export const useReviewed = (): Reviewed => {
 /** Addresses of other pages about the same record. */
 export interface ReviewedRoutes {
   readonly review: (piece?: PieceId) => string
+  /** The repetitions behind a figure. */
+  readonly repetitions: (asked: Asked) => string
   readonly teacher: (about: Pick<TeacherRoute, 'piece' | 'week'>) => string
 }
 
@@ -32,6 +35,7 @@ export const useReviewedRoutes = (): ReviewedRoutes => {
   return {
     review: (piece) =>
       formatRoute({ kind: 'review', ...whose, ...(piece === undefined ? {} : { piece }) }),
+    repetitions: (asked) => formatRoute({ kind: 'repetitions', ...whose, asked }),
     teacher: (about) => formatRoute({ kind: 'teacher', ...whose, ...about }),
   }
 }

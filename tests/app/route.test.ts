@@ -33,6 +33,17 @@ const route: fc.Arbitrary<Route> = fc.oneof(
   fc.record({ kind: fc.constant('teacher' as const), piece, student }, { requiredKeys: ['kind'] }),
   fc.record({ kind: fc.constant('teacher' as const), week, student }, { requiredKeys: ['kind'] }),
   fc.constant({ kind: 'students' } as const),
+  fc.record(
+    {
+      kind: fc.constant('repetitions' as const),
+      asked: fc.record(
+        { piece, from: week, cold: fc.constant(true as const) },
+        { requiredKeys: [] },
+      ),
+      student,
+    },
+    { requiredKeys: ['kind', 'asked'] },
+  ),
   fc.constant({ kind: 'journal' } as const),
   fc.constant({ kind: 'write' } as const),
   fc.constant({ kind: 'record' } as const),
