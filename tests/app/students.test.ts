@@ -86,11 +86,7 @@ test('a newer file of the same student is known by its sessions and adds what is
   await send(played, 'ada')
   await send(bens, 'ben')
   expect(names()).toEqual(['ada', 'ben'])
-  const later = {
-    ...repetitions('c')[0],
-    id: 'later',
-    atEpochMs: midnight + 90_000,
-  } as JournalEvent
+  const later = repetition('c', 90)
   const [ada] = listed()
   if (!ada) throw new Error('nobody')
   await students.look(fileOf([...played, later], 'ada-new.jsonl'))
