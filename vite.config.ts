@@ -1,8 +1,9 @@
 import react from '@vitejs/plugin-react'
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import type { Plugin } from 'vite'
+import spdxLicences from 'spdx-license-list/full'
+import type { Plugin, Rollup } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
 
@@ -87,6 +88,66 @@ const contentSecurity = (): Plugin => ({
   ],
 })
 
+interface Licence {
+  readonly name: string
+  readonly version: string
+  /** By its SPDX identifier. */
+  readonly licence: string
+  readonly text: string
+}
+
+/** Shipped without being imported: what the service worker is written with, by its own build. */
+const inServiceWorker = [
+  'workbox-core',
+  'workbox-precaching',
+  'workbox-routing',
+  'workbox-strategies',
+]
+
+/** The text beside the package's own code, or that of the standard list where it brings none. */
+const licenceOf = (folder: string): Licence => {
+  const described: unknown = JSON.parse(readFileSync(`${folder}/package.json`, 'utf8'))
+  const { name, version, license, author } = described as Record<string, string>
+  const own = readdirSync(folder).find((file) => /^licen[cs]e/i.test(file))
+  const listed = license === undefined ? undefined : spdxLicences[license]?.licenseText
+  const text = own
+    ? readFileSync(`${folder}/${own}`, 'utf8')
+    : listed && `By ${author}. The standard text of its licence:\n\n${listed}`
+  if (!name || !version || !license || !text)
+    throw new Error(`${folder} is shipped, and its licence is not known`)
+  return { name, version, licence: license, text }
+}
+
+/**
+ * The licences of all that is shipped, as `licences.json` beside the page that lists them. The workers
+ * are bundled apart: `ofWorker` notes what is theirs, before the page's own bundle is written.
+ */
+const licences = (): { readonly ofPage: Plugin; readonly ofWorker: Plugin } => {
+  const folders = new Set(inServiceWorker.map((name) => here(`./node_modules/${name}`)))
+  const note = (bundle: Rollup.OutputBundle): void => {
+    for (const file of Object.values(bundle))
+      for (const id of file.type === 'chunk' ? file.moduleIds : []) {
+        const [folder] = /\/[^:]*\/node_modules\/(?:@[^/]+\/)?[^/]+/.exec(id) ?? []
+        if (folder) folders.add(folder)
+      }
+  }
+  return {
+    ofWorker: { name: 'licences-of-worker', generateBundle: (_, bundle) => note(bundle) },
+    ofPage: {
+      name: 'licences',
+      apply: 'build',
+      generateBundle(_, bundle) {
+        note(bundle)
+        const all = [...folders]
+          .map(licenceOf)
+          .toSorted((a, b) => a.name.localeCompare(b.name, 'en'))
+        this.emitFile({ type: 'asset', fileName: 'licences.json', source: JSON.stringify(all) })
+      },
+    },
+  }
+}
+const { ofPage, ofWorker } = licences()
+
 /** On one's own machine packing the engraver at each request takes longer than sending it. */
 const servedUnpacked = (): Plugin => ({
   name: 'served-unpacked',
@@ -121,7 +182,7 @@ const offline = (): Plugin[] =>
       ],
     },
     workbox: {
-      globPatterns: ['**/*.{html,js,css,svg,png,woff2,ogg,wasm,mid}'],
+      globPatterns: ['**/*.{html,js,css,json,svg,png,woff2,ogg,wasm,mid}'],
       // The engraver is a file of eight megabytes.
       maximumFileSizeToCacheInBytes: 12_000_000,
     },
@@ -134,11 +195,12 @@ export default defineConfig({
     sharpSamples(),
     tonalInParts(),
     contentSecurity(),
+    ofPage,
     servedUnpacked(),
     offline(),
   ],
   resolve: { alias: { '@samples': here('./sample-midi'), '@': here('./src') } },
-  worker: { format: 'es', plugins: () => [tonalInParts()] },
+  worker: { format: 'es', plugins: () => [tonalInParts(), ofWorker] },
   build: {
     outDir: here('./dist'),
     emptyOutDir: true,

@@ -2,7 +2,7 @@
 import '@fontsource-variable/source-serif-4/wght.css'
 import { createRoot } from 'react-dom/client'
 import { createApp } from '@/app/app'
-import type { PlayerPort, Ports } from '@/app/ports'
+import type { Licence, PlayerPort, Ports } from '@/app/ports'
 import { baseFor, createComputerKeys, type ComputerKeys } from '@/devices/computerKeys'
 import { mergeDevices } from '@/devices/mergeDevices'
 import { createMidiKeyboard } from '@/devices/midiKeyboard'
@@ -10,6 +10,7 @@ import { createScreenKeys } from '@/devices/screenKeys'
 import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
 import { planRun, planTrial } from '@/devices/simulatedTake'
 import { createEngraver } from '@/engraving/engraving'
+import { failed, ok } from '@/music/result'
 import { ms } from '@/music/units'
 import { createSound } from '@/sound/createSound'
 import { sampleCredit } from '@/sound/samples'
@@ -97,6 +98,16 @@ const credits = [
   'Text face: Source Serif 4 (SIL Open Font License 1.1).',
 ].join(' ')
 
+/** They are written beside the page when it is built. */
+const readLicences: Ports['licences'] = async () => {
+  try {
+    const answer = await fetch('./licences.json')
+    return ok((await answer.json()) as readonly Licence[])
+  } catch (error) {
+    return failed(`The licences cannot be read: they come with the built page. (${String(error)})`)
+  }
+}
+
 /** Thirty times a second: the settling time of the judge is longer than that. */
 const momentMs = 33
 
@@ -108,6 +119,7 @@ const start = async (): Promise<void> => {
   const screenKeys = createScreenKeys()
   const app = createApp({
     credits,
+    licences: readLicences,
     person: mergeDevices([midi, computerKeys, screenKeys]),
     midi,
     computerKeys: computerKeysPort(computerKeys),

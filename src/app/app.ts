@@ -86,6 +86,7 @@ export interface App {
   readonly takeNewer: () => void
   /** Whose work is shipped with the program, and under what licence. */
   readonly credits: string
+  readonly licences: Ports['licences']
   readonly open: () => Promise<void>
   readonly go: (route: Route) => void
   /** From the tap test to where it was asked for. */
@@ -232,6 +233,7 @@ export const createApp = (ports: Ports): App => {
     kept,
     takeNewer: ports.kept.takeNewer,
     credits: ports.credits,
+    licences: ports.licences,
     open: async () => {
       settings.setState(decodeSettings(await ports.storage.loadSettings()), true)
       applySettings(settings.getState())

@@ -224,8 +224,19 @@ export interface KeptPort {
   readonly takeNewer: () => void
 }
 
+/** What a part of the program that others made is given under. */
+export interface Licence {
+  readonly name: string
+  readonly version: string
+  /** By its SPDX identifier. */
+  readonly licence: string
+  readonly text: string
+}
+
 export interface Ports {
   readonly credits: string
+  /** Of all that is shipped; or why they cannot be read. */
+  readonly licences: () => Promise<Result<readonly Licence[], string>>
   /** Whatever the person plays on, as one stream. */
   readonly person: ListenPort
   readonly midi: MidiPort

@@ -32,6 +32,8 @@ export type Route =
   | RepetitionsRoute
   /** The record as a whole: saved, and taken in from a file. */
   | { readonly kind: 'journal' }
+  /** Under what licences that is given which the program is made of. */
+  | { readonly kind: 'licences' }
   /** A fragment is typed in. */
   | { readonly kind: 'write' }
   /** A fragment is played in. */
@@ -100,6 +102,8 @@ export const formatRoute = (route: Route): string => {
     }
     case 'journal':
       return '#/journal'
+    case 'licences':
+      return '#/licences'
     case 'write':
       return '#/write'
     case 'record':
@@ -111,7 +115,7 @@ export const formatRoute = (route: Route): string => {
 export const parseRoute = (hash: string): Route => {
   const [kind, piece, ...rest] = hash.replace(/^#\/?/, '').split('/')
   if (kind === 'summary' || kind === 'write' || kind === 'record') return { kind }
-  if (kind === 'journal') return { kind }
+  if (kind === 'journal' || kind === 'licences') return { kind }
   if (kind === 'repetitions') return { kind, asked: parseAsked([piece ?? '', ...rest]) }
   if (kind === 'review') return piece ? { kind, piece: pieceId(piece) } : { kind }
   if (kind === 'teacher') return parseTeacher(piece)

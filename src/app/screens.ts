@@ -34,6 +34,7 @@ export type Screen =
   | Extract<Route, { kind: 'review' | 'teacher' | 'students' }>
   | RepetitionsRoute
   | { readonly kind: 'journal' }
+  | { readonly kind: 'licences' }
   | { readonly kind: 'write' }
   | { readonly kind: 'record' }
   /** The address names a piece or a place that is not here. */
@@ -115,6 +116,7 @@ export const createScreens = (house: House): Screens => {
       case 'students':
       case 'repetitions':
       case 'journal':
+      case 'licences':
       case 'write':
       case 'record':
         return { screen: route }

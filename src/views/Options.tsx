@@ -129,7 +129,9 @@ export const Options = () => {
         is general advice, not medical advice; a teacher beside you knows more than any program.
       </p>
       {persistence && <p className="soft credit">{persistence}</p>}
-      <p className="soft credit">{app.credits}</p>
+      <p className="soft credit">
+        {app.credits} <a href={formatRoute({ kind: 'licences' })}>All licences</a>
+      </p>
     </Sheet>
   )
 }

@@ -21,6 +21,7 @@ const later = {
   students: () => import('./Students'),
   studentRecord: () => import('./StudentRecord'),
   records: () => import('./Records'),
+  licences: () => import('./Licences'),
   repetitions: () => import('./Repetitions'),
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
@@ -37,6 +38,7 @@ const Students = lazy(async () => ({ default: (await later.students()).Students 
 const RecordOf = lazy(async () => ({ default: (await later.studentRecord()).RecordOf }))
 const Repetitions = lazy(async () => ({ default: (await later.repetitions()).Repetitions }))
 const Records = lazy(async () => ({ default: (await later.records()).Records }))
+const Licences = lazy(async () => ({ default: (await later.licences()).Licences }))
 const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 
 /** The head of every page, and the screen that the address names. */
@@ -138,6 +140,8 @@ const Screen = ({
       )
     case 'journal':
       return <Records />
+    case 'licences':
+      return <Licences />
     case 'tapTest':
       return <TapTest />
     case 'lost':

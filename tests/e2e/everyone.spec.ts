@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import packageJson from '../../package.json' with { type: 'json' }
 import { drawn, openApp, openDrill, repetition, shown, type } from './support/app'
 import { violations } from './support/axe'
 import { visitScreens } from './support/screens'
@@ -103,3 +104,23 @@ const tabTo = async (page: Page, name: string): Promise<void> => {
   }
   throw new Error(`Tab does not lead to ${name}`)
 }
+
+test('the licence of everything that is shipped can be read', async ({ page }) => {
+  await openApp(page, { address: '#/licences' })
+  await page.getByRole('heading', { name: 'Licences' }).waitFor()
+  const rows = page.locator('.licences summary')
+  await expect(rows.first()).toBeVisible()
+  const named = await rows.allTextContents()
+  expect(new Set(named).size).toBe(named.length)
+  const shipped = Object.keys(packageJson.dependencies)
+    // tonal is a list of its parts, which are shipped in its place.
+    .map((name) => (name === 'tonal' ? '@tonaljs/note' : name))
+    .concat('workbox-core')
+  for (const name of shipped)
+    expect(
+      named.filter((row) => row.startsWith(`${name} `)),
+      name,
+    ).toHaveLength(1)
+  await rows.filter({ hasText: 'verovio' }).click()
+  await expect(page.getByText('GNU LESSER GENERAL PUBLIC LICENSE').first()).toBeVisible()
+})

@@ -87,6 +87,7 @@ export const createDesk = (
   }
   const ports: Ports = {
     credits: 'credits',
+    licences: () => Promise.resolve({ ok: true, value: [] }),
     person: { listen },
     midi: {
       connect: () => Promise.resolve(),
