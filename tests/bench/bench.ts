@@ -4,6 +4,7 @@ import { benchFingering } from './fingering'
 import { benchJournal } from './journal'
 import { benchJudge } from './judge'
 import { benchScore } from './score'
+import { benchStudio } from './studio'
 
 const measures = [
   ...(await benchJudge()),
@@ -11,6 +12,7 @@ const measures = [
   ...benchFingering(),
   ...benchDifficulty(),
   ...benchJournal(),
+  ...(await benchStudio()),
 ]
 
 const figure = (value: number): string =>
