@@ -1,5 +1,5 @@
 import react from '@vitejs/plugin-react'
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync, realpathSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import spdxLicences from 'spdx-license-list/full'
@@ -128,7 +128,7 @@ const licences = (): { readonly ofPage: Plugin; readonly ofWorker: Plugin } => {
     for (const file of Object.values(bundle))
       for (const id of file.type === 'chunk' ? file.moduleIds : []) {
         const [folder] = /\/[^:]*\/node_modules\/(?:@[^/]+\/)?[^/]+/.exec(id) ?? []
-        if (folder) folders.add(folder)
+        if (folder) folders.add(realpathSync(folder))
       }
   }
   return {
