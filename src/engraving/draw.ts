@@ -15,6 +15,8 @@ export interface Drawing extends Box {
   readonly svg: string
   /** Of a line of the whole piece: its picture is in few elements, which name nothing. */
   readonly places?: SystemPlaces
+  /** Of a line with marks: their strokes, an SVG group to be put into the picture. */
+  readonly pencil?: string
 }
 
 /** At scale 100 one staff space is this many pixels (the engraver's own unit of 9, twice). */

@@ -1,6 +1,8 @@
 import type { VerovioToolkit } from 'verovio/esm'
 import { finish, load, measure, options, spaceAtFullScale, type Box, type Drawing } from './draw'
 import { writeMei } from './mei'
+import type { WeighedMark } from './pencilMark'
+import { pencilMarkup } from './pencilMarkup'
 import type { Stretch } from './stretch'
 
 /** A system of the whole piece: as wide as the page, at a size that all systems share. */
@@ -23,9 +25,11 @@ export const drawSystem = (
   toolkit: VerovioToolkit,
   stretch: Stretch,
   { width, space }: SystemBox,
+  marks: readonly WeighedMark[] = [],
 ): Drawing => {
-  // No pencil marks its notes.
-  const mei = { ...writeMei(stretch), notes: new Map() }
+  const written = writeMei(stretch)
+  // Only a pencil needs to know more of the notes than where they stand.
+  const mei = marks.length > 0 ? written : { ...written, notes: new Map() }
   const scale = space / spaceAtFullScale
   const layout = {
     ...options(stretch.hands.length > 1),
@@ -41,7 +45,7 @@ export const drawSystem = (
   toolkit.setOptions({ ...layout, breaks: 'auto' })
   load(toolkit, mei)
   const drawing = finish(toolkit, mei, scale)
-  if (drawing.svg.split('class="system"').length <= 2) return withoutIds(drawing)
+  if (drawing.svg.split('class="system"').length <= 2) return marked(drawing, marks)
   // Too much for one line: closer together rather than a bar alone. Without any encoded break the
   // engraver would break as it likes again.
   const oneLine = { ...mei, mei: mei.mei.replace('<section>', '<section><sb/>') }
@@ -50,8 +54,13 @@ export const drawSystem = (
   const pageWidth = Math.max(100, Math.floor(width / smaller))
   toolkit.setOptions({ ...layout, pageWidth, breaks: 'encoded' })
   load(toolkit, oneLine)
-  return withoutIds(finish(toolkit, mei, smaller))
+  return marked(finish(toolkit, mei, smaller), marks)
 }
+
+const marked = (drawing: Drawing, marks: readonly WeighedMark[]): Drawing => ({
+  ...withoutIds(drawing),
+  ...(marks.length > 0 ? { pencil: pencilMarkup(drawing.svg, marks) } : {}),
+})
 
 /**
  * Many lines stand on one page, perhaps beside a larger drawing of the same notes: no note and no sign

@@ -2,6 +2,7 @@
 import type { HandChoice, Score } from '@/music/music'
 import type { Result } from '@/music/result'
 import type { Tick } from '@/music/units'
+import type { WeighedMark } from './pencilMark'
 import type { Fingers } from './stretch'
 import type { SystemPlaces } from './systemPlaces'
 
@@ -30,6 +31,8 @@ export interface SystemRequest {
   readonly width: number
   readonly space: number
   readonly fingers?: Fingers
+  /** Pencilled into the drawing. */
+  readonly marks?: readonly WeighedMark[]
   readonly caller?: string
 }
 

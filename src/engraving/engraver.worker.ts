@@ -33,13 +33,13 @@ const workOff = (engraver: VerovioToolkit): void => {
   }
 }
 
-const drawing = (engraver: VerovioToolkit, { stretch, box }: WorkerRequest): Drawing =>
-  'space' in box ? plain(drawSystem(engraver, stretch, box)) : draw(engraver, stretch, box)
+const drawing = (engraver: VerovioToolkit, { stretch, box, marks }: WorkerRequest): Drawing =>
+  'space' in box ? plain(drawSystem(engraver, stretch, box, marks)) : draw(engraver, stretch, box)
 
 /** Light enough to be scrolled by the hundred. */
-const plain = (drawing: Drawing): Drawing => ({
+const plain = ({ pencil = '', ...drawing }: Drawing): Drawing => ({
   ...drawing,
-  svg: flatten(drawing.svg),
+  svg: flatten(drawing.svg, pencil),
   places: readSystemPlaces(drawing.svg),
 })
 

@@ -1,6 +1,7 @@
 /** What the page and the worker say to each other. */
 import type { Box, Drawing } from './draw'
 import type { SystemBox } from './drawSystem'
+import type { WeighedMark } from './pencilMark'
 import type { Stretch } from './stretch'
 
 export interface WorkerRequest {
@@ -8,6 +9,8 @@ export interface WorkerRequest {
   readonly stretch: Stretch
   /** With a staff space: as one line of the whole piece. */
   readonly box: Box | SystemBox
+  /** On a line of the whole piece. */
+  readonly marks?: readonly WeighedMark[]
 }
 
 export type WorkerAnswer =

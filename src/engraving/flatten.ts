@@ -1,9 +1,9 @@
 /**
  * The same picture in few elements: a page of music has thousands of signs, and a browser that must
  * lay out each of them does not scroll evenly. All glyphs of a drawing become one path, all straight
- * lines of one width another; groups that only name things go.
+ * lines of one width another; groups that only name things go. What is `added` is drawn last, as it is.
  */
-export const flatten = (svg: string): string => {
+export const flatten = (svg: string, added = ''): string => {
   const glyphs = glyphsOf(svg)
   const outlines: string[] = []
   const lines = new Map<string, string[]>()
@@ -24,10 +24,13 @@ export const flatten = (svg: string): string => {
     `<path d="${outlines.join('')}" stroke="none"/>`,
   ].join('')
   // A glyph of another make stays as it is, with all definitions.
-  if (body.includes('<use ')) return svg
-  const kept = withoutNames(body)
-  const end = kept.lastIndexOf('</g>')
-  return kept.slice(0, end) + merged + kept.slice(end)
+  if (body.includes('<use ')) return putLast(svg, added)
+  return putLast(withoutNames(body), merged + added)
+}
+
+const putLast = (svg: string, what: string): string => {
+  const end = svg.lastIndexOf('</g>')
+  return svg.slice(0, end) + what + svg.slice(end)
 }
 
 type Segment = readonly [command: string, ...numbers: number[]]

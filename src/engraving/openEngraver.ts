@@ -79,11 +79,12 @@ export const openEngraver = (startWorker: () => Worker = startEngraver): Engrave
     stretch: Stretch | undefined,
     box: WorkerRequest['box'],
     caller = '',
+    marks?: WorkerRequest['marks'],
   ): Promise<Answer> => {
     if (!stretch || box.width < 1 || box.height < 1)
       return Promise.resolve(failed({ kind: 'empty' }))
     supersede(caller)
-    const request = { number: count++, stretch, box }
+    const request = { number: count++, stretch, box, ...(marks ? { marks } : {}) }
     return new Promise<Answer>((settle) => {
       queue = [...queue, { caller, request, settle }]
       if (queue.length === 1) sendNext()
@@ -94,8 +95,13 @@ export const openEngraver = (startWorker: () => Worker = startEngraver): Engrave
     warm: () => void start(),
     engrave: ({ score, start: from, end, hand, width, height, fingers, caller }) =>
       ask(cutStretch(score, from, end, hand, fingers), { width, height }, caller),
-    engraveSystem: ({ score, fromBar, toBar, width, space, fingers, caller }) =>
-      ask(cutSystem(score, fromBar, toBar, fingers), { width, height: Infinity, space }, caller),
+    engraveSystem: ({ score, fromBar, toBar, width, space, fingers, marks, caller }) =>
+      ask(
+        cutSystem(score, fromBar, toBar, fingers),
+        { width, height: Infinity, space },
+        caller,
+        marks,
+      ),
     dispose: () => giveUp('the page was closed'),
   }
 }

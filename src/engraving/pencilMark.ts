@@ -38,3 +38,12 @@ type PencilShape =
       readonly to: NoteId
       readonly faster: boolean
     }
+
+export const weights = ['light', 'middle', 'heavy'] as const
+/** How hard the pencil was pressed: for what came seldom, more often, most often. */
+export type Weight = (typeof weights)[number]
+
+export interface WeighedMark {
+  readonly mark: PencilMark
+  readonly weight: Weight
+}

@@ -1,4 +1,5 @@
 import type { Engraver, Engraving } from '@/engraving/engraving'
+import type { WeighedMark } from '@/engraving/pencilMark'
 import type { SystemPlaces } from '@/engraving/systemPlaces'
 import type { SystemBars } from '@/engraving/systems'
 import type { Score } from '@/music/music'
@@ -10,6 +11,8 @@ export interface Sheet {
   /** CSS pixels. */
   readonly width: number
   readonly space: number
+  /** Pencilled on a line, by its index; other marks are another list. */
+  readonly marks?: ReadonlyMap<number, readonly WeighedMark[]>
 }
 
 export interface Line {
@@ -33,6 +36,7 @@ export interface Lines {
 interface Drawn extends Line {
   /** The hands of its notes: when they are others, the line is drawn again. */
   readonly hands: string
+  readonly marks: readonly WeighedMark[] | undefined
 }
 
 export const createLines = (engraver: Engraver): Lines => {
@@ -50,8 +54,11 @@ export const createLines = (engraver: Engraver): Lines => {
 
   /** Lines in which nothing stands; asking again would never end. */
   let empty = new Set<number>()
-  const isOpen = (index: number): boolean =>
-    drawn.get(index)?.hands !== hands[index] && !empty.has(index)
+  const isOpen = (index: number): boolean => {
+    const line = drawn.get(index)
+    const isSame = line?.hands === hands[index] && line?.marks === sheet?.marks?.get(index)
+    return !isSame && !empty.has(index)
+  }
   const next = (): number | undefined => {
     const inSight = [...near].toSorted((a, b) => a - b).find(isOpen)
     if (inSight !== undefined) return inSight
@@ -72,11 +79,13 @@ export const createLines = (engraver: Engraver): Lines => {
     const wanted = hands[index]
     if (!asked || !bars || wanted === undefined) return
     const { score, width, space } = asked
-    const result = await engraver.engraveSystem({ score, ...bars, width, space, caller: 'line' })
+    const marks = asked.marks?.get(index)
+    const request = { score, ...bars, width, space, ...(marks ? { marks } : {}), caller: 'line' }
+    const result = await engraver.engraveSystem(request)
     if (sheet && !sameLines(sheet, asked)) return
     if (result.ok) {
       const { places = nowhere } = result.value
-      drawn.set(index, { engraving: result.value, places, hands: wanted })
+      drawn.set(index, { engraving: result.value, places, hands: wanted, marks })
     } else if (result.reason.kind === 'failed') problem = result.reason.message
     else empty.add(index)
     tell()

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from 'react'
 import { planSystems, type SystemBars } from '@/engraving/systems'
 import type { Score } from '@/music/music'
 import { useEngraver } from './context'
-import { createLines, type Lines } from './lines'
+import { createLines, type Lines, type Sheet } from './lines'
 
 /** From this width of the window on two pages stand side by side, CSS pixels. */
 const twoPagesFrom = 1600
@@ -18,12 +18,13 @@ export const useLines = (
   plan: readonly SystemBars[],
   width: number,
   space: number,
+  marks?: Sheet['marks'],
 ): Lines => {
   const engraver = useEngraver()
   const [lines] = useState(() => createLines(engraver))
   useEffect(() => {
-    if (plan.length > 0) lines.show({ score, plan, width, space })
-  }, [lines, score, plan, width, space])
+    if (plan.length > 0) lines.show({ score, plan, width, space, ...(marks ? { marks } : {}) })
+  }, [lines, score, plan, width, space, marks])
   useEffect(() => lines.stop, [lines])
   return lines
 }

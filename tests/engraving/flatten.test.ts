@@ -46,3 +46,10 @@ test('each glyph of the drawing is in the path', () => {
   expect(uses).toBeGreaterThan(10)
   expect(outlines.match(/M/g)?.length).toBeGreaterThanOrEqual(uses)
 })
+
+test('what is added is drawn last, inside the music, and stays as it is', () => {
+  const added = '<g class="pencil"><path d="M0 0L9 9" stroke-width="3"/></g>'
+  const [plain, flat] = [flatten(drawing()), flatten(drawing(), added)]
+  expect(flat.replace(added, '')).toBe(plain)
+  expect(flat.indexOf(added)).toBe(plain.lastIndexOf('</g>'))
+})

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import type { Engraver, SystemRequest } from '@/engraving/engraving'
 import type { SystemBars } from '@/engraving/systems'
 import type { Score } from '@/music/music'
+import { noteId } from '@/music/units'
 import { createLines, type Lines } from '@/views/lines'
 import { writeScore } from '../music/writeScore'
 
@@ -92,4 +93,22 @@ test('stopped, it asks for no more; shown again, it goes on', async () => {
   show(lines)
   await answer(5)
   expect(lines.progress()).toBe(5)
+})
+
+test('other marks draw their line again, and no other', async () => {
+  const { lines, asked, answer } = createDesk()
+  const ring = { mark: { shape: 'missing', note: noteId('n4_1k74') }, weight: 'heavy' } as const
+  const sheet = { score, plan, width: 100, space: 9 }
+  lines.show(sheet)
+  await answer(5)
+  asked.length = 0
+  const marks = new Map([[1, [ring]]])
+  lines.show({ ...sheet, marks })
+  await answer(5)
+  expect(asked.join(' ')).toBe('1@100')
+  lines.show({ ...sheet, marks: new Map(marks) })
+  expect(asked).toHaveLength(1)
+  lines.show(sheet)
+  await answer(5)
+  expect(asked.join(' ')).toBe('1@100 1@100')
 })
