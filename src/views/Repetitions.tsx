@@ -1,4 +1,4 @@
-import { useCallback, useState } from 'react'
+import { useCallback, useState, useSyncExternalStore, type ReactNode } from 'react'
 import type { RepetitionList } from '@/app/repetitionList'
 import type { Asked } from '@/review/asked'
 import type { Listed, ListedDay } from '@/review/repetitions'
@@ -49,6 +49,10 @@ const Listing = ({ asked, list }: { readonly asked: Asked; readonly list: Repeti
     else if (by === 1) readOn()
   }
   const { seen, isHeard, toggle } = useSeen(now)
+  const isWide = useIsWide()
+  const panel = now && (
+    <SeenRepetition listed={now} list={list} seen={seen} isHeard={isHeard} toggle={toggle} />
+  )
   const keys: readonly PageKey[] = [
     { key: 'arrowup', shown: '↑', words: 'the one above', run: () => step(-1) },
     { key: 'arrowdown', shown: '↓', words: 'the one below', run: () => step(1) },
@@ -67,12 +71,12 @@ const Listing = ({ asked, list }: { readonly asked: Asked; readonly list: Repeti
       <Conditions asked={asked} list={list} />
       {all.length === 0 && isWhole && <Nothing days={days} />}
       <div className="repetitions-body">
-        {now && (
-          <SeenRepetition listed={now} list={list} seen={seen} isHeard={isHeard} toggle={toggle} />
-        )}
+        {isWide && panel}
         <div className="repetitions-list">
           {days.map((day) => (
-            <DayRows key={day.day} day={day} asked={asked} list={list} now={now} choose={choose} />
+            <DayRows key={day.day} day={day} asked={asked} list={list} now={now} choose={choose}>
+              {!isWide && panel}
+            </DayRows>
           ))}
           {problem !== undefined && (
             <p className="notice" role="alert">
@@ -141,12 +145,15 @@ const DayRows = ({
   list,
   now,
   choose,
+  children,
 }: {
   readonly day: ListedDay
   readonly asked: Asked
   readonly list: RepetitionList
   readonly now: Listed | undefined
   readonly choose: (id: string) => void
+  /** Stands under the chosen one. */
+  readonly children: ReactNode
 }) => (
   <section aria-label={dateWords(day)}>
     <h2>{dateWords(day)}</h2>
@@ -160,6 +167,7 @@ const DayRows = ({
             isChosen={listed.repetition.id === now?.repetition.id}
             choose={choose}
           />
+          {listed.repetition.id === now?.repetition.id && children}
         </li>
       ))}
     </ol>
@@ -170,3 +178,15 @@ const DayRows = ({
     )}
   </section>
 )
+
+/** From here on the chosen one stands beside the list. */
+const wide = '(min-width: 64rem)'
+
+const watchWidth = (see: () => void): (() => void) => {
+  const query = window.matchMedia(wide)
+  query.addEventListener('change', see)
+  return () => query.removeEventListener('change', see)
+}
+
+const useIsWide = (): boolean =>
+  useSyncExternalStore(watchWidth, () => window.matchMedia(wide).matches)
