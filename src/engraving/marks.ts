@@ -44,7 +44,7 @@ export const strokesOf = (mark: PencilMark, page: Page): Stroke[] => {
     case 'restart':
       return on(page, mark.note, (note) => hookStrokes(aboveSpot(note, -3, 0.4)))
     case 'hesitation':
-      return on(page, mark.note, (note) => caesuraStrokes(beforeSpot(page, note, 0.8)))
+      return on(page, mark.note, (note) => caesuraStrokes(beforeSpot(page, note, 1.3)))
     case 'early':
     case 'late': {
       const length = arrowLength(mark.ms)

@@ -187,6 +187,18 @@ describe('the pencil on the page', () => {
     expect(rolled.right).toBeLessThan(before)
   })
 
+  test('the caesura keeps clear of a ring around the note that it stands before', () => {
+    const page = pageOf('C5 1 D5 1 E5 1 F5 1')
+    const note = noteId('n1k74')
+    const ring = placeOf({ shape: 'wrong', note, playedKey: key(76) }, page)
+    const [second] = strokesOf({ shape: 'hesitation', note }, page).slice(-1)
+    if (!second) throw new Error('no strokes')
+    const rightmost = Math.max(
+      ...[...second.path.matchAll(/[ML]([\d.-]+)/g)].map(([, x]) => Number(x)),
+    )
+    expect(rightmost + second.width).toBeLessThan(ring.left)
+  })
+
   test('a mark on a note that the page lacks draws nothing', () => {
     const page = pageOf('C5 4')
     expect(strokesOf({ shape: 'right', note: noteId('n9k72') }, page)).toEqual([])
