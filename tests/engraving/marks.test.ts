@@ -189,14 +189,10 @@ describe('the pencil on the page', () => {
 
   test('the caesura keeps clear of a ring around the note that it stands before', () => {
     const page = pageOf('C5 1 D5 1 E5 1 F5 1')
-    const note = noteId('n1k74')
-    const ring = placeOf({ shape: 'wrong', note, playedKey: key(76) }, page)
-    const [second] = strokesOf({ shape: 'hesitation', note }, page).slice(-1)
-    if (!second) throw new Error('no strokes')
-    const rightmost = Math.max(
-      ...[...second.path.matchAll(/[ML]([\d.-]+)/g)].map(([, x]) => Number(x)),
-    )
-    expect(rightmost + second.width).toBeLessThan(ring.left)
+    const { id, x, half, staff } = noteOf(page, 'n1k74')
+    const caesura = placeOf({ shape: 'hesitation', note: noteId(id) }, page, 1)
+    // Half the head, half a space of paper, half the thickness of both strokes.
+    expect(caesura.right).toBeLessThanOrEqual(x - half - 0.7 * staff.space)
   })
 
   test('a mark on a note that the page lacks draws nothing', () => {
