@@ -8,6 +8,7 @@ import { KeyboardStrip } from './KeyboardStrip'
 import { KeyList } from './KeyList'
 import { Message } from './Message'
 import { Notation } from './Notation'
+import { notesInWords } from './notesInWords'
 import { PassageLine } from './PassageLine'
 import { PracticeControls } from './PracticeControls'
 import { Remedies } from './Remedies'
@@ -44,7 +45,7 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
           caller="practice"
           stretch={stretch}
           ahead={ahead}
-          label={`${piece.title}, ${where}`}
+          label={`${piece.title}, ${where}. ${notesInWords(practising.chunk, practising.signature)}`}
           onPencil={onPencil}
         />
       </div>

@@ -67,8 +67,11 @@ test('with the keyboard alone a first drill is begun, played and ended', async (
   await expect(shown(page).rung).toHaveAttribute('data-rung', '54')
 })
 
-test('every verdict is announced in one status region that stays', async ({ page }) => {
+test('the notes are told in words, and every verdict is announced in one status region that stays', async ({
+  page,
+}) => {
   await openDrill(page)
+  await expect(page.getByRole('img', { name: 'Eighths: C5, D5, E5, F5, G5.' })).toBeVisible()
   const region = page.getByRole('status')
   await expect(region).toHaveCount(1)
   await expect(region).toHaveAttribute('aria-live', 'polite')
