@@ -3,13 +3,16 @@ import { readFileSync, readdirSync, statSync } from 'node:fs'
 import { dirname, join, normalize } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
+import { record } from './record'
 
 /** Without engraver and sound samples, which come when they are needed. React, the MIDI library and an empty page are 91. */
 const budgetKb = 160
 /** Everything that is kept for use without a network. */
 const offlineBudgetMb = 15
 
-const dist = process.argv[2] ?? fileURLToPath(new URL('../../dist/', import.meta.url))
+const dist =
+  process.argv.slice(2).find((word) => !word.startsWith('--')) ??
+  fileURLToPath(new URL('../../dist/', import.meta.url))
 
 /** Files that a script or style sheet loads at once: static imports, not `import()`. */
 const staticImports = (path: string, text: string): string[] => {
@@ -45,14 +48,14 @@ const total = [...sizes.values()].reduce((sum, size) => sum + size, 0)
 const all = readdirSync(dist, { recursive: true, withFileTypes: true })
   .filter((entry) => entry.isFile())
   .reduce((sum, { parentPath, name }) => sum + statSync(join(parentPath, name)).size, 0)
-console.log(
+const sums = [
   `${kb(all).padStart(8)} kB  kept for use without a network (budget ${offlineBudgetMb}000)`,
-)
-const scripts = [...sizes.keys()].filter((path) => path.endsWith('.js')).length
-console.log(`${kb(total).padStart(8)} kB  first load, gzipped (budget ${budgetKb})`)
-console.log(
+  `${kb(total).padStart(8)} kB  first load, gzipped (budget ${budgetKb})`,
   `${kb(faceBytes).padStart(8)} kB  besides: the text face, kept by the browser between visits`,
-)
+]
+for (const line of sums) console.log(line)
+record('npm run size', sums)
+const scripts = [...sizes.keys()].filter((path) => path.endsWith('.js')).length
 if (scripts === 0) console.error('no script was found in the page: nothing has been measured')
 const isOver = total > budgetKb * 1000 || all > offlineBudgetMb * 1e6
 process.exitCode = scripts === 0 || isOver ? 1 : 0

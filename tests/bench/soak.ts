@@ -11,6 +11,7 @@ import { parseKey } from '@/music/pitch'
 import { drawn, heard, journal, openDrill, shown, stage } from '../e2e/support/app'
 import { playAndLook, type Sight } from '../e2e/support/playAndLook'
 import { findBrowser } from '../support/browser'
+import { record } from './record'
 
 /** Bars 9 and 10 of the first piece, right hand: sixteen eighths. */
 const place = '32-79_2/right'
@@ -18,7 +19,7 @@ const keys = 'C5 D5 E5 F5 G5 A5 B5 C6 D6 C6 B5 A5 G5 F5 E5 D5'
   .split(' ')
   .map((name) => parseKey(name) ?? 0)
 const gapMs = 60
-const strikes = Number(process.argv[2] ?? 10_000)
+const strikes = Number(process.argv.slice(2).find((word) => !word.startsWith('--')) ?? 10_000)
 const batches = 10
 const repetitions = Math.ceil(strikes / keys.length / batches)
 /** Between the second batch, when all code is warm, and the last: more than that is a leak. */
@@ -44,14 +45,19 @@ const weigh = async (cdp: CDPSession): Promise<Weight> => {
 const share = (values: readonly number[], at: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(at * values.length))] ??
   NaN
+const told: string[] = []
+const say = (line: string): void => {
+  told.push(line)
+  console.log(line)
+}
 const tell = (what: string, values: readonly number[]): void =>
-  console.log(
+  say(
     `${what.padEnd(46)} median ${share(values, 0.5).toFixed(1)}, p99 ${share(values, 0.99).toFixed(1)}, worst ${share(values, 1).toFixed(1)} ms`,
   )
 let failures = 0
 const check = (what: string, holds: boolean, seen: string): void => {
   if (!holds) failures++
-  console.log(`${holds ? 'holds ' : 'FAILS '} ${what}: ${seen}`)
+  say(`${holds ? 'holds ' : 'FAILS '} ${what}: ${seen}`)
 }
 
 const server = await preview({ preview: { port: 0 }, logLevel: 'error' })
@@ -94,7 +100,7 @@ for (let batch = 0; batch < batches; batch++) {
   await playOn(repetitions)
   const weight = await weigh(cdp)
   weights.push(weight)
-  console.log(
+  say(
     `${sights.length} keys: ${weight.heapMb.toFixed(1)} MB, ${weight.nodes} nodes, ${weight.listeners} listeners`,
   )
 }
@@ -155,6 +161,7 @@ check('the mark is in the frame all the same', late === 0, `${late} not, of ${sl
 check('the streak is shown', (await shown(page).streak.count()) === 1, 'the drill is on the page')
 check('no error on the page', problems.length === 0, problems.join('; ') || 'none')
 
+record('npm run soak', told)
 await browser.close()
 await server.close()
 process.exitCode = failures > 0 ? 1 : 0
