@@ -85,29 +85,32 @@ const Nothing = () => (
   </p>
 )
 
-const AllTime = ({ review }: { readonly review: AllReview }) => (
-  <>
-    <ReviewClean figures={review} periods={review.periods} trend={review.trend} />
-    <section aria-labelledby="by-piece">
-      <h2 id="by-piece">Piece by piece</h2>
-      <Pieces pieces={review.pieces} />
-    </section>
-    <FlawKinds flaws={review.flaws} />
-    {review.overruled.length > 0 && (
-      <section aria-labelledby="overruled">
-        <h2 id="overruled">What you decided otherwise</h2>
-        <ul className="flaws">
-          {review.overruled.map(({ what, times }) => (
-            <li key={what}>
-              {overruleWords[what]}, {times === 1 ? 'once' : `${times} times`}
-            </li>
-          ))}
-        </ul>
+const AllTime = ({ review }: { readonly review: AllReview }) => {
+  const { student } = useReviewed()
+  return (
+    <>
+      <ReviewClean figures={review} periods={review.periods} trend={review.trend} />
+      <section aria-labelledby="by-piece">
+        <h2 id="by-piece">Piece by piece</h2>
+        <Pieces pieces={review.pieces} />
       </section>
-    )}
-    <p className="soft amount">{amountWords(review)}</p>
-  </>
-)
+      <FlawKinds flaws={review.flaws} />
+      {review.overruled.length > 0 && (
+        <section aria-labelledby="overruled">
+          <h2 id="overruled">What {student?.name ?? 'you'} decided otherwise</h2>
+          <ul className="flaws">
+            {review.overruled.map(({ what, times }) => (
+              <li key={what}>
+                {overruleWords[what]}, {times === 1 ? 'once' : `${times} times`}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <p className="soft amount">{amountWords(review)}</p>
+    </>
+  )
+}
 
 const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
   const app = useApp()

@@ -40,7 +40,9 @@ const byName = (a: StudioRow, b: StudioRow, titleOf: (row: StudioRow) => string)
   compare(a.student.name, b.student.name) || compare(titleOf(a), titleOf(b))
 
 const compare = (a: string | number, b: string | number): number =>
-  typeof a === 'number' && typeof b === 'number' ? a - b : String(a).localeCompare(String(b))
+  typeof a === 'number' && typeof b === 'number'
+    ? a - b
+    : String(a).localeCompare(String(b), undefined, { numeric: true })
 
 const valueOf = (
   row: StudioRow,

@@ -49,6 +49,12 @@ test.each([
   expect(sorted(by)).toBe(order)
 })
 
+test('numbers in a name go by their size', () => {
+  const studies = [row('Ada', 'Study 10', 1, 2), row('Ada', 'Study 9', 1, 2)]
+  const order = sortRows(studies, { by: 'piece', down: false }, titleOf)
+  expect(order.map(({ title }) => title)).toEqual(['Study 9', 'Study 10'])
+})
+
 test('what is not known stands last, whichever way', () => {
   expect(sorted('share', true)).toBe('Ben Steps, Ada Steps, Öse Steps, Ada Tides')
   expect(sorted('tempo', true)).toBe('Ben Steps, Ada Steps, Ada Tides, Öse Steps')

@@ -1,0 +1,178 @@
+import { fileURLToPath } from 'node:url'
+import type { Page } from '@playwright/test'
+import { sessionId } from '@/journal/ids'
+import { formatJournal } from '@/journal/lines'
+import type { JournalEvent } from '@/journal/journal'
+import type { StudentListing } from '@/storage/students'
+import { studentCount, studentListing } from '../support/studio'
+import { journal, openApp } from './support/app'
+import { violations } from './support/axe'
+import { overflow } from './support/screens'
+import { expect, test } from './support/test'
+import { yearOfPractice } from './support/yearOfPractice'
+
+const shots = fileURLToPath(new URL('./shots', import.meta.url))
+// Days are those of the machine's own time zone.
+test.use({ timezoneId: 'UTC' })
+
+/** Chooses a file of a student, as it came by mail. */
+const choose = async (page: Page, name: string, content: string): Promise<void> => {
+  const opening = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'Open a student’s record' }).click()
+  await (
+    await opening
+  ).setFiles({ name, mimeType: 'application/jsonl', buffer: Buffer.from(content) })
+}
+
+const openBeside = async (
+  page: Page,
+  name: string,
+  events: readonly JournalEvent[],
+): Promise<void> => {
+  await choose(page, name, formatJournal(events))
+  await page.getByRole('button', { name: 'Open it beside yours' }).click()
+  await expect(page.getByText('Your own record is as it was.')).toBeVisible()
+}
+
+test('records that students sent stand beside one’s own: named, compared, looked into, made newer, removed', async ({
+  page,
+}) => {
+  test.slow()
+  const year = yearOfPractice(Date.now() - 86_400_000)
+  const bens = year.slice(0, 2400).map((event) => ({ ...event, session: sessionId('of Ben') }))
+  const half = year.slice(0, Math.floor(year.length / 2))
+  await openApp(page, { address: '#/review' })
+  await page.getByRole('link', { name: 'Students' }).click()
+
+  // A file that is none is refused with the line and what to do; one that is damaged loses its one line.
+  await choose(page, 'essay.jsonl', 'to be or not\n')
+  await expect(page.getByRole('alert')).toContainText('no line of it is one. Line 1')
+  await expect(page.getByRole('alert')).toContainText('Nothing was changed.')
+  await choose(page, 'ada-the-example.jsonl', `{"v":\n${formatJournal(half)}`)
+  await expect(page.getByText('1 line cannot be read')).toBeVisible()
+  await expect(page.getByLabel('Name of the student')).toHaveValue('ada the example')
+  await page.getByLabel('Name of the student').fill('Ada')
+  await page.getByRole('button', { name: 'Open it beside yours' }).click()
+  await expect(page.getByText('Your own record is as it was.')).toBeVisible()
+  await openBeside(page, 'ben.jsonl', bens)
+
+  const rows = page.locator('.studio tbody tr')
+  await expect(rows).toHaveCount(6)
+  await expect(rows.first()).toContainText('Ada')
+  // Sorted by the first column, the other way, by key.
+  await page.keyboard.press('1')
+  await expect(rows.first()).toContainText('ben')
+  await expect(page.locator('th[aria-sort=descending]')).toContainText('Student')
+  const which = page.getByRole('combobox', { name: /^Piece/ })
+  await which.selectOption('Ferry at Dusk')
+  await expect(rows).toHaveCount(2)
+  await which.selectOption('all pieces')
+
+  // A newer file is known by its sessions; what is new is added.
+  await choose(page, 'ada-in-june.jsonl', formatJournal(year))
+  await expect(page.getByText('An older file of Ada has sessions of this one.')).toBeVisible()
+  await page.getByRole('button', { name: 'Open it beside yours' }).click()
+  await expect(page.locator('.import')).toContainText(/were here already/)
+  await expect(rows).toHaveCount(6)
+
+  // The same screens as one's own, and nothing in one's own record.
+  await page.reload()
+  await rows.first().waitFor()
+  await page.getByRole('link', { name: 'Ada' }).first().click()
+  await expect(page.getByText('Ada’s record, to read only')).toBeVisible()
+  const clean = year.filter((e) => e.kind === 'repetition' && e.verdict === 'clean').length
+  const flawed = year.filter((e) => e.kind === 'repetition' && e.verdict === 'flawed').length
+  await expect(page.locator('.review .share')).toHaveAttribute(
+    'data-share',
+    String(clean / (clean + flawed)),
+  )
+  await page.getByRole('main').getByRole('link', { name: 'Morning at the Mill' }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Morning at the Mill')
+  await expect(page.locator('.chunk-table a')).toHaveCount(0)
+  await page.getByRole('link', { name: 'Teacher’s page' }).click()
+  await expect(page.locator('.teacher-sheet')).toContainText('Ada')
+  expect(await journal(page)).toEqual([])
+
+  await page.getByRole('link', { name: 'Students' }).click()
+  await page.getByText('2 students: rename, remove').click()
+  await page.getByRole('button', { name: 'Rename ben' }).click()
+  await page.getByLabel('Name', { exact: true }).fill('Ben')
+  await page.keyboard.press('Enter')
+  await page.getByRole('button', { name: 'Remove Ben' }).click()
+  await expect(page.getByText('brings everything back')).toBeVisible()
+  await page.getByRole('button', { name: 'Remove Ben' }).click()
+  await expect(rows).toHaveCount(3)
+  const databases = await page.evaluate(async () => (await indexedDB.databases()).length)
+  expect(databases, 'one’s own, the list, and Ada').toBe(3)
+})
+
+/** Puts a studio into the browser's database as the program keeps it. */
+const keepStudio = (page: Page, listings: readonly StudentListing[]): Promise<void> =>
+  page.evaluate(
+    (all) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('passagework students')
+        opening.onerror = () => reject(new Error('the database does not open'))
+        opening.onsuccess = () => {
+          const change = opening.result.transaction('students', 'readwrite')
+          for (const each of all) change.objectStore('students').put(each)
+          change.onerror = () => reject(new Error('the studio is not kept'))
+          change.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+        }
+      }),
+    listings,
+  )
+
+test('a studio of thirty with a year each opens within two seconds, whole and readable in four sizes', async ({
+  page,
+}, info) => {
+  test.slow()
+  await openApp(page, { address: '#/students' })
+  await page.getByRole('button', { name: 'Open a student’s record' }).waitFor()
+  const end = Date.now() - 86_400_000
+  await keepStudio(
+    page,
+    Array.from({ length: studentCount }, (_, student) => studentListing(student, end, 'UTC')),
+  )
+  await page.goto('/#/review')
+  await page.reload()
+  await page.getByRole('link', { name: 'Students' }).waitFor()
+  const took = await page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const begin = performance.now()
+        const look = (): void => {
+          if (document.querySelectorAll('.studio tbody tr').length > 0)
+            resolve(performance.now() - begin)
+          else requestAnimationFrame(look)
+        }
+        window.location.hash = '#/students'
+        look()
+      }),
+  )
+  info.annotations.push({ type: 'studio of thirty', description: `${Math.round(took)} ms` })
+  expect(took).toBeLessThan(2000)
+  await expect(page.locator('.studio tbody tr')).toHaveCount(studentCount * 9)
+  await page.keyboard.press('w')
+  await expect(page.getByRole('radio', { name: 'the last 7 days' })).toBeChecked()
+  const found: string[] = []
+  for (const width of [320, 390, 820, 1280, 1920]) {
+    await page.setViewportSize({ width, height: width < 400 ? 844 : 900 })
+    await expect.poll(() => overflow(page), `${width}`).toEqual({ by: 0, out: [] })
+    for (const colorScheme of ['light', 'dark'] as const) {
+      if ((width !== 390 && width !== 1280) || (width === 390) !== (colorScheme === 'dark'))
+        continue
+      await page.emulateMedia({ colorScheme })
+      for (const each of await violations(page, colorScheme === 'light' ? 'all' : 'colours'))
+        found.push(`${width}, ${colorScheme}: ${each}`)
+      const path = `${shots}/students-${width}-${colorScheme}.png`
+      await page.screenshot({ path, animations: 'disabled' })
+    }
+  }
+  expect(found).toEqual([])
+  await page.keyboard.press('?')
+  await expect(page.getByRole('dialog')).toContainText('open a student’s record')
+})
