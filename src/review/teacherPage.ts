@@ -28,7 +28,7 @@ export interface PieceOnPage extends PieceReview {
   readonly overruled: readonly OverruleCount[]
 }
 
-/** The chunks that became so in these days: met at the goal tempo, confirmed cold, failed cold. */
+/** The chunks that became so in these days: met at the goal tempo and not yet confirmed, confirmed cold, failed cold. */
 export type Changes = Readonly<Record<Exclude<ChunkState, 'practised'>, readonly ChunkId[]>>
 
 /** `rows` and `days` are those of the piece, before and after the span too. */
@@ -62,9 +62,11 @@ const changesWithin = (rows: readonly ChunkDay[], span: Span): Changes => {
   const checks = coldChecksOf(rows.filter(({ day }) => day <= span.to)).filter(isWithin(span))
   const checked = (after: ChunkState): readonly ChunkId[] =>
     unique(checks.filter((each) => each.after === after && each.verdict !== 'brokenOff'))
+  const kept = checked('kept')
+  const met = rows.filter(isWithin(span)).filter(({ secureAt }) => secureAt !== undefined)
   return {
-    secure: unique(rows.filter(isWithin(span)).filter(({ secureAt }) => secureAt !== undefined)),
-    kept: checked('kept'),
+    secure: unique(met).filter((chunk) => !kept.includes(chunk)),
+    kept,
     slipped: checked('slipped'),
   }
 }

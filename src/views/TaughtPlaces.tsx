@@ -38,7 +38,7 @@ export const TaughtPlaces = ({
         </ol>
       ) : (
         <ul>
-          {hard.chunks.slice(0, most + 2).map((place) => (
+          {hard.chunks.slice(0, most).map((place) => (
             <li key={place.chunk.chunk}>
               <b>{chunkWords(place.chunk, undefined)}</b>, {standingWords[place.chunk.state]},{' '}
               {plural(place.times, 'flaw')}: {chunkFlawWords(place)}.

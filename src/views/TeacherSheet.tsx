@@ -15,12 +15,23 @@ interface Room {
   readonly chunks: number
 }
 
-/** A page of one piece; of a week the pieces most practised, and the others in short. */
-const roomFor = (isPiece: boolean, place: number): Room => {
-  if (isPiece) return { bars: 4, chunks: 12 }
-  return place < 3 ? { bars: 2, chunks: 4 } : { bars: 0, chunks: 2 }
+const noRoom: Room = { bars: 0, chunks: 0 }
+
+/** Of a week: the pieces that are told of one by one, and those of them with their hard places. */
+const mostPieces = 5
+const mostWithPlaces = 3
+
+/** The places of those whose notes are at hand go first; then those most practised. */
+const roomsFor = (pieces: readonly TaughtPiece[], isPiece: boolean): readonly Room[] => {
+  if (isPiece) return pieces.map(() => ({ bars: 4, chunks: 12 }))
+  const withPlaces = [
+    ...pieces.filter(({ score }) => score),
+    ...pieces.filter(({ score }) => !score),
+  ].slice(0, mostWithPlaces)
+  return pieces.map((piece) =>
+    withPlaces.includes(piece) ? { bars: 2, chunks: 4 } : { bars: 0, chunks: 2 },
+  )
 }
-const mostPieces = 6
 
 /** The sheet of paper: no buttons, nothing that only a screen can show. */
 export const TeacherSheet = ({
@@ -41,7 +52,7 @@ export const TeacherSheet = ({
   readonly today: Day
 }) => {
   const shown = page.pieces.slice(0, mostPieces)
-  const rooms = shown.map((_, place) => roomFor(isPiece, place))
+  const rooms = roomsFor(shown, isPiece)
   const shapes = new Set<PencilMark['shape']>(
     shown.flatMap((piece, i) => [...shapesOn(piece, rooms[i]?.bars ?? 0)]),
   )
@@ -59,12 +70,7 @@ export const TeacherSheet = ({
         <Figures page={page} />
       </header>
       {shown.map((piece, i) => (
-        <Taught
-          key={piece.piece}
-          piece={piece}
-          isAlone={isPiece}
-          room={rooms[i] ?? roomFor(isPiece, i)}
-        />
+        <Taught key={piece.piece} piece={piece} isAlone={isPiece} room={rooms[i] ?? noRoom} />
       ))}
       {page.pieces.length > mostPieces && (
         <p>

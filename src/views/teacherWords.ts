@@ -62,13 +62,13 @@ const mostNamed = 4
 export const changeLines = ({
   changes,
   chunks,
-  score,
-}: Pick<TaughtPiece, 'changes' | 'chunks' | 'score'>): readonly (readonly [string, string])[] =>
+}: Pick<TaughtPiece, 'changes' | 'chunks'>): readonly (readonly [string, string])[] =>
   (['slipped', 'kept', 'secure'] as const).flatMap((state) => {
+    // Bars are enough here: beats would make two lines of one.
     const of = changes[state].map((id) =>
       chunkWords(
         chunks.find(({ chunk }) => chunk === id),
-        score,
+        undefined,
       ),
     )
     if (of.length === 0) return []
