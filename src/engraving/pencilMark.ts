@@ -43,6 +43,12 @@ export const weights = ['light', 'middle', 'heavy'] as const
 /** How hard the pencil was pressed: for what came seldom, more often, most often. */
 export type Weight = (typeof weights)[number]
 
+/** Against the usual width of a mark. Told apart at the smallest size at which notes are read. */
+export const pressed: Readonly<Record<Weight, number>> = { light: 0.8, middle: 1.5, heavy: 2.4 }
+
+/** From dot to dot in staff spaces; those of the usual pencil would touch when it is pressed. */
+export const dotGap = (thick: number): number => 0.3 + thick
+
 export interface WeighedMark {
   readonly mark: PencilMark
   readonly weight: Weight

@@ -1,9 +1,6 @@
 import { strokesOf } from './marks'
 import { readPage } from './page'
-import type { WeighedMark, Weight } from './pencilMark'
-
-/** Against the usual width of a mark. Told apart at the smallest size at which notes are read. */
-const pressed: Readonly<Record<Weight, number>> = { light: 0.8, middle: 1.5, heavy: 2.4 }
+import { dotGap, pressed, type WeighedMark } from './pencilMark'
 
 /**
  * Marks on an engraved line as the text of an SVG group, for lines that come and go by the hundred;
@@ -14,10 +11,9 @@ export const pencilMarkup = (svg: string, marks: readonly WeighedMark[]): string
   const space = page.staves[0]?.space ?? 1
   const drawn = marks.map(({ mark, weight }) => {
     const paths = strokesOf(mark, page).map(({ path, width, dotted }) => {
-      const thick = Math.round(width * pressed[weight] * space)
-      // Dots of the usual pencil touch when it is pressed: they stand farther apart.
-      const dots = dotted ? ` stroke-dasharray="0 ${Math.round(0.3 * space + thick)}"` : ''
-      return `<path d="${path}" stroke-width="${thick}"${dots}/>`
+      const thick = width * pressed[weight]
+      const dots = dotted ? ` stroke-dasharray="0 ${Math.round(dotGap(thick) * space)}"` : ''
+      return `<path d="${path}" stroke-width="${Math.round(thick * space)}"${dots}/>`
     })
     return `<g class="pencil-flaw" data-shape="${mark.shape}" data-weight="${weight}">${paths.join('')}</g>`
   })

@@ -10,6 +10,9 @@ export type PeriodStep = (typeof periodSteps)[number]
 export interface Period extends Figures {
   /** Its first day; of a month '2026-05'. */
   readonly from: string
+  /** The first and the last day in it with practice. */
+  readonly firstDay: Day
+  readonly lastDay: Day
   /** How many steps after the first period: those between without practice are left out. */
   readonly at: number
 }
@@ -26,6 +29,8 @@ export const joinPeriods = (
   if (first === undefined) return []
   return [...groupBy(played, ({ day }) => nameOf(day, step))].map(([from, days]) => ({
     from,
+    firstDay: days[0].day,
+    lastDay: days.at(-1)?.day ?? days[0].day,
     at: distance(first, days[0].day, step),
     ...joinSums(days),
   }))

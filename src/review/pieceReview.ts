@@ -4,6 +4,7 @@ import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay, DrillSum } from '@/journal/sums'
 import type { ChunkId, Tempo } from '@/music/units'
 import { coldChecksOf, statesOf, type ChunkState, type ColdCheck } from './chunkStates'
+import { countChecks, type ColdFigures } from './coldFigures'
 import { byFrequency, type FlawCount } from './flaws'
 import { joinSums, type Figures } from './joinSums'
 import { fitLearningCurve, type CurvePoint, type LearningCurve } from './learningCurve'
@@ -35,11 +36,13 @@ export interface PieceReview extends Figures {
   readonly places: readonly FlawCount[]
   readonly substitutions: readonly Substitution[]
   readonly coldChecks: readonly ColdCheck[]
+  readonly cold: ColdFigures
 }
 
 export const reviewPiece = (rows: readonly ChunkDay[]): PieceReview => {
   const states = statesOf(rows)
   const chunks = [...groupBy(rows, ({ chunk }) => chunk)]
+  const coldChecks = coldChecksOf(rows)
   return {
     ...joinSums(rows),
     chunks: chunks.flatMap(([chunk, days]) => {
@@ -52,7 +55,8 @@ export const reviewPiece = (rows: readonly ChunkDay[]): PieceReview => {
       ),
     ),
     substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
-    coldChecks: coldChecksOf(rows),
+    coldChecks,
+    cold: countChecks(coldChecks),
   }
 }
 

@@ -1,8 +1,9 @@
-import { memo, useEffect, useRef, useState, useSyncExternalStore } from 'react'
+import { memo, useEffect, useRef, useSyncExternalStore } from 'react'
 import type { NoteId } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import type { Line, Lines } from './lines'
 import type { SpotMark } from './spotMarks'
+import { useNear } from './useNear'
 
 /** What is pencilled over a line: a chunk from one note to another. */
 export interface ChunkMark {
@@ -165,20 +166,4 @@ const Marks = ({ lines, index, chunks, picked }: MusicLineProps) => {
       )}
     </div>
   )
-}
-
-/** Whether it is in sight or less than a page away. */
-const useNear = (box: React.RefObject<HTMLElement | null>): boolean => {
-  const [isNear, setNear] = useState(false)
-  useEffect(() => {
-    const element = box.current
-    if (!element) return
-    const observer = new IntersectionObserver(
-      (entries) => setNear(entries.at(-1)?.isIntersecting ?? false),
-      { rootMargin: '100% 0px' },
-    )
-    observer.observe(element)
-    return () => observer.disconnect()
-  }, [box])
-  return isNear
 }

@@ -3,15 +3,17 @@ import type { AllReview } from '@/app/reviewing'
 import { formatRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
 import type { PieceFigures } from '@/review/allTime'
+import type { Asked } from '@/review/asked'
 import { useApp, useSelected } from './context'
-import { overruleWords } from './Decisions'
 import { Opened } from './Opened'
 import { ReviewPiece } from './ReviewPiece'
 import { ReviewClean } from './ReviewClean'
-import { FlawKinds } from './ReviewParts'
+import { ReviewChunks } from './ReviewChunks'
+import { FlawKinds, Followed, Overruled } from './ReviewParts'
 import { amountWords, dateWords, shareWords } from './reviewWords'
 import { useReviewed, useReviewedRoutes } from './reviewed'
 import { useLoaded } from './useLoaded'
+import { useTitles } from './useTitles'
 import './review.css'
 
 /** What all practice comes to, or that of one piece: the clean share first, minutes last. */
@@ -85,28 +87,24 @@ const Nothing = () => (
   </p>
 )
 
+const everything: Asked = {}
+
 const AllTime = ({ review }: { readonly review: AllReview }) => {
-  const { student } = useReviewed()
   return (
     <>
-      <ReviewClean figures={review} periods={review.periods} trend={review.trend} />
+      <ReviewClean
+        figures={review}
+        periods={review.periods}
+        trend={review.trend}
+        asked={everything}
+      />
       <section aria-labelledby="by-piece">
         <h2 id="by-piece">Piece by piece</h2>
         <Pieces pieces={review.pieces} />
       </section>
-      <FlawKinds flaws={review.flaws} />
-      {review.overruled.length > 0 && (
-        <section aria-labelledby="overruled">
-          <h2 id="overruled">What {student?.name ?? 'you'} decided otherwise</h2>
-          <ul className="flaws">
-            {review.overruled.map(({ what, times }) => (
-              <li key={what}>
-                {overruleWords[what]}, {times === 1 ? 'once' : `${times} times`}
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <FlawKinds flaws={review.flaws} asked={everything} />
+      <ReviewChunks pieces={review.pieces} />
+      <Overruled overruled={review.overruled} asked={everything} />
       <p className="soft amount">{amountWords(review)}</p>
     </>
   )
@@ -116,6 +114,7 @@ const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
   const app = useApp()
   const routes = useReviewedRoutes()
   const listed = useSelected(app.library.store, (state) => state.listed)
+  const titleOf = useTitles(pieces)
   return (
     <div className="scroll">
       <table className="by-piece stack">
@@ -129,18 +128,18 @@ const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
           </tr>
         </thead>
         <tbody>
-          {pieces.map(({ piece, title, share, tally, days, lastDay }) => (
+          {pieces.map(({ piece, share, tally, days, lastDay }) => (
             <tr key={piece}>
               <th scope="row">
-                <a href={routes.review(piece)}>
-                  {listed.find(({ id }) => id === piece)?.title ?? title ?? 'A piece'}
-                </a>
+                <a href={routes.review(piece)}>{titleOf(piece)}</a>
                 {!listed.some(({ id }) => id === piece) && (
                   <span className="soft"> not on this machine</span>
                 )}
               </th>
               <td data-label="Clean share">{shareWords(share)}</td>
-              <td data-label="Broken off">{tally.brokenOff}</td>
+              <td data-label="Broken off">
+                <Followed n={tally.brokenOff} asked={{ piece, verdict: 'brokenOff' }} />
+              </td>
               <td data-label="Days">{days}</td>
               <td data-label="Last">{dateWords(lastDay)}</td>
             </tr>

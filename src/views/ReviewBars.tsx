@@ -1,121 +1,112 @@
-import { useMemo } from 'react'
+import { useState } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
-import type { Pencil } from '@/engraving/pencil'
-import type { PieceId } from '@/music/units'
 import type { Score } from '@/music/music'
-import type { BarFlaws, NoteFlaw } from '@/review/flawBars'
-import { flawMarks } from './flawMarks'
-import { Notation } from './Notation'
+import type { PieceId } from '@/music/units'
+import type { Asked } from '@/review/asked'
+import type { NoteFlaw } from '@/review/flawBars'
+import { FlawMusic } from './FlawMusic'
 import { ChunkName } from './ReviewParts'
+import { useReviewedRoutes } from './reviewed'
 import { flawTimes, keyWords } from './reviewWords'
 import { plural } from './words'
 
-/** So many bars are shown as notation, and so many more in the list. */
-const drawnBars = 3
-const listedBars = 12
+/** So many bars are listed at first. */
+const firstBars = 8
 
-/** Where in the score the flaws are: the bars with most on the notation, the others as a list. */
+/** Where in the score the flaws are: on the notation, and bar by bar. */
 export const ReviewBars = ({
   id,
   review,
+  asked,
 }: {
   readonly id: PieceId
-  readonly review: OnePieceReview
+  readonly review: Pick<OnePieceReview, 'score' | 'bars' | 'chunks' | 'substitutions'>
+  readonly asked: Asked
 }) => {
-  const { score, bars } = review
+  const { score, bars, chunks, substitutions } = review
+  const [isWhole, setWhole] = useState(false)
   if (!score || bars.length === 0) return null
+  const [most] = bars
+  const times = bars.reduce((sum, bar) => sum + bar.times, 0)
   return (
-    <section aria-labelledby="where">
+    <section aria-labelledby="where" className="where">
       <h2 id="where">Where the flaws are</h2>
-      <p className="soft">
-        The bars with most flaws, with the marks of a drill: a ring around a note for which another
-        key was struck, with the head of the key most often played in its place; dotted where the
-        note was missing.
+      <p>
+        {plural(times, 'flaw')} in {plural(bars.length, 'bar')}
+        {most && bars.length > 1 && `, most of them in bar ${most.bar.number}: ${most.times}`}.
       </p>
-      <ol className="hard-bars">
-        {bars.slice(0, drawnBars).map((bar) => (
-          <li key={bar.barIndex}>
-            <HardBar score={score} bar={bar} review={review} />
-            <p>
-              <ChunkName
-                id={id}
-                score={score}
-                chunk={review.chunks.find(({ chunk }) => chunk === bar.chunk)}
-              />
-            </p>
-          </li>
-        ))}
-      </ol>
+      <FlawMusic score={score} bars={bars} substitutions={substitutions} asked={asked} />
       <div className="scroll">
         <table className="bar-table">
+          <caption>Bar by bar, those with most flaws first</caption>
           <thead>
             <tr>
               <th scope="col">Bar</th>
               <th scope="col" className="number">
                 Flaws
               </th>
-              <th scope="col">Most of them</th>
+              <th scope="col">At which notes</th>
+              <th scope="col">Chunk</th>
             </tr>
           </thead>
           <tbody>
-            {bars.slice(0, listedBars).map((bar) => (
+            {(isWhole ? bars : bars.slice(0, firstBars)).map((bar) => (
               <tr key={bar.barIndex}>
                 <th scope="row">{bar.bar.number}</th>
                 <td className="number">{bar.times}</td>
-                <td>{bar.notes.slice(0, 2).map(noteWords(score)).join('; ')}</td>
+                <td>
+                  <Notes
+                    score={score}
+                    notes={isWhole ? bar.notes : bar.notes.slice(0, 3)}
+                    asked={asked}
+                  />
+                </td>
+                <td>
+                  <ChunkName
+                    id={id}
+                    score={score}
+                    chunk={chunks.find(({ chunk }) => chunk === bar.chunk)}
+                  />
+                </td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-      {bars.length > listedBars && (
-        <p className="soft">
-          The {listedBars} bars with most flaws of {plural(bars.length, 'bar')} with any.
-        </p>
+      {!isWhole && (bars.length > firstBars || bars.some(({ notes }) => notes.length > 3)) && (
+        <button type="button" className="no-print" onClick={() => setWhole(true)}>
+          Show every note of {plural(bars.length, 'bar')}
+        </button>
       )}
     </section>
   )
 }
 
-const noteWords =
-  (score: Score) =>
-  ({ note, kind, times }: NoteFlaw): string => {
-    const written = score.notes.find(({ id }) => id === note)
-    const name = written ? `${keyWords(written.key, score, written.start)}: ` : ''
-    return `${name}${flawTimes(kind, times)}`
-  }
-
-const HardBar = ({
+/** Each leads to the repetitions in which that went wrong there. */
+const Notes = ({
   score,
-  bar,
-  review,
+  notes,
+  asked,
 }: {
   readonly score: Score
-  readonly bar: BarFlaws
-  readonly review: OnePieceReview
+  readonly notes: readonly NoteFlaw[]
+  readonly asked: Asked
 }) => {
-  const end = score.bars[bar.barIndex + 1]?.start ?? score.end
-  const stretch = { score, start: bar.bar.start, end, hand: 'both' } as const
-  const marks = useMemo(() => flawMarks(score, bar, review), [score, bar, review])
-  const onPencil = useMemo(
-    () => (pencil: Pencil | undefined) => {
-      for (const [slot, mark] of marks) pencil?.put(slot, mark)
-    },
-    [marks],
-  )
-  const words = bar.notes.slice(0, 3).map(noteWords(score)).join('; ')
-  const label = `Bar ${bar.bar.number}, ${plural(bar.times, 'flaw')}: ${words}`
+  const routes = useReviewedRoutes()
   return (
-    <figure>
-      <div className="preview">
-        <Notation
-          stretch={stretch}
-          label={label}
-          caller={`review ${bar.barIndex}`}
-          onPencil={onPencil}
-        />
-      </div>
-      <figcaption>{label}.</figcaption>
-    </figure>
+    <ul className="in-a-row">
+      {notes.map(({ note, kind, times }) => {
+        const written = score.notes.find(({ id }) => id === note)
+        const name = written ? `${keyWords(written.key, score, written.start)}: ` : ''
+        return (
+          <li key={`${note} ${kind}`}>
+            <a href={routes.repetitions({ ...asked, note, flaw: kind })}>
+              {name}
+              {flawTimes(kind, times)}
+            </a>
+          </li>
+        )
+      })}
+    </ul>
   )
 }

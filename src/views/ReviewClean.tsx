@@ -1,10 +1,12 @@
 import { useState } from 'react'
 import type { Periods } from '@/app/reviewing'
+import type { Asked } from '@/review/asked'
 import type { Figures } from '@/review/joinSums'
 import type { PeriodStep } from '@/review/periods'
 import type { ShareTrend } from '@/review/proportion'
+import { Followed } from './ReviewParts'
 import { latest, SharePlot } from './ReviewShares'
-import { describeTrend, grouped, rangeWords } from './reviewWords'
+import { describeTrend, rangeWords } from './reviewWords'
 import { percent } from './words'
 
 const steps: readonly PeriodStep[] = ['day', 'week', 'month']
@@ -20,10 +22,13 @@ export const ReviewClean = ({
   figures: { share, tally },
   periods,
   trend,
+  asked,
 }: {
   readonly figures: Figures
   readonly periods: Periods
   readonly trend: ShareTrend | undefined
+  /** What all repetitions counted here have in common. */
+  readonly asked: Asked
 }) => {
   const [step, setStep] = useState(() => firstStep(periods))
   return (
@@ -35,8 +40,9 @@ export const ReviewClean = ({
         <b>{share ? percent(share.value) : '–'}</b> clean
         <span className="soft">
           {share && `between ${rangeWords(share, 'and')} % in 95 of 100 cases; `}
-          {grouped(tally.clean)} clean, {grouped(tally.flawed)} flawed; {grouped(tally.brokenOff)}{' '}
-          broken off
+          <Followed n={tally.clean} asked={{ ...asked, verdict: 'clean' }} /> clean,{' '}
+          <Followed n={tally.flawed} asked={{ ...asked, verdict: 'flawed' }} /> flawed;{' '}
+          <Followed n={tally.brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} /> broken off
         </span>
       </p>
       <p>{describeTrend(trend)}</p>
@@ -54,7 +60,7 @@ export const ReviewClean = ({
           </label>
         ))}
       </fieldset>
-      <SharePlot periods={latest(periods[step], step)} step={step} />
+      <SharePlot periods={latest(periods[step], step)} step={step} asked={asked} />
       <p className="soft plot-key">
         A dot is the clean share; the line through it, where it lies in 95 of 100 cases: long where
         there is little to go by. Broken off is counted apart, below.

@@ -1,28 +1,29 @@
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
 import { formatRoute } from '@/app/route'
 import type { Score } from '@/music/music'
 import type { PieceId } from '@/music/units'
+import type { Asked } from '@/review/asked'
 import type { ChunkState } from '@/review/chunkStates'
 import type { ChunkFigures } from '@/review/pieceReview'
 import { ReviewBars } from './ReviewBars'
 import { ReviewClean } from './ReviewClean'
-import { ChunkName, FlawKinds } from './ReviewParts'
+import { ColdChecks } from './ReviewCold'
+import { PlayedFor } from './ReviewKeys'
+import { ChunkName, FlawKinds, Overruled } from './ReviewParts'
 import { RungPlot } from './ReviewRungs'
+import { useReviewedRoutes } from './reviewed'
 import {
   amountWords,
   chunkWords,
   curveWords,
   dateWords,
-  keyWords,
   shareWords,
+  stateOrder,
+  statesWords,
   stateWords,
   tempoWords,
 } from './reviewWords'
-import { plural } from './words'
-
-/** What needs work first. */
-const states: readonly ChunkState[] = ['slipped', 'secure', 'kept', 'practised']
 
 /** All practice of one piece. */
 export const ReviewPiece = ({
@@ -33,6 +34,7 @@ export const ReviewPiece = ({
   readonly review: OnePieceReview
 }) => {
   const { score } = review
+  const asked = useMemo(() => ({ piece: id }), [id])
   return (
     <>
       {!score && (
@@ -42,7 +44,7 @@ export const ReviewPiece = ({
           will find it.
         </p>
       )}
-      <ReviewClean figures={review} periods={review.periods} trend={review.trend} />
+      <ReviewClean figures={review} periods={review.periods} trend={review.trend} asked={asked} />
       <section aria-labelledby="chunks">
         <h2 id="chunks">How far each chunk has come</h2>
         <p>{countStates(review.chunks)}</p>
@@ -50,7 +52,7 @@ export const ReviewPiece = ({
           Trend: whether flaws become fewer with practice, since the tempo last reached a new
           height.
         </p>
-        {states.map((state) => (
+        {stateOrder.map((state) => (
           <ChunksIn
             key={state}
             state={state}
@@ -60,19 +62,21 @@ export const ReviewPiece = ({
           />
         ))}
       </section>
-      <OverDays chunks={review.chunks} score={score} />
-      <ReviewBars id={id} review={review} />
-      <FlawKinds flaws={review.flaws} />
-      <PlayedFor review={review} />
-      <ColdChecks review={review} />
+      <OverDays chunks={review.chunks} score={score} asked={asked} />
+      <ReviewBars id={id} review={review} asked={asked} />
+      <FlawKinds flaws={review.flaws} asked={asked} />
+      <PlayedFor substitutions={review.substitutions} score={score} asked={asked} />
+      <ColdChecks review={review} asked={asked} />
+      <Overruled overruled={review.overruled} asked={asked} />
       <p className="soft amount">{amountWords(review)}</p>
     </>
   )
 }
 
 const countStates = (chunks: readonly ChunkFigures[]): string => {
-  const count = (state: ChunkState): number => chunks.filter((each) => each.state === state).length
-  return `${plural(chunks.length, 'chunk')}: ${states.map((state) => `${count(state)} ${state}`).join(', ')}.`
+  const states = { practised: 0, secure: 0, kept: 0, slipped: 0 }
+  for (const { state } of chunks) states[state]++
+  return statesWords(states)
 }
 
 /** So many are shown at first; what was played last comes first. */
@@ -134,13 +138,18 @@ const ChunkRow = ({
   readonly chunk: ChunkFigures
   readonly score: Score | undefined
 }) => {
+  const routes = useReviewedRoutes()
   const last = chunk.days.at(-1)
   return (
     <tr data-chunk={chunk.chunk}>
       <th scope="row">
         <ChunkName id={id} chunk={chunk} score={score} />
       </th>
-      <td data-label="Clean share">{shareWords(chunk.share)}</td>
+      <td data-label="Clean share">
+        <a href={routes.repetitions({ piece: id, chunk: chunk.chunk })}>
+          {shareWords(chunk.share) === '–' ? 'broken off' : shareWords(chunk.share)}
+        </a>
+      </td>
       <td data-label="Longest streak">{chunk.longestStreak}</td>
       <td data-label="Tempo">
         {last && tempoWords(last.lastRung, chunk)}
@@ -155,7 +164,11 @@ const ChunkRow = ({
 const OverDays = ({
   chunks,
   score,
-}: Pick<OnePieceReview, 'chunks'> & { readonly score: Score | undefined }) => {
+  asked,
+}: Pick<OnePieceReview, 'chunks'> & {
+  readonly score: Score | undefined
+  readonly asked: Asked
+}) => {
   const most = chunks.toSorted((a, b) => b.repetitions - a.repetitions)
   const [chosen, choose] = useState(most[0]?.chunk)
   const chunk = most.find((each) => each.chunk === chosen)
@@ -177,94 +190,11 @@ const OverDays = ({
           ))}
         </select>
       </label>
-      <RungPlot chunk={chunk} name={chunkWords(chunk, score)} />
+      <RungPlot chunk={chunk} name={chunkWords(chunk, score)} asked={asked} />
       <p className="soft plot-key">
         A line is the tempi of a day, its stroke across the last one; the bars below are the longest
         streaks.
       </p>
-    </section>
-  )
-}
-
-const PlayedFor = ({ review: { substitutions, score } }: { readonly review: OnePieceReview }) =>
-  substitutions.length === 0 ? null : (
-    <section aria-labelledby="played-for">
-      <h2 id="played-for">Which key was played for which</h2>
-      <table className="narrow">
-        <thead>
-          <tr>
-            <th scope="col">Written</th>
-            <th scope="col">Played</th>
-            <th scope="col" className="number">
-              Times
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {substitutions.slice(0, 12).map(({ written, played, times }) => (
-            <tr key={`${written} ${played}`}>
-              <td>{keyWords(written, score)}</td>
-              <td>{keyWords(played, score)}</td>
-              <td className="number">{times}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {substitutions.length > 12 && (
-        <p className="soft">The twelve most frequent of {substitutions.length}.</p>
-      )}
-    </section>
-  )
-
-const verdictWords = { clean: 'clean', flawed: 'flawed', brokenOff: 'broken off' } as const
-
-const ColdChecks = ({
-  review: { coldChecks, chunks, score },
-}: {
-  readonly review: OnePieceReview
-}) => {
-  if (coldChecks.length === 0) return null
-  const passed = coldChecks.filter(({ verdict }) => verdict === 'clean').length
-  return (
-    <section aria-labelledby="cold">
-      <h2 id="cold">Cold, on a later day</h2>
-      <p>
-        {passed} of {coldChecks.length} cold repetitions of what had been secure or kept{' '}
-        {passed === 1 ? 'was' : 'were'} clean.
-      </p>
-      <div className="scroll">
-        <table className="stack">
-          <thead>
-            <tr>
-              <th scope="col">Day</th>
-              <th scope="col">Chunk</th>
-              <th scope="col">Days since</th>
-              <th scope="col">Verdict</th>
-              <th scope="col">Now</th>
-            </tr>
-          </thead>
-          <tbody>
-            {coldChecks
-              .toReversed()
-              .slice(0, 20)
-              .map(({ chunk, day, atEpochMs, daysSince, verdict, after }) => (
-                <tr key={`${chunk} ${atEpochMs}`}>
-                  <th scope="row">{dateWords(day)}</th>
-                  <td data-label="Chunk">
-                    {chunkWords(
-                      chunks.find((each) => each.chunk === chunk),
-                      score,
-                    )}
-                  </td>
-                  <td data-label="Days since">{daysSince}</td>
-                  <td data-label="Verdict">{verdictWords[verdict]}</td>
-                  <td data-label="Now">{after}</td>
-                </tr>
-              ))}
-          </tbody>
-        </table>
-      </div>
-      {coldChecks.length > 20 && <p className="soft">The latest 20 of {coldChecks.length}.</p>}
     </section>
   )
 }

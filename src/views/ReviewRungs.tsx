@@ -1,5 +1,7 @@
 import { tempo, type Tempo } from '@/music/units'
+import type { Asked } from '@/review/asked'
 import type { ChunkFigures } from '@/review/pieceReview'
+import { Followed } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
 import { dateWords, tempoWords } from './reviewWords'
 
@@ -11,15 +13,17 @@ const rungHeight = { plot: 150, gap: 28, strip: 44, labels: 30 }
 export const RungPlot = ({
   chunk,
   name,
+  asked,
 }: {
   readonly chunk: ChunkFigures
   readonly name: string
+  readonly asked: Asked
 }) => (
   <Plot
     sentence={describeRungs(chunk, name)}
     height={top + rungHeight.plot + rungHeight.gap + rungHeight.strip + rungHeight.labels}
     draw={(width) => <Rungs chunk={chunk} width={width} />}
-    table={<RungTable chunk={chunk} />}
+    table={<RungTable chunk={chunk} asked={{ ...asked, chunk: chunk.chunk }} />}
   />
 )
 
@@ -92,7 +96,7 @@ const Rungs = ({ chunk, width }: { readonly chunk: ChunkFigures; readonly width:
   )
 }
 
-const RungTable = ({ chunk }: { readonly chunk: ChunkFigures }) => (
+const RungTable = ({ chunk, asked }: { readonly chunk: ChunkFigures; readonly asked: Asked }) => (
   <table className="stack">
     <thead>
       <tr>
@@ -114,9 +118,24 @@ const RungTable = ({ chunk }: { readonly chunk: ChunkFigures }) => (
           <td data-label="Fastest">{tempoWords(day.highestRung, chunk)}</td>
           <td data-label="Last">{tempoWords(day.lastRung, chunk)}</td>
           <td data-label="Longest streak">{day.longestStreak}</td>
-          <td data-label="Clean">{day.tally.clean}</td>
-          <td data-label="Flawed">{day.tally.flawed}</td>
-          <td data-label="Broken off">{day.tally.brokenOff}</td>
+          <td data-label="Clean">
+            <Followed
+              n={day.tally.clean}
+              asked={{ ...asked, from: day.day, to: day.day, verdict: 'clean' }}
+            />
+          </td>
+          <td data-label="Flawed">
+            <Followed
+              n={day.tally.flawed}
+              asked={{ ...asked, from: day.day, to: day.day, verdict: 'flawed' }}
+            />
+          </td>
+          <td data-label="Broken off">
+            <Followed
+              n={day.tally.brokenOff}
+              asked={{ ...asked, from: day.day, to: day.day, verdict: 'brokenOff' }}
+            />
+          </td>
         </tr>
       ))}
     </tbody>

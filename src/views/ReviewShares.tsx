@@ -1,4 +1,6 @@
+import type { Asked } from '@/review/asked'
 import type { Period, PeriodStep } from '@/review/periods'
+import { Followed } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
 import { dateWords, describeShares, shareWords } from './reviewWords'
 import { percent } from './words'
@@ -18,15 +20,17 @@ const shareHeight = { plot: 170, gap: 26, strip: 44, labels: 30 }
 export const SharePlot = ({
   periods,
   step,
+  asked,
 }: {
   readonly periods: readonly Period[]
   readonly step: PeriodStep
+  readonly asked: Asked
 }) => (
   <Plot
     sentence={describeShares(periods, step)}
     height={top + shareHeight.plot + shareHeight.gap + shareHeight.strip + shareHeight.labels}
     draw={(width) => <Shares periods={periods} width={width} />}
-    table={<ShareTable periods={periods} step={step} />}
+    table={<ShareTable periods={periods} step={step} asked={asked} />}
   />
 )
 
@@ -95,9 +99,11 @@ const Shares = ({
 const ShareTable = ({
   periods,
   step,
+  asked,
 }: {
   readonly periods: readonly Period[]
   readonly step: PeriodStep
+  readonly asked: Asked
 }) => (
   <table className="stack">
     <thead>
@@ -111,13 +117,28 @@ const ShareTable = ({
       </tr>
     </thead>
     <tbody>
-      {periods.toReversed().map(({ from, share, tally, minutes }) => (
+      {periods.toReversed().map(({ from, firstDay, lastDay, share, tally, minutes }) => (
         <tr key={from}>
           <th scope="row">{dateWords(from)}</th>
           <td data-label="Clean share">{shareWords(share)}</td>
-          <td data-label="Clean">{tally.clean}</td>
-          <td data-label="Flawed">{tally.flawed}</td>
-          <td data-label="Broken off">{tally.brokenOff}</td>
+          <td data-label="Clean">
+            <Followed
+              n={tally.clean}
+              asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'clean' }}
+            />
+          </td>
+          <td data-label="Flawed">
+            <Followed
+              n={tally.flawed}
+              asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'flawed' }}
+            />
+          </td>
+          <td data-label="Broken off">
+            <Followed
+              n={tally.brokenOff}
+              asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'brokenOff' }}
+            />
+          </td>
           <td data-label="Minutes">{Math.round(minutes)}</td>
         </tr>
       ))}

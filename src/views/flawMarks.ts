@@ -24,7 +24,7 @@ export const flawMarks = (
 }
 
 /** Marks that need no more than their note; the others stand in the list alone. */
-const markOf = (
+export const markOf = (
   note: NoteId,
   kind: NoteFlaw['kind'],
   playedKey: Key | undefined,

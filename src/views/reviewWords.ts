@@ -7,6 +7,7 @@ import type { Score } from '@/music/music'
 import { nameKey, signatureAt } from '@/music/spelling'
 import { tick, type Key, type Tempo } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
+import type { StateCounts } from '@/review/coldFigures'
 import type { LearningCurve } from '@/review/learningCurve'
 import type { Period, PeriodStep } from '@/review/periods'
 import type { ChunkFigures } from '@/review/pieceReview'
@@ -91,6 +92,15 @@ export const stateWords: Readonly<Record<ChunkState, string>> = {
   secure: 'Secure: to be confirmed cold on a later day',
   kept: 'Kept: confirmed cold on a later day',
   practised: 'Practised',
+}
+
+/** What needs work first. */
+export const stateOrder: readonly ChunkState[] = ['slipped', 'secure', 'kept', 'practised']
+
+/** '12 chunks: 1 slipped, 2 secure, 5 kept, 4 practised.' */
+export const statesWords = (states: StateCounts): string => {
+  const all = stateOrder.reduce((sum, state) => sum + states[state], 0)
+  return `${plural(all, 'chunk')}: ${stateOrder.map((state) => `${states[state]} ${state}`).join(', ')}.`
 }
 
 export const curveWords: Readonly<Record<LearningCurve['verdict'], string>> = {

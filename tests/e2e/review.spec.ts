@@ -45,7 +45,7 @@ test('what was just drilled stands in the review, and every chunk leads back to 
   const keys = page.getByRole('table').filter({ hasText: 'Written' })
   await expect(keys.getByRole('row').nth(1)).toHaveText('F5F♯51')
   await drawn(page)
-  await expect(page.locator('.hard-bars .pencil-flaw[data-shape=wrong]')).toHaveCount(1)
+  await expect(page.locator('.flaw-line .pencil-flaw[data-shape=wrong]')).toHaveCount(1)
   await expect(page.locator('.bar-table tbody tr').first()).toContainText('F5: another key, once')
   await page.locator('.chunk-table a').first().click()
   await page.locator('.practice').waitFor()

@@ -1,12 +1,17 @@
 import { describe, expect, test } from 'vitest'
+import { parseDay } from '@/journal/day'
 import { compareShares, estimateShare } from '@/review/proportion'
 import type { Period } from '@/review/periods'
 import { dateWords, describeShares, describeTrend, grouped, timeWords } from '@/views/reviewWords'
 
 const period = (from: string, clean: number, flawed: number): Period => {
   const share = estimateShare(clean, clean + flawed)
+  const firstDay = parseDay(from.length === 7 ? `${from}-01` : from)
+  if (!firstDay) throw new Error(`${from} is no day`)
   return {
     from,
+    firstDay,
+    lastDay: firstDay,
     at: 0,
     tally: { clean, flawed, brokenOff: 0 },
     ...(share ? { share } : {}),

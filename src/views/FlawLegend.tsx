@@ -1,0 +1,73 @@
+import { dotGap, pressed, weights, type PencilMark, type Weight } from '@/engraving/pencilMark'
+import { sampleOfMark } from '@/engraving/markSample'
+import { flawWords, plural } from './words'
+import type { Weighing } from './weighedFlaws'
+
+type Shape = Exclude<PencilMark['shape'], 'right'>
+
+/** What the marks on the music mean: each shape, and how hard the pencil was pressed. */
+export const FlawLegend = ({
+  shapes,
+  weighing,
+}: {
+  readonly shapes: readonly Shape[]
+  readonly weighing: Weighing
+}) => (
+  <div className="legend">
+    <ul aria-label="The marks">
+      {shapes.map((shape) => (
+        <li key={shape}>
+          <Sample shape={shape} weight="middle" /> {shapeWords(shape)}
+        </li>
+      ))}
+    </ul>
+    <ul aria-label="Their weight">
+      {weights.map((weight) => (
+        <li key={weight}>
+          <Sample shape={shapes[0] ?? 'missing'} weight={weight} /> {weightWords(weight, weighing)}
+        </li>
+      ))}
+    </ul>
+  </div>
+)
+
+const shapeWords = (shape: Shape): string =>
+  shape === 'wrong' ? 'Another key: the small head is the one struck most' : flawWords[shape]
+
+const weightWords = (weight: Weight, { middle, heavy }: Weighing): string => {
+  switch (weight) {
+    case 'light':
+      return middle === 2 ? 'once' : `up to ${plural(middle - 1, 'time')}`
+    case 'middle':
+      return heavy - 1 === middle ? plural(middle, 'time') : `${middle} to ${heavy - 1} times`
+    case 'heavy':
+      return `${heavy} times and more`
+  }
+}
+
+const Sample = ({ shape, weight }: { readonly shape: Shape; readonly weight: Weight }) => {
+  const { viewBox, lines, heads, strokes, space } = sampleOfMark(shape)
+  return (
+    <svg className="mark-sample" viewBox={viewBox} aria-hidden="true">
+      {lines.map((y) => (
+        <path key={y} className="staff-line" d={`M0 ${y}H90`} />
+      ))}
+      {heads.map(({ x, y }) => (
+        <ellipse key={x} cx={x} cy={y} rx="6.4" ry="4.6" transform={`rotate(-20 ${x} ${y})`} />
+      ))}
+      <g className="pencil-flaw" fill="none" strokeLinecap="round" strokeLinejoin="round">
+        {strokes.map(({ path, width, dotted }, i) => {
+          const thick = width * pressed[weight]
+          return (
+            <path
+              key={i}
+              d={path}
+              strokeWidth={thick * space}
+              {...(dotted ? { strokeDasharray: `0 ${dotGap(thick) * space}` } : {})}
+            />
+          )
+        })}
+      </g>
+    </svg>
+  )
+}

@@ -1,0 +1,170 @@
+import { useMemo, useRef, useState } from 'react'
+import { planSystems } from '@/engraving/systems'
+import type { WeighedMark } from '@/engraving/pencilMark'
+import type { RecordedFlawKind } from '@/journal/words'
+import type { Score } from '@/music/music'
+import type { Asked } from '@/review/asked'
+import type { BarFlaws } from '@/review/flawBars'
+import type { PieceReview } from '@/review/pieceReview'
+import { FlawLegend } from './FlawLegend'
+import { FlawLine } from './FlawLine'
+import { useReviewedRoutes } from './reviewed'
+import { flawTimes, keyWords } from './reviewWords'
+import { lineHeight, useLines, useWidth } from './useSheet'
+import {
+  flawsByLine,
+  isCrowded,
+  marksOnLine,
+  weighingOf,
+  type NoteFlaws,
+  type Weighing,
+} from './weighedFlaws'
+import { flawWords, formatBars, plural } from './words'
+
+/** Staff spaces in CSS pixels. */
+const spaceFor = (width: number): number => (width < 600 ? 6.5 : 9.5)
+/** A piece of more lines shows at first those with flaws alone. */
+const fewLines = 8
+
+/** The flaws where they are: the piece with pencil marks, the heavier the more often; numbers on demand. */
+export const FlawMusic = ({
+  score,
+  bars,
+  substitutions,
+  asked,
+}: {
+  readonly score: Score
+  readonly bars: readonly BarFlaws[]
+  readonly substitutions: PieceReview['substitutions']
+  /** What all repetitions behind these flaws have in common. */
+  readonly asked: Asked
+}) => {
+  const routes = useReviewedRoutes()
+  const box = useRef<HTMLDivElement>(null)
+  const width = useWidth(box)
+  const space = spaceFor(width)
+  const [kind, setKind] = useState<RecordedFlawKind>()
+  const [hasNumbers, setNumbers] = useState(false)
+  const whole = useMemo(
+    () => (width < 120 ? [] : planSystems(score, width / space)),
+    [score, width, space],
+  )
+  const [isWhole, setWhole] = useState<boolean>()
+  const [hasSeldom, setSeldom] = useState(() => !isCrowded(score, bars))
+  const showsAll = isWhole ?? whole.length <= fewLines
+  const weighing = useMemo(() => weighingOf(bars), [bars])
+  const shown = useMemo(
+    () => (hasSeldom ? bars : bars.map((bar) => withoutSeldom(bar, weighing))),
+    [bars, hasSeldom, weighing],
+  )
+  const plan = useMemo(() => {
+    const found = flawsByLine(score, whole, shown, kind)
+    return showsAll ? whole : whole.filter((_, line) => found.has(line))
+  }, [score, whole, shown, kind, showsAll])
+  const found = useMemo(() => flawsByLine(score, plan, shown, kind), [score, plan, shown, kind])
+  const all = useMemo(() => flawsByLine(score, plan, bars, kind), [score, plan, bars, kind])
+  const marks = useMemo(
+    () =>
+      new Map(
+        [...found].map(([line, notes]) => [
+          line,
+          marksOnLine(score, notes, substitutions, weighing),
+        ]),
+      ),
+    [score, found, substitutions, weighing],
+  )
+  const lines = useLines(score, plan, width, space, marks)
+  const kinds = [...new Set(bars.flatMap(({ notes }) => notes.map((each) => each.kind)))]
+  return (
+    <>
+      <p className="row no-print">
+        <label className="row tight">
+          Show
+          <select
+            value={kind ?? ''}
+            onChange={({ target }) => setKind(kinds.find((each) => each === target.value))}
+          >
+            <option value="">all kinds of flaw</option>
+            {kinds.map((each) => (
+              <option key={each} value={each}>
+                {flawWords[each].toLowerCase()}
+              </option>
+            ))}
+          </select>
+        </label>
+        <Check label="how often, in numbers" isOn={hasNumbers} set={setNumbers} />
+        <Check label="what came seldom too" isOn={hasSeldom} set={setSeldom} />
+        {whole.length > 1 && (
+          <Check label="lines without marks too" isOn={showsAll} set={setWhole} />
+        )}
+      </p>
+      <FlawLegend shapes={shapesIn(marks)} weighing={weighing} />
+      <div ref={box} className="flaw-music">
+        {plan.map(({ fromBar, toBar }, index) => {
+          const [first, last] = [score.bars[fromBar], score.bars[toBar]]
+          const marked = new Set(found.get(index)?.map(({ note }) => note))
+          const notes = all.get(index)?.filter(({ note }) => marked.has(note)) ?? []
+          return (
+            <FlawLine
+              key={`${fromBar} ${width}`}
+              lines={lines}
+              index={index}
+              label={first && last ? `${formatBars(first, last)}: ${lineWords(score, notes)}` : ''}
+              height={Math.round(lineHeight * space)}
+              notes={hasNumbers ? notes : []}
+              address={(note) =>
+                routes.repetitions({ ...asked, note, ...(kind ? { flaw: kind } : {}) })
+              }
+            />
+          )
+        })}
+      </div>
+    </>
+  )
+}
+
+const Check = ({
+  label,
+  isOn,
+  set,
+}: {
+  readonly label: string
+  readonly isOn: boolean
+  readonly set: (isOn: boolean) => void
+}) => (
+  <label className="row tight">
+    <input type="checkbox" checked={isOn} onChange={({ target }) => set(target.checked)} />
+    {label}
+  </label>
+)
+
+const withoutSeldom = (bar: BarFlaws, { middle }: Weighing): BarFlaws => ({
+  ...bar,
+  notes: bar.notes.filter(({ times }) => times >= middle),
+})
+
+const shapesIn = (marks: ReadonlyMap<number, readonly WeighedMark[]>) => [
+  ...new Set(
+    [...marks.values()].flatMap((of) =>
+      of.flatMap(({ mark }) => (mark.shape === 'right' ? [] : [mark.shape])),
+    ),
+  ),
+]
+
+/** So many notes of a line are told; the table has them all. */
+const notesTold = 3
+
+const lineWords = (score: Score, notes: readonly NoteFlaws[]): string => {
+  const times = notes.reduce((sum, note) => sum + note.times, 0)
+  if (times === 0) return 'no flaw'
+  const most = notes.toSorted((a, b) => b.times - a.times).slice(0, notesTold)
+  return `${plural(times, 'flaw')}, most of them: ${most.map(noteWords(score)).join('; ')}`
+}
+
+const noteWords =
+  (score: Score) =>
+  ({ note, flaws }: NoteFlaws): string => {
+    const written = score.notes.find(({ id }) => id === note)
+    const name = written ? `${keyWords(written.key, score, written.start)} ` : ''
+    return name + flaws.map(({ kind, times }) => flawTimes(kind, times)).join(', ')
+  }
