@@ -8,7 +8,6 @@ import { mergeDevices } from '@/devices/mergeDevices'
 import { createMidiKeyboard } from '@/devices/midiKeyboard'
 import { createScreenKeys } from '@/devices/screenKeys'
 import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
-import { planRun, planTrial } from '@/devices/simulatedTake'
 import { createEngraver } from '@/engraving/engraving'
 import { failed, ok } from '@/music/result'
 import { ms } from '@/music/units'
@@ -58,10 +57,18 @@ const playerPort = (): PlayerPort => {
     setTimer: (run, delay) => window.setTimeout(run, delay),
     clearTimer: (timer) => window.clearTimeout(timer),
   })
+  /** Counts the orders: one that was stopped while its plan was fetched does not play. */
+  let orders = 0
   return {
     listen: player.listen,
-    stop: player.stop,
-    play: (chunk, tempo, at) => {
+    stop: () => {
+      orders++
+      player.stop()
+    },
+    play: async (chunk, tempo, at) => {
+      const order = ++orders
+      const { planRun, planTrial } = await import('@/devices/simulatedTake')
+      if (order !== orders) return
       seed += 1
       const repetitions = planTrial(chunk, seed)
       return player.start(planRun(chunk, { tempo, seed, repetitions }), at)

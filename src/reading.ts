@@ -1,5 +1,4 @@
 import type { ReadPiece } from '@/app/ports'
-import { inferHands } from '@/hands/hands'
 import type { Result } from '@/music/result'
 import { readMidiPiece } from '@/score/readMidiPiece'
 import type { ReadProblem } from '@/score/readProblem'
@@ -24,8 +23,7 @@ export const readInWorker = (
   fileName: string,
   parts?: readonly number[],
 ): Promise<Result<ReadPiece, ReadProblem>> => {
-  if (bytes.length <= smallFile && looksLikeMidi(bytes))
-    return Promise.resolve(readHere(bytes, fileName))
+  if (bytes.length <= smallFile && looksLikeMidi(bytes)) return readHere(bytes, fileName)
   const worker = new Worker(new URL('./reading.worker.ts', import.meta.url), { type: 'module' })
   return new Promise<Result<ReadPiece, ReadProblem>>((resolve, reject) => {
     worker.onmessage = (event: MessageEvent<Result<ReadPiece, ReadProblem>>) => resolve(event.data)
@@ -35,8 +33,13 @@ export const readInWorker = (
   }).finally(() => worker.terminate())
 }
 
-const readHere = (bytes: Uint8Array, fileName: string): Result<ReadPiece, ReadProblem> => {
+/** The hands of the pieces that come with the program are known: a first visit need not load how they are inferred. */
+const readHere = async (
+  bytes: Uint8Array,
+  fileName: string,
+): Promise<Result<ReadPiece, ReadProblem>> => {
   const read = readMidiPiece(bytes, fileName)
-  if (!read.ok) return read
+  if (!read.ok || read.value.score.notes.every(({ handFrom }) => handFrom === 'file')) return read
+  const { inferHands } = await import('@/hands/hands')
   return { ok: true, value: { ...read.value, score: inferHands(read.value.score) } }
 }
