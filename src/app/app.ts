@@ -19,10 +19,10 @@ import type { ChunkId, Key, Tempo } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
 import { readChunkStates } from './chunkRecord'
-import { createForTeacher, type ForTeacher } from './forTeacher'
 import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
 import { createHardSpots, type HardSpots } from './hardSpots'
 import { createInstrument, type Instrument } from './instrument'
+import { createLessons, type Lessons } from './lessons'
 import {
   createLibrary,
   type BetterEdition,
@@ -44,7 +44,6 @@ import type { BuildUpPlan, PracticeRoute, Route } from './route'
 import { createScreens, type Screen } from './screens'
 import { createSession, type Session } from './session'
 import { decodeSettings, defaultSettings, type Settings } from './settings'
-import type { Students } from './students'
 import { createTapTest, type TapTest } from './tapTest'
 
 /** A drill as the person chose it on the piece's page. */
@@ -65,12 +64,8 @@ export interface App {
   readonly session: Session
   /** The whole record: its review, and its way out and in. */
   readonly records: Records
-  /** What is written on pages for the teacher. */
-  readonly forTeacher: StoreApi<ForTeacher>
-  /** Records of students, beside one's own; loaded when they are wanted. */
-  readonly openStudents: () => Promise<Students>
-  /** Gives a text to the person as a file. */
-  readonly saveFile: Ports['saveFile']
+  /** Pages for the teacher, and the records of students. */
+  readonly lessons: Lessons
   readonly tapTest: TapTest
   /** Binds commands to keys and pedals. */
   readonly learning: Learning
@@ -161,7 +156,6 @@ export const createApp = (ports: Ports): App => {
     tapTest.reset()
     learning.cancel()
   }
-  let students: Promise<Students> | undefined
   const records = createPieceRecords(ports.storage, session)
   const notebook = createNotebook(ports.storage, session, records)
   const screens = createScreens({
@@ -212,12 +206,7 @@ export const createApp = (ports: Ports): App => {
     notebook,
     session,
     records: createRecords(ports, { ...library, open: hands.open }, session),
-    forTeacher: createForTeacher(),
-    openStudents: () =>
-      (students ??= import('./students').then(({ createStudents }) =>
-        createStudents(ports, { ...library, open: hands.open }),
-      )),
-    saveFile: ports.saveFile,
+    lessons: createLessons(ports, { ...library, open: hands.open }),
     tapTest,
     learning,
     listenForCommands: (keys, run) =>

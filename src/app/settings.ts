@@ -26,6 +26,8 @@ export interface Settings {
   readonly commands: Bindings
   /** The damper pedal may be one of them. */
   readonly damperCommands: boolean
+  /** The person's name as it stands on pages for the teacher; empty where none is to stand there. */
+  readonly name: string
 }
 
 export const defaultSettings: Settings = {
@@ -41,12 +43,15 @@ export const defaultSettings: Settings = {
   trial: true,
   commands: {},
   damperCommands: false,
+  name: '',
 }
 
 export const standardChoices = standards
 export const streakGoals = [3, 4, 5, 6, 7, 8, 9, 10] as const
 /** Octave switches of small keyboards, and the semitones of transposing ones. */
 export const farthestTranspose = 24
+/** A line on a page. */
+export const longestName = 60
 
 /** Reads stored settings; what is missing or out of bounds becomes the default. */
 export const decodeSettings = (stored: unknown): Settings => {
@@ -55,7 +60,7 @@ export const decodeSettings = (stored: unknown): Settings => {
   const fallback = defaultSettings
   const commands = decodeBindings(given['commands'])
   const damperCommands = given['damperCommands'] === true
-  const { streakGoal, forgiveBrushed, input, inputName, transpose, sound, lagMs } = given
+  const { streakGoal, forgiveBrushed, input, inputName, transpose, sound, lagMs, name } = given
   return {
     theme: themes.find((t) => t === given['theme']) ?? fallback.theme,
     standard: standards.find((s) => s === given['standard']) ?? fallback.standard,
@@ -77,5 +82,6 @@ export const decodeSettings = (stored: unknown): Settings => {
     trial: typeof given['trial'] === 'boolean' ? given['trial'] : fallback.trial,
     commands: damperCommands ? commands : withoutDamper(commands),
     damperCommands,
+    name: typeof name === 'string' ? name.slice(0, longestName) : fallback.name,
   }
 }

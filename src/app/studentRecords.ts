@@ -4,6 +4,7 @@ import type { ChunkDay } from '@/journal/sums'
 import { ok, type Result } from '@/music/result'
 import { standPieces, type PieceStanding } from '@/review/standings'
 import type { StoragePort, StudentListing } from './ports'
+import { longestName } from './settings'
 
 /** A student whose record stands beside one's own; it is read, and only a newer file adds to it. */
 export interface Student {
@@ -77,9 +78,6 @@ export const knownBy = (
     .toSorted((a, b) => b.of - a.of)
   return shared[0] && shared[0].of > 0 ? shared[0].id : undefined
 }
-
-/** Longer ones break every table. */
-const longestName = 60
 
 /** The name as typed, in one line; where nothing was typed the other one. */
 export const cleanName = (typed: string, otherwise: string): string => {

@@ -5,9 +5,10 @@ import type { JournalEvent } from '@/journal/journal'
 import type { ImportPreview } from '@/journal/previewImport'
 import { ok, type Result } from '@/music/result'
 import { standingSince, type PieceSince } from '@/review/standings'
-import type { ChosenFile, Library } from './library'
+import type { ChosenFile } from './library'
 import type { Imported, Ports, StudentListing } from './ports'
 import { previewOf, readRecord } from './readRecord'
+import type { Shelf } from './reviewedRecord'
 import { createReviews, type Reviews } from './reviews'
 import {
   cleanName,
@@ -90,7 +91,7 @@ const largestRecord = 400_000_000
 
 export const createStudents = async (
   ports: Pick<Ports, 'students' | 'storage' | 'wallClock' | 'newId'>,
-  library: Pick<Library, 'open' | 'store'>,
+  shelf: Shelf,
 ): Promise<Students> => {
   const port = await ports.students()
   const { dayOf } = ports.storage
@@ -242,7 +243,7 @@ export const createStudents = async (
       if (!student) return ok(undefined)
       const journal = await port.journal(id)
       if (!journal.ok) return journal
-      const reviews = createReviews(journal.value, library, ports.wallClock)
+      const reviews = createReviews(journal.value, shelf, ports.wallClock)
       return ok({ student: { id, name: student.name }, reviews })
     },
     rows: (students, since) => {

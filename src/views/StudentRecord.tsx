@@ -30,7 +30,7 @@ const StudentRecord = ({
   readonly children: ReactNode
 }) => {
   const app = useApp()
-  const read = useCallback(async () => (await app.openStudents()).open(id), [app, id])
+  const read = useCallback(async () => (await app.lessons.openStudents()).open(id), [app, id])
   const { loaded, again } = useLoaded(read)
   if (loaded.kind !== 'ready')
     return (

@@ -19,7 +19,7 @@ import './students.css'
 export const Students = () => {
   const app = useApp()
   const read = useCallback(async () => {
-    const studio = await app.openStudents()
+    const studio = await app.lessons.openStudents()
     await studio.load()
     return ok(studio)
   }, [app])

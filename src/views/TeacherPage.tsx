@@ -1,5 +1,6 @@
 import { useCallback, useRef, useState } from 'react'
 import { formatRoute, parseRoute, type TeacherRoute } from '@/app/route'
+import { longestName } from '@/app/settings'
 import type { TeacherPage as Page } from '@/app/teaching'
 import type { Day } from '@/journal/day'
 import { useApp, useSelected } from './context'
@@ -43,12 +44,13 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
   const app = useApp()
   const { reviews, student } = useReviewed()
   const routes = useReviewedRoutes()
-  const written = useSelected(app.forTeacher, (now) => now)
+  const written = useSelected(app.lessons.remarks, (now) => now)
+  const [ownName, setOwnName] = useState(() => app.settings.getState().name)
   const sheet = useRef<HTMLElement>(null)
   const [busy, setBusy] = useState(false)
   const place = routes.teacher(about)
-  const remarks = written.remarks[place] ?? ''
-  const name = student?.name ?? written.name
+  const remarks = written[place] ?? ''
+  const name = student?.name ?? ownName
   const title = titleOf(page, about)
 
   const whenDrawn = async (run: (drawn: HTMLElement) => void | Promise<void>): Promise<void> => {
@@ -63,7 +65,7 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
     void whenDrawn(async (drawn) => {
       const whole = name === '' ? title : `${title}, ${name}`
       const text = await teacherFile(whole, sentMarkup(drawn), sheetStyles)
-      app.saveFile(`${fileNameOf(whole, reviews.today())}.html`, [text])
+      app.lessons.savePage(`${fileNameOf(whole, reviews.today())}.html`, text)
     })
   const turn = (step: 1 | -1): void => {
     const next = neighbourWeek(page, about, step)
@@ -88,9 +90,11 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
           <label className="teacher-field">
             Your name on the page
             <input
-              value={written.name}
+              value={ownName}
               autoComplete="name"
-              onChange={({ target }) => app.forTeacher.setState({ name: target.value })}
+              maxLength={longestName}
+              onChange={({ target }) => setOwnName(target.value)}
+              onBlur={() => app.changeSettings({ name: ownName })}
             />
           </label>
         )}
@@ -99,9 +103,7 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
           <textarea
             rows={3}
             value={remarks}
-            onChange={({ target }) =>
-              app.forTeacher.setState({ remarks: { ...written.remarks, [place]: target.value } })
-            }
+            onChange={({ target }) => app.lessons.remarks.setState({ [place]: target.value })}
           />
         </label>
         <p className="row">

@@ -21,6 +21,7 @@ test('settings survive being stored and read back', () => {
       goOn: { kind: 'pedal', pedal: 'sustain' },
     },
     damperCommands: true,
+    name: 'Ada the Example',
   }
   expect(decodeSettings(JSON.parse(JSON.stringify(mine)))).toEqual(mine)
 })
@@ -42,7 +43,8 @@ test.each<[string, unknown]>([
 test('whatever was stored, the settings are within bounds', () => {
   fc.assert(
     fc.property(fc.anything(), (stored) => {
-      const { streakGoal, transpose, input, lagMs } = decodeSettings(stored)
+      const { streakGoal, transpose, input, lagMs, name } = decodeSettings(stored)
+      expect(name.length).toBeLessThanOrEqual(60)
       expect(streakGoal).toBeGreaterThanOrEqual(3)
       expect(streakGoal).toBeLessThanOrEqual(10)
       expect(Math.abs(transpose)).toBeLessThanOrEqual(farthestTranspose)

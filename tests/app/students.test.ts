@@ -20,7 +20,7 @@ const open = async () => {
   const desk = createDesk([sampleOf('First', melody)])
   const app = createApp(desk.ports)
   await app.open()
-  const students = await app.openStudents()
+  const students = await app.lessons.openStudents()
   await students.load()
   return {
     desk,
