@@ -32,9 +32,13 @@ export const spots = (options: Options): Result<Answer, string> => {
 }
 
 /** Beats count as `read` does; `toBeat` and `toBar` are where the last beat of the spot ends and lies. */
-const foundJson = ({ difficulty, uncertainty, spots: all }: Difficulty, score: Score): object => ({
-  difficulty: round(difficulty),
-  uncertainty: round(uncertainty),
+const foundJson = ({ spots: all, ...whole }: Difficulty, score: Score): object => ({
+  difficulty: round(whole.difficulty),
+  uncertainty: round(whole.uncertainty),
+  local: round(whole.local),
+  length: round(whole.length),
+  compass: round(whole.compass),
+  signature: round(whole.signature),
   spots: all.map((spot) => ({
     ...barsOf(spot, score),
     fromBeat: (spot.from - firstDownbeat(score)) / score.ticksPerQuarter,
@@ -59,8 +63,12 @@ const barsOf = ({ from, to }: Stretch, { bars }: Score): { fromBar: number; toBa
 /** To a hundredth of a point; more would say more than is known. */
 const round = (n: number): number => Math.round(n * 100) / 100
 
-const describe = ({ difficulty, uncertainty, spots: all }: Difficulty, score: Score): string => {
-  const rough = `about ${difficulty.toFixed(0)} points a second, give or take ${uncertainty.toFixed(0)}`
+const describe = ({ spots: all, ...whole }: Difficulty, score: Score): string => {
+  const rough = [
+    `difficulty about ${whole.difficulty.toFixed(1)}, give or take ${whole.uncertainty.toFixed(1)}`,
+    `${whole.local.toFixed(0)} points a second in its hard places`,
+    `${whole.length.toFixed(2)} times by its length`,
+  ].join('; ')
   const lines = all.flatMap((spot) => {
     const { fromBar, toBar } = barsOf(spot, score)
     const bars = fromBar === toBar ? `bar ${fromBar}` : `bars ${fromBar} to ${toBar}`

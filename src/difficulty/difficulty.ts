@@ -12,19 +12,20 @@
  * Example: sixteenths on five neighbouring keys at 120 quarters a minute are 8 strokes a second, about
  * 18 points a second; the same an octave apart in each hand about twice that.
  */
-import { fingerHand } from '@/fingering/fingering'
+import { fingerWork } from '@/fingering/fingering'
 import type { HandSpan } from '@/fingering/spans'
 import type { Hand, HandChoice, Score } from '@/music/music'
 import type { Tempo, Tick } from '@/music/units'
 import { beatsOf, placeInBeats, type Beat } from './beats'
-import type { SpanMm } from './features'
+import type { FingerWork, SpanMm } from './features'
 import { octaveMm, whiteKeyMm } from './keyboard'
 import {
+  noPoints,
+  pointsFor,
   pointsOfStroke,
-  scalePoints,
   sumPoints,
   weights,
-  type FingerWork,
+  type Feature,
   type HandWork,
   type Points,
 } from './load'
@@ -33,7 +34,7 @@ import { reasonsFor } from './reasons'
 import { findSpots, type BeatLoad, type Spot } from './spots'
 import { clockOf, strokesOf, type Stroke } from './strokes'
 import { crossedStrokes, crossRhythms } from './together'
-import { rateWhole, type WholeDifficulty } from './whole'
+import { rateWhole, type Extent, type WholeDifficulty } from './whole'
 
 export interface DifficultySettings {
   /** Quarters a minute at the beginning; later changes keep their proportion. As the score says where it is left out. */
@@ -52,7 +53,8 @@ export interface HardSpot {
   readonly difficulty: number
   /** In words of the trade, the weightiest first. */
   readonly reasons: readonly string[]
-  /** For each reason a way to practise it. */
+  /** For each reason the feature that it tells of, and a way to practise it. */
+  readonly causes: readonly Feature[]
   readonly practise: readonly string[]
 }
 
@@ -83,10 +85,24 @@ export const assessDifficulty = (
     ...rateWhole(
       sounding.map((load) => ({
         seconds: load.beat.seconds,
-        points: sumPoints([load.right, load.left, load.joint]),
+        points: load.both,
       })),
+      extentOf(score),
     ),
     spots: findSpots(sounding).map((spot) => explain(spot, right, left, spansMm[span])),
+  }
+}
+
+const extentOf = ({ notes, keys }: Score): Extent => {
+  let [low, high] = [Infinity, -Infinity]
+  for (const { key } of notes) {
+    low = Math.min(low, key)
+    high = Math.max(high, key)
+  }
+  return {
+    notes: notes.length,
+    compass: Math.max(0, high - low),
+    fifths: Math.max(0, ...keys.map(({ fifths }) => Math.abs(fifths))),
   }
 }
 
@@ -106,19 +122,20 @@ const loadBeats = (
 ): readonly BeatLoad[] => {
   const ofHand = (hand: Hand, strokes: readonly Stroke[]): readonly Points[] => {
     const work = workOf(score, hand, strokes, span)
-    return spread(
-      beats,
-      strokes.map(({ start }, i) => ({ start, points: pointsOfStroke(work, i) })),
-    )
+    return spread(beats, strokes, (i) => pointsOfStroke(work, i))
   }
   const [rights, lefts] = [ofHand('right', right), ofHand('left', left)]
-  const joints = spread(beats, jointPoints(right, left))
-  return beats.map((beat, i) => ({
-    beat,
-    right: rights[i] ?? {},
-    left: lefts[i] ?? {},
-    joint: joints[i] ?? {},
-  }))
+  const joints = jointPoints(right, left)
+  const together = spread(beats, joints, (i) => joints[i]?.points ?? noPoints)
+  return beats.map((beat, i) => {
+    const [one = noPoints, other = noPoints] = [rights[i], lefts[i]]
+    return {
+      beat,
+      right: one,
+      left: other,
+      both: sumPoints([one, other, together[i] ?? noPoints]),
+    }
+  })
 }
 
 const workOf = (
@@ -127,15 +144,12 @@ const workOf = (
   strokes: readonly Stroke[],
   span: HandSpan,
 ): HandWork => {
-  const { best } = fingerHand(notes, {
+  const fingers = new Map<number, FingerWork>()
+  for (const { start, cost, thumbPassing } of fingerWork(notes, {
     hand,
     ticksPerQuarter,
     span,
-    alike: false,
-    count: 1,
-  })
-  const fingers = new Map<number, FingerWork>()
-  for (const { start, cost, thumbPassing } of best?.onsets ?? []) {
+  })) {
     const before = fingers.get(start)
     fingers.set(start, {
       cost: cost + (before?.cost ?? 0),
@@ -152,23 +166,31 @@ const jointPoints = (
   [
     ...crossRhythms(right, left).map(({ start, count }) => ({
       start,
-      points: { rhythm: weights.rhythm * count },
+      points: pointsFor('rhythm', weights.rhythm * count),
     })),
     ...crossedStrokes(right, left).map(({ start, count }) => ({
       start,
-      points: { crossing: weights.crossing * count },
+      points: pointsFor('crossing', weights.crossing * count),
     })),
   ].toSorted((a, b) => a.start - b.start)
 
-/** The points a second of each beat. */
+/** The points a second of each beat, from those of some sorted places. */
 const spread = (
   beats: readonly Beat[],
-  all: readonly { readonly start: Tick; readonly points: Points }[],
+  places: readonly { readonly start: Tick }[],
+  pointsAt: (i: number) => Points,
 ): readonly Points[] => {
-  const inBeat = beats.map((): Points[] => [])
-  for (const [i, beat] of placeInBeats(beats, all).entries())
-    inBeat[beat]?.push(all[i]?.points ?? {})
-  return inBeat.map((points, i) => scalePoints(sumPoints(points), 1 / (beats[i]?.seconds ?? 1)))
+  const sums = beats.map(() => [...noPoints])
+  const inBeat = placeInBeats(beats, places)
+  for (let i = 0; i < inBeat.length; i++) {
+    const b = inBeat[i] ?? 0
+    const sum = sums[b]
+    const seconds = beats[b]?.seconds ?? 1
+    const points = pointsAt(i)
+    if (sum)
+      for (let f = 0; f < sum.length; f++) sum[f] = (sum[f] ?? 0) + (points[f] ?? 0) / seconds
+  }
+  return sums
 }
 
 const explain = (
@@ -179,11 +201,10 @@ const explain = (
 ): HardSpot => {
   const within = (strokes: readonly Stroke[]): readonly Stroke[] =>
     strokes.slice(firstAt(strokes, spot.from), firstAt(strokes, spot.to))
-  const { causes, ...place } = spot
   return {
-    ...place,
+    ...spot,
     reasons: reasonsFor(spot, within(right), within(left), span),
-    practise: waysToPractise(causes),
+    practise: waysToPractise(spot.causes),
   }
 }
 

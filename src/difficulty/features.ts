@@ -63,16 +63,18 @@ export const stretchShare = ({ keys, notes }: Stroke, span: SpanMm): number => {
   return (Math.max(0, width - easy) / (span - easy)) ** 2
 }
 
-/** Double notes and chords: notes beyond the first. A triad: 2. Polyphony in Sébastien et al. 2012. */
+/** Double notes and chords: notes beyond the first. A triad: 2. It is polyphony in Sébastien et al. 2012. */
 export const furtherNotes = ({ keys }: Stroke): number => keys.length - 1
 
 /**
  * Repeated notes: keys struck again at the next stroke. In full at four a second and faster, in
- * proportion less below; one finger does five to seven. C4 C4 in half a second: 0.5.
+ * proportion less below, since one finger taps five to seven times a second (from memory) and tires.
+ * C4 C4 in half a second: 0.5. No source for the form.
  */
 export const repeatedKeys = (before: Stroke | undefined, stroke: Stroke): number => {
   if (!before) return 0
-  const again = stroke.keys.filter((key) => before.keys.includes(key)).length
+  let again = 0
+  for (const key of stroke.keys) if (before.keys.includes(key)) again++
   return again * Math.min(1, repeatSeconds / stroke.gap)
 }
 
@@ -81,19 +83,24 @@ const repeatSeconds = 0.25
 /**
  * Trills and tremolos: strokes to and fro, the fourth and later ones where they are written out (A B A
  * B), in full at six a second and faster, with the square of the speed less below; by its sign a mordent
- * is 2 and a turn 4, a trill or tremolo eight a second. Grace notes count as strokes.
+ * is 2 and a turn 4, a trill or tremolo eight a second. Grace notes count as strokes. Common practice,
+ * no source; skilled players trill at ten to fourteen a second (from memory).
  */
-export const trilledStrokes = (before: readonly Stroke[], stroke: Stroke): number => {
-  const [first, second, third] = before.slice(-3)
+export const trilledStrokes = (strokes: readonly Stroke[], i: number): number => {
+  const fourth = strokes[i]
+  if (!fourth) return 0
+  const first = strokes[i - 3]
+  const second = strokes[i - 2]
+  const third = strokes[i - 1]
   const isTrilled =
     first &&
     second &&
     third &&
-    isSame(stroke, second) &&
+    isSame(fourth, second) &&
     isSame(third, first) &&
-    !isSame(stroke, third)
-  const written = isTrilled ? Math.min(1, (trillSeconds / stroke.gap) ** 2) : 0
-  return stroke.graces + signedStrokes(stroke) + written
+    !isSame(fourth, third)
+  const written = isTrilled ? Math.min(1, (trillSeconds / fourth.gap) ** 2) : 0
+  return fourth.graces + signedStrokes(fourth) + written
 }
 
 const trillSeconds = 1 / 6
@@ -101,15 +108,18 @@ const trillSeconds = 1 / 6
 const isSame = (one: Stroke, other: Stroke): boolean =>
   one.keys.length === other.keys.length && one.keys.every((key, i) => key === other.keys[i])
 
-const signedStrokes = ({ notes, seconds }: Stroke): number =>
-  notes.reduce((most, { ornament }) => {
-    if (ornament === undefined) return most
-    return Math.max(most, ornament === 'mordent' ? 2 : ornament === 'turn' ? 4 : 8 * seconds)
-  }, 0)
+const signedStrokes = ({ notes, seconds }: Stroke): number => {
+  let most = 0
+  for (const { ornament } of notes)
+    if (ornament !== undefined)
+      most = Math.max(most, ornament === 'mordent' ? 2 : ornament === 'turn' ? 4 : 8 * seconds)
+  return most
+}
 
 /**
  * Topography: 1 where the hand changes between white keys and black ones (its outer keys from one
- * stroke to the next, at either side), else 0. C4 C#4: 1; C4 D4: 0; C#4 D#4: 0.
+ * stroke to the next, at either side), else 0. C4 C#4: 1; C4 D4: 0; C#4 D#4: 0. The levels are those
+ * of the keyboard in rules 8 to 11 of Parncutt et al. 1997.
  */
 export const levelChanges = (before: Stroke | undefined, { keys }: Stroke): number => {
   if (!before) return 0
@@ -118,15 +128,41 @@ export const levelChanges = (before: Stroke | undefined, { keys }: Stroke): numb
   return changes(before.keys[0], keys[0]) || changes(before.keys.at(-1), keys.at(-1)) ? 1 : 0
 }
 
-/** Accidentals: notes that are not in the scale of the key signature. F#4 in C major: 1. */
+/** Accidentals: notes that are not in the scale of the key signature. F#4 in C major: 1. It is harmony in Sébastien et al. 2012. */
 export const alteredNotes = (
   { keys, start }: Stroke,
   signatures: readonly KeySignature[],
 ): number => {
   const { fifths } = signatureAt(signatures, start)
-  return keys.filter((key) => !isInScale(key, fifths)).length
+  let altered = 0
+  for (const key of keys) if (!isInScale(key, fifths)) altered++
+  return altered
 }
 
 /** Seven neighbours on the line of fifths, from the one below the tonic of the major key. */
 const isInScale = (key: Key, fifths: number): boolean =>
   (((key * 7 - fifths + 1) % 12) + 12) % 12 < 7
+
+/** What the proposed fingering costs at a place, and how far the thumb passes there, semitones. */
+export interface FingerWork {
+  readonly cost: number
+  readonly thumbPassing: number
+}
+
+/** Points of the fingering model that a note costs in easy music. */
+const usualCost = 1
+/** More than this beyond the usual is not fingered but leapt to, and counted there. */
+const mostAwkward = 4
+
+/**
+ * Awkward fingers: points of the fingering model (Parncutt et al. 1997) beyond one for each note, at
+ * most 4. Three points for a single note: 2.
+ */
+export const awkwardness = (work: FingerWork | undefined, { keys }: Pick<Stroke, 'keys'>): number =>
+  Math.max(0, Math.min(mostAwkward, (work?.cost ?? 0) - usualCost * keys.length))
+
+/**
+ * Thumb passings: how far the thumb goes under a finger, or a finger over it, semitones (rule 12 of
+ * Parncutt et al. 1997 has what a passing is). In C D E F with 1 2 3 1 the last is 1.
+ */
+export const passedSemitones = (work: FingerWork | undefined): number => work?.thumbPassing ?? 0

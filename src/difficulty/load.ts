@@ -1,13 +1,16 @@
 import type { KeySignature } from '@/music/music'
 import {
   alteredNotes,
+  awkwardness,
   furtherNotes,
   leapBits,
   levelChanges,
+  passedSemitones,
   repeatedKeys,
   stretchShare,
   strokesASecond,
   trilledStrokes,
+  type FingerWork,
   type SpanMm,
 } from './features'
 import type { Stroke } from './strokes'
@@ -29,8 +32,8 @@ export const features = [
 ] as const
 export type Feature = (typeof features)[number]
 
-/** Points of each feature. One point is the work of one slow stroke. */
-export type Points = Readonly<Partial<Record<Feature, number>>>
+/** Points of each feature, in the order of `features`. One point is the work of one slow stroke. */
+export type Points = readonly number[]
 
 /**
  * What one unit of each feature weighs against a slow stroke. The published models agree on the features
@@ -66,21 +69,6 @@ const doubledSpeed = 8
 /** Nobody strikes faster: what follows sooner is one gesture, or a chord that was played into the file. */
 const topSpeed = 16
 
-/** What the proposed fingering costs at a place, and how far the thumb passes there, semitones. */
-export interface FingerWork {
-  readonly cost: number
-  readonly thumbPassing: number
-}
-
-/** Points of the fingering model that a note costs in easy music. */
-const usualCost = 1
-/** More than this beyond the usual is not fingered but leapt to, and counted there. */
-const mostAwkward = 4
-
-/** Awkward fingers: points of the fingering model (Parncutt et al. 1997) beyond the usual, at most 4. */
-export const awkwardness = (cost: number, { keys }: Pick<Stroke, 'keys'>): number =>
-  Math.max(0, Math.min(mostAwkward, cost - usualCost * keys.length))
-
 export interface HandWork {
   readonly strokes: readonly Stroke[]
   /** What the proposed fingering asks for at the place of each stroke. */
@@ -89,48 +77,56 @@ export interface HandWork {
   readonly signatures: readonly KeySignature[]
 }
 
+/** What no stroke has, both hands together do. */
+const none = 0
+
 /** The points of one stroke of a hand. */
 export const pointsOfStroke = (
   { strokes, fingers, span, signatures }: HandWork,
   i: number,
 ): Points => {
   const stroke = strokes[i]
+  if (!stroke) return noPoints
   const before = strokes[i - 1]
-  if (!stroke) return {}
   const work = fingers.get(stroke.start)
-  return {
-    speed: weights.speed * (1 + Math.min(topSpeed, strokesASecond(stroke)) / doubledSpeed),
-    leap: weights.leap * leapBits(before, stroke, span),
-    stretch: weights.stretch * stretchShare(stroke, span),
-    chords: weights.chords * furtherNotes(stroke),
-    repeats: weights.repeats * repeatedKeys(before, stroke),
-    trill: weights.trill * trilledStrokes(strokes.slice(Math.max(0, i - 3), i), stroke),
-    topography: weights.topography * levelChanges(before, stroke),
-    fingering: weights.fingering * awkwardness(work?.cost ?? 0, stroke),
-    thumb: weights.thumb * (work?.thumbPassing ?? 0),
-    accidentals: weights.accidentals * alteredNotes(stroke, signatures),
-  }
+  // In the order of `features`.
+  return [
+    weights.speed * (1 + Math.min(topSpeed, strokesASecond(stroke)) / doubledSpeed),
+    weights.leap * leapBits(before, stroke, span),
+    weights.stretch * stretchShare(stroke, span),
+    weights.chords * furtherNotes(stroke),
+    weights.repeats * repeatedKeys(before, stroke),
+    weights.trill * trilledStrokes(strokes, i),
+    weights.topography * levelChanges(before, stroke),
+    weights.fingering * awkwardness(work, stroke),
+    weights.thumb * passedSemitones(work),
+    weights.accidentals * alteredNotes(stroke, signatures),
+    none,
+    none,
+  ]
 }
 
-export const sumOfPoints = (points: Points): number =>
-  features.reduce((sum, feature) => sum + (points[feature] ?? 0), 0)
+export const noPoints: Points = features.map(() => 0)
 
-/** Feature by feature. */
-export const sumPoints = (all: readonly Points[]): Points => {
-  const sum: Partial<Record<Feature, number>> = {}
-  for (const points of all)
-    for (const feature of features) {
-      const more = points[feature] ?? 0
-      if (more !== 0) sum[feature] = (sum[feature] ?? 0) + more
-    }
+/** The points of one feature alone. */
+export const pointsFor = (feature: Feature, points: number): Points =>
+  features.map((each) => (each === feature ? points : 0))
+
+export const pointsIn = (points: Points, feature: Feature): number =>
+  points[features.indexOf(feature)] ?? 0
+
+export const sumOfPoints = (points: Points): number => {
+  let sum = 0
+  for (const each of points) sum += each
   return sum
 }
 
-export const scalePoints = (points: Points, by: number): Points => {
-  const scaled: Partial<Record<Feature, number>> = {}
-  for (const feature of features) {
-    const value = points[feature] ?? 0
-    if (value !== 0) scaled[feature] = value * by
-  }
-  return scaled
+/** Feature by feature. */
+export const sumPoints = (all: readonly Points[]): Points => {
+  const sum = [...noPoints]
+  for (const points of all)
+    for (let f = 0; f < sum.length; f++) sum[f] = (sum[f] ?? 0) + (points[f] ?? 0)
+  return sum
 }
+
+export const scalePoints = (points: Points, by: number): Points => points.map((each) => each * by)

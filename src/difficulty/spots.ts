@@ -1,7 +1,15 @@
 import type { HandChoice } from '@/music/music'
 import type { Tick } from '@/music/units'
 import type { Beat } from './beats'
-import { features, scalePoints, sumOfPoints, sumPoints, type Feature, type Points } from './load'
+import {
+  features,
+  pointsIn,
+  scalePoints,
+  sumOfPoints,
+  sumPoints,
+  type Feature,
+  type Points,
+} from './load'
 import { findStretches, type BeatStretch } from './stretches'
 
 /** The points a second of one beat. */
@@ -9,8 +17,8 @@ export interface BeatLoad {
   readonly beat: Beat
   readonly right: Points
   readonly left: Points
-  /** What comes on top where both hands play. */
-  readonly joint: Points
+  /** Of both hands, with what comes on top where they play together. */
+  readonly both: Points
 }
 
 /** A stretch that stands out of the piece, of one hand or both. */
@@ -45,7 +53,7 @@ export const findSpots = (loads: readonly BeatLoad[]): readonly Spot[] => {
   }
   const spot = (stretch: BeatStretch, hand: HandChoice): Spot =>
     spotOf(loads, stretch, hand, usual[hand])
-  const both = findStretches(loads.map((load) => sumOfPoints(pointsOf(load, 'both'))))
+  const both = findStretches(loads.map((load) => sumOfPoints(load.both)))
   const named = both.map((stretch) => spot(stretch, handOf(loads, stretch)))
   const least = worthOneHand * Math.min(...both.map(({ peak }) => peak))
   const single = (['right', 'left'] as const).flatMap((hand) =>
@@ -57,13 +65,8 @@ export const findSpots = (loads: readonly BeatLoad[]): readonly Spot[] => {
   return [...named, ...single].toSorted((a, b) => b.difficulty - a.difficulty || a.from - b.from)
 }
 
-const pointsOf = ({ right, left, joint }: BeatLoad, hand: HandChoice): Points => {
-  if (hand === 'both') return sumPoints([right, left, joint])
-  return hand === 'right' ? right : left
-}
-
 const meanPoints = (loads: readonly BeatLoad[], hand: HandChoice): Points =>
-  scalePoints(sumPoints(loads.map((load) => pointsOf(load, hand))), 1 / loads.length)
+  scalePoints(sumPoints(loads.map((load) => load[hand])), 1 / loads.length)
 
 const within = (loads: readonly BeatLoad[], { from, to }: BeatStretch): readonly BeatLoad[] =>
   loads.slice(from, to + 1)
@@ -95,7 +98,7 @@ const spotOf = (
 
 const causesOf = (here: Points, usual: Points): readonly Feature[] => {
   const excess = (feature: Feature): number =>
-    (here[feature] ?? 0) - passedOver * (usual[feature] ?? 0)
+    pointsIn(here, feature) - passedOver * pointsIn(usual, feature)
   const whole = features.reduce((sum, feature) => sum + Math.max(0, excess(feature)), 0)
   return features
     .filter((feature) => excess(feature) > 0 && excess(feature) >= leastCause * whole)

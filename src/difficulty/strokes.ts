@@ -91,9 +91,8 @@ const strokeOf = (
   graces: number,
   clock: Clock,
 ): Stroke | undefined => {
-  const [first, ...rest] = [...new Set(notes.map(({ key }) => key))].toSorted((a, b) => a - b)
-  const [note] = notes
-  if (first === undefined || !note) return undefined
+  const note = notes[0]
+  if (!note) return undefined
   const end = tick(notes.reduce((last, { start, length }) => Math.max(last, start + length), 0))
   return {
     hand: note.hand,
@@ -101,8 +100,15 @@ const strokeOf = (
     end,
     gap: before ? clock(note.start) - clock(before.start) : Infinity,
     seconds: clock(end) - clock(note.start),
-    keys: [first, ...rest],
+    keys: notes.length === 1 ? [note.key] : keysOf(note, notes),
     notes,
     graces,
   }
+}
+
+const keysOf = ({ key }: Note, notes: readonly Note[]): readonly [Key, ...Key[]] => {
+  const [first = key, ...rest] = [...new Set(notes.map((each) => each.key))].toSorted(
+    (a, b) => a - b,
+  )
+  return [first, ...rest]
 }

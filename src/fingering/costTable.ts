@@ -41,7 +41,16 @@ export const wordOf = ({ keys, isAfterRest }: Grip): string => {
   return word
 }
 
+/** One for each hand size, also for the next hand and the next piece: music is made of the same few steps. */
 export const costTable = (spans: Spans): CostTable => {
+  const known = tables.get(spans) ?? createTable(spans)
+  tables.set(spans, known)
+  return known
+}
+
+const tables = new WeakMap<Spans, CostTable>()
+
+const createTable = (spans: Spans): CostTable => {
   const grips = new Map<string, Float64Array>()
   const steps = new Map<string, Float64Array>()
   const positions = new Map<number, Float64Array>()
@@ -106,17 +115,17 @@ export const distanceOf = (from: Grip, to: Grip): number => placeOf(to) - placeO
 
 const positionsByFingers = (one: Grip, two: Grip, three: Grip, spans: Spans): Float64Array => {
   const costs = new Float64Array(6 ** 3)
-  const touch = (grip: Grip, finger: Finger): Touch => ({
-    finger,
-    place: placeOf(grip),
-    black: grip.keys[0]?.black ?? false,
-  })
-  for (const a of fingers)
-    for (const b of fingers)
-      for (const c of fingers)
-        costs[fingersPlace(a, b, c)] = sumOf(
-          positionCosts(touch(one, a), touch(two, b), touch(three, c), spans),
-        )
+  const touches = (grip: Grip): readonly Touch[] =>
+    fingers.map((finger) => ({
+      finger,
+      place: placeOf(grip),
+      black: grip.keys[0]?.black ?? false,
+    }))
+  const [ones, twos, threes] = [touches(one), touches(two), touches(three)]
+  for (const a of ones)
+    for (const b of twos)
+      for (const c of threes)
+        costs[fingersPlace(a.finger, b.finger, c.finger)] = sumOf(positionCosts(a, b, c, spans))
   return costs
 }
 

@@ -21,7 +21,7 @@ import { fixRuns } from './runs'
 import { searchPaths, type Path } from './search'
 import { spansOf, type HandSpan, type Spans } from './spans'
 import { findUnreachable, type Unreachable } from './unreachable'
-import { weighPath, type Weighed } from './weighing'
+import { weighOnsets, weighPath, type OnsetCost, type Weighed } from './weighing'
 
 export interface FingeringSettings {
   readonly hand: Hand
@@ -79,6 +79,18 @@ export const fingerHand = (
     }),
     unreachable: findUnreachable(given, path, span),
   }
+}
+
+/** What the first fingering to propose asks for at each onset of a hand, without its digits: a fifth of the work. */
+export const fingerWork = (
+  notes: readonly HandNote[],
+  { hand, ticksPerQuarter, span = 'medium' }: Omit<FingeringSettings, 'fixed' | 'alike' | 'count'>,
+): readonly OnsetCost[] => {
+  const spans = spansOf(span)
+  const { widestChord } = spans
+  const given = gripsOf(notes, { hand, ticksPerQuarter, widestChord, fixed: new Map() })
+  const [path] = searchPaths(fixRuns(given, hand), costTable(spans), 1)
+  return path ? weighOnsets(given, path, spans) : []
 }
 
 /**

@@ -53,13 +53,15 @@ export const gripsOf = (notes: readonly HandNote[], settings: GripSettings): rea
   const grips: Grip[] = []
   let sounding: readonly HandNote[] = []
   let end = -Infinity
-  for (const [i, onset] of onsets.entries()) {
+  for (let i = 0; i < onsets.length; i++) {
+    const onset = onsets[i] ?? []
     const start = startOf(onset)
     const held = heldNotes(sounding, onset, nextStart(onsets, i), settings)
     const rest = start - end
     grips.push(gripOf(onset, held, grips.at(-1), rest, settings))
     const isGrace = onset[0]?.grace === true
-    sounding = isGrace ? held : [...held, ...onset]
+    if (isGrace || held.length > 0) sounding = isGrace ? held : [...held, ...onset]
+    else sounding = onset
     for (const note of onset) end = Math.max(end, start + (isGrace ? 0 : note.length))
   }
   return grips
@@ -148,25 +150,29 @@ const gripOf = (
   { hand, ticksPerQuarter, fixed }: GripSettings,
 ): Grip => {
   const side = hand === 'right' ? 1 : -1
+  const start = startOf(onset)
+  const isAfterRest = rest >= restQuarters * ticksPerQuarter
+  const keyOf = (note: HandNote, twin?: GripKey): GripKey => {
+    const digit = fixed.get(note.id) ?? note.fingers?.[0] ?? twin?.fixed
+    return {
+      ids: twin ? [...twin.ids, note.id] : [note.id],
+      place: side * note.key,
+      black: isBlackKey(note.key),
+      ...(digit === undefined ? {} : { fixed: digit }),
+    }
+  }
+  const only = onset[0]
+  if (only && onset.length === 1 && held.length === 0)
+    return { start, keys: [keyOf(only)], isAfterRest }
   const keys = new Map<number, GripKey>()
   for (const note of [...onset, ...held]) {
-    const twin = keys.get(note.key)
-    const ids = [...(twin?.ids ?? []), note.id]
     const heldFrom = held.includes(note)
       ? before?.keys.findIndex((key) => key.ids.includes(note.id))
       : undefined
-    const digit = fixed.get(note.id) ?? note.fingers?.[0] ?? twin?.fixed
     keys.set(note.key, {
-      ids,
-      place: side * note.key,
-      black: isBlackKey(note.key),
+      ...keyOf(note, keys.get(note.key)),
       ...(heldFrom === undefined || heldFrom < 0 ? {} : { heldFrom }),
-      ...(digit === undefined ? {} : { fixed: digit }),
     })
   }
-  return {
-    start: startOf(onset),
-    keys: [...keys.values()].toSorted((a, b) => a.place - b.place),
-    isAfterRest: rest >= restQuarters * ticksPerQuarter,
-  }
+  return { start, keys: [...keys.values()].toSorted((a, b) => a.place - b.place), isAfterRest }
 }

@@ -4,19 +4,32 @@
  * from: the candidate two grips before times `count`, plus its rank there.
  */
 export interface Layer {
-  readonly costs: number[]
-  readonly from: number[]
+  readonly costs: Float64Array
+  readonly from: Int32Array
 }
 
-export const emptyLayer = (pairs: number, count: number): Layer => ({
-  costs: rowOf(Infinity, pairs * count),
-  from: rowOf(-1, pairs * count),
-})
-
-const rowOf = (value: number, length: number): number[] => {
-  const row: number[] = []
-  for (let i = 0; i < length; i++) row.push(value)
-  return row
+/**
+ * Room for layers of these sizes, one after the other: rows of a long piece made one by one cost more
+ * than the search. Where each way came from is kept to the end, costs until the layer after the next.
+ */
+export const roomForLayers = (sizes: readonly number[]): ((i: number) => Layer) => {
+  const starts: number[] = []
+  let all = 0
+  for (const size of sizes) {
+    starts.push(all)
+    all += size
+  }
+  const from = new Int32Array(all).fill(-1)
+  const largest = sizes.reduce((most, size) => Math.max(most, size), 0)
+  const costs = [new Float64Array(largest), new Float64Array(largest)] as const
+  return (i) => {
+    const size = sizes[i] ?? 0
+    const start = starts[i] ?? 0
+    return {
+      costs: (i % 2 === 0 ? costs[0] : costs[1]).subarray(0, size).fill(Infinity),
+      from: from.subarray(start, start + size),
+    }
+  }
 }
 
 /** Puts a way into its place among the best of a pair; false when it is none of them. */
@@ -39,9 +52,8 @@ export const insert = (
   return true
 }
 
-/** The best ways to each candidate of a layer's own grip, wherever they came from. */
-export const bestLayer = (layer: Layer, candidates: number, count: number): Layer => {
-  const best = emptyLayer(candidates, count)
+/** Puts the best ways to each candidate of a layer's own grip, wherever they came from, into an empty layer. */
+export const bestLayer = (layer: Layer, best: Layer, candidates: number, count: number): Layer => {
   const earlier = layer.costs.length / (candidates * count)
   for (let b = 0; b < candidates; b++)
     for (let a = 0; a < earlier; a++)

@@ -36,7 +36,7 @@ export type Costs = Readonly<Partial<Record<Rule, number>>>
 
 export const sumOf = (costs: Costs): number => {
   let sum = 0
-  for (const cost of Object.values(costs)) sum += cost
+  for (const rule of rules) sum += costs[rule] ?? 0
   return sum
 }
 
@@ -91,10 +91,8 @@ export const isFar = (from: Touch, to: Touch, spans: Spans): boolean =>
 export const isLifted = (from: Touch, to: Touch, spans: Spans): boolean => {
   if (from.place === to.place) return false
   if (from.finger === to.finger || isLeap(from, to, spans)) return true
-  return (
-    isImpractical(from, to, spans) &&
-    sumOf(spanCosts(from, to, spans)) > sumOf(liftCosts(from, to, spans))
-  )
+  if (!isImpractical(from, to, spans)) return false
+  return sumOf(spanCosts(from, to, spans)) > sumOf(liftCosts(from, to, spans))
 }
 
 /** Lifting the hand costs three, and half a point for each semitone that it moves. */
@@ -156,8 +154,9 @@ const passingCost = (from: Touch, to: Touch): number => {
 
 /** Rules 4, 5 and 7: what three notes in a row ask of the hand's position. */
 export const positionCosts = (one: Touch, two: Touch, three: Touch, spans: Spans): Costs => {
-  const fingers = new Set([one.finger, two.finger, three.finger])
-  const threeFourFive = fingers.has(3) && fingers.has(4) && fingers.has(5) ? 1 : 0
+  const uses = (finger: Finger): boolean =>
+    one.finger === finger || two.finger === finger || three.finger === finger
+  const threeFourFive = uses(3) && uses(4) && uses(5) ? 1 : 0
   if (isLifted(one, two, spans) || isLifted(two, three, spans)) return { threeFourFive }
   // The published totals count a return to the same key by another finger as half a change.
   if (one.place === three.place)

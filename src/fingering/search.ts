@@ -1,7 +1,8 @@
+import type { Finger } from '@/music/music'
 import { holdOf, type Hold } from './candidates'
 import { choiceOf, fingersPlace, type Choice, type CostTable } from './costTable'
 import type { Digits, Grip } from './grips'
-import { bestLayer, emptyLayer, insert, type Layer } from './layers'
+import { bestLayer, insert, roomForLayers, type Layer } from './layers'
 import { isLine } from './weights'
 
 /** One way to finger a row of grips. */
@@ -22,31 +23,42 @@ export const searchPaths = (
   count: number,
 ): readonly Path[] => {
   const choices = grips.map(choiceOf)
+  const most = choices.reduce((largest, { ways }) => Math.max(largest, ways.length), 0)
+  const room = roomForLayers(
+    choices.map(({ ways }, i) => (choices[i - 1]?.ways.length ?? 1) * ways.length * count),
+  )
+  const search: Search = { table, count, room, scratch: roomForLayers([most * count]) }
   const layers: Layer[] = []
-  for (const i of grips.keys()) layers.push(extend(choices, layers.at(-1), i, table, count))
+  for (let i = 0; i < choices.length; i++) layers.push(extend(choices, layers.at(-1), i, search))
   return traceBest(choices, layers, count)
+}
+
+interface Search {
+  readonly table: CostTable
+  readonly count: number
+  readonly room: (i: number) => Layer
+  readonly scratch: (i: 0) => Layer
 }
 
 const extend = (
   choices: readonly Choice[],
   last: Layer | undefined,
   i: number,
-  table: CostTable,
-  count: number,
+  search: Search,
 ): Layer => {
   const here = choiceAt(choices, i)
-  const own = ownCosts(here, table)
+  const layer = search.room(i)
+  const own = ownCosts(here, search.table)
   if (!last) {
-    const layer = emptyLayer(own.length, count)
-    for (const [c, cost] of own.entries()) insert(layer, c, count, cost, -1)
+    for (let c = 0; c < own.length; c++) insert(layer, c, search.count, own[c] ?? 0, -1)
     return layer
   }
   const before = choiceAt(choices, i - 1)
   const earlier = choices[i - 2]
-  const steps = table.step(before, here)
-  return earlier && isLine(earlier.grip, before.grip, here.grip)
-    ? extendLine(last, [earlier, before, here], own, steps, table, count)
-    : extendPlain(last, before.ways.length, own, steps, count)
+  if (earlier && isLine(earlier.grip, before.grip, here.grip))
+    extendLine(last, layer, [earlier, before, here], own, search)
+  else extendPlain(last, layer, [before, here], own, search)
+  return layer
 }
 
 const choiceAt = (choices: readonly Choice[], i: number): Choice => {
@@ -58,47 +70,43 @@ const choiceAt = (choices: readonly Choice[], i: number): Choice => {
 /** Three single notes: each pair goes on from each pair before it. */
 const extendLine = (
   last: Layer,
+  layer: Layer,
   [earlier, before, here]: readonly [Choice, Choice, Choice],
   own: Float64Array,
-  steps: Float64Array,
-  table: CostTable,
-  count: number,
-): Layer => {
-  const layer = emptyLayer(before.ways.length * here.ways.length, count)
+  { table, count }: Search,
+): void => {
+  const steps = table.step(before, here)
   const positions = table.position(earlier.grip, before.grip, here.grip)
-  for (let b = 0; b < before.ways.length; b++)
-    for (let c = 0; c < here.ways.length; c++) {
-      const pair = b * here.ways.length + c
+  const [ones, twos, threes] = [earlier.ways.map(only), before.ways.map(only), here.ways.map(only)]
+  for (let b = 0; b < twos.length; b++)
+    for (let c = 0; c < threes.length; c++) {
+      const pair = b * threes.length + c
       const step = (own[c] ?? 0) + (steps[pair] ?? 0)
-      for (let a = 0; a < earlier.ways.length; a++) {
-        const position = positions[placeOf(earlier.ways[a], before.ways[b], here.ways[c])] ?? 0
-        const from = (a * before.ways.length + b) * count
+      for (let a = 0; a < ones.length; a++) {
+        const position = positions[fingersPlace(ones[a] ?? 5, twos[b] ?? 5, threes[c] ?? 5)] ?? 0
+        const from = (a * twos.length + b) * count
         for (let rank = 0; rank < count; rank++) {
           const cost = (last.costs[from + rank] ?? Infinity) + step + position
           if (!insert(layer, pair, count, cost, a * count + rank)) break
         }
       }
     }
-  return layer
 }
 
-const placeOf = (
-  one: Digits | undefined,
-  two: Digits | undefined,
-  three: Digits | undefined,
-): number => fingersPlace(one?.[0] ?? 5, two?.[0] ?? 5, three?.[0] ?? 5)
+const only = (digits: Digits): Finger => digits[0] ?? 5
 
 /** Elsewhere only the last grip counts: the best ways to each of its candidates go on to all of the next. */
 const extendPlain = (
   last: Layer,
-  before: number,
+  layer: Layer,
+  [before, here]: readonly [Choice, Choice],
   own: Float64Array,
-  steps: Float64Array,
-  count: number,
-): Layer => {
-  const best = bestLayer(last, before, count)
-  const layer = emptyLayer(before * own.length, count)
-  for (let b = 0; b < before; b++)
+  { table, count, scratch }: Search,
+): void => {
+  const steps = table.step(before, here)
+  const ways = before.ways.length
+  const best = bestLayer(last, scratch(0), ways, count)
+  for (let b = 0; b < ways; b++)
     for (let c = 0; c < own.length; c++) {
       const pair = b * own.length + c
       const step = (own[c] ?? 0) + (steps[pair] ?? 0)
@@ -107,7 +115,6 @@ const extendPlain = (
         layer.from[pair * count + rank] = best.from[b * count + rank] ?? -1
       }
     }
-  return layer
 }
 
 /** What each way to finger a grip costs by itself, with fingers unlike those of a like group. */

@@ -85,7 +85,9 @@ const sameFinger: PairSpan = {
 }
 
 /** The spans of a hand: medium is the published table itself. */
-export const spansOf = (size: HandSpan): Spans => {
+export const spansOf = (size: HandSpan): Spans => spans[size]
+
+const readSpans = (size: HandSpan): Spans => {
   const widestChord = widestChords[size]
   const all = fingerPairs.map((pair) => pairSpan(pair, size))
   return {
@@ -115,4 +117,10 @@ const pairIndex = (one: Finger, other: Finger): number => {
   const low = Math.min(one, other)
   const before = [0, 0, 4, 7, 9][low] ?? 0
   return before + Math.max(one, other) - low - 1
+}
+
+const spans: Readonly<Record<HandSpan, Spans>> = {
+  small: readSpans('small'),
+  medium: readSpans('medium'),
+  large: readSpans('large'),
 }

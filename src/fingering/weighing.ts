@@ -31,14 +31,9 @@ interface Tallied {
 }
 type Tally = Map<string, Tallied>
 
-export const weighPath = (grips: readonly Grip[], { holds }: Path, spans: Spans): Weighed => {
+export const weighPath = (grips: readonly Grip[], path: Path, spans: Spans): Weighed => {
   const tally: Tally = new Map()
-  const words = grips.map((grip, i) => `${wordOf(grip)}:${digitsOf(holds[i])}`)
-  const onsets = grips.map(({ start }, i) => ({
-    start,
-    cost: costAt(grips, holds, words, i, spans, tally),
-    thumbPassing: thumbPassingAt(grips, holds, i),
-  }))
+  const onsets = weighOnsets(grips, path, spans, tally)
   const costs = sumTally(tally)
   const all = [...tally.values()]
   return {
@@ -47,6 +42,20 @@ export const weighPath = (grips: readonly Grip[], { holds }: Path, spans: Spans)
     impractical: all.reduce((sum, { weight, times }) => sum + weight.impractical * times, 0),
     onsets,
   }
+}
+
+export const weighOnsets = (
+  grips: readonly Grip[],
+  { holds }: Path,
+  spans: Spans,
+  tally: Tally = new Map(),
+): readonly OnsetCost[] => {
+  const words = grips.map((grip, i) => `${wordOf(grip)}:${digitsOf(holds[i])}`)
+  return grips.map(({ start }, i) => ({
+    start,
+    cost: costAt(grips, holds, words, i, spans, tally),
+    thumbPassing: thumbPassingAt(grips, holds, i),
+  }))
 }
 
 const digitsOf = (hold: Hold = []): string => hold.map(({ finger }) => finger).join('')
@@ -59,14 +68,18 @@ const costAt = (
   spans: Spans,
   tally: Tally,
 ): number => {
-  const [one, two, three] = [grips[i - 2], grips[i - 1], grips[i]]
-  const [first, second, third] = [holds[i - 2], holds[i - 1], holds[i]]
+  const three = grips[i]
+  const third = holds[i]
   const word = words[i] ?? ''
   if (!three || !third) return 0
   const own = count(tally, word, () => weighGrip(three, third, spans))
+  const two = grips[i - 1]
+  const second = holds[i - 1]
   if (!two || !second) return own.cost
   const before = `${words[i - 1]}>${distanceOf(two, three)}>${word}`
   const step = count(tally, before, () => weighStep(two, second, three, third, spans))
+  const one = grips[i - 2]
+  const first = holds[i - 2]
   if (!one || !first || !isLine(one, two, three)) return own.cost + step.cost
   const line = `${words[i - 2]}>${distanceOf(one, two)}>${before}`
   const position = count(tally, line, () => linePosition(first, second, third, spans))
@@ -90,8 +103,10 @@ const sumTally = (tally: Tally): Costs => {
 }
 
 const thumbPassingAt = (grips: readonly Grip[], holds: readonly Hold[], i: number): number => {
-  const [from, to] = [holds[i - 1], holds[i]]
-  const [one, other] = [from?.[0], to?.[0]]
+  const from = holds[i - 1]
+  const to = holds[i]
   if (from?.length !== 1 || to?.length !== 1 || grips[i]?.isAfterRest !== false) return 0
+  const one = from[0]
+  const other = to[0]
   return one && other && isThumbPassing(one, other) ? Math.abs(other.place - one.place) : 0
 }

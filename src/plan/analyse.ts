@@ -13,8 +13,7 @@ export const analyse = (score: Score, goalTempo?: Tempo): Analysis => {
     uncertainty,
     difficultyIn: ({ from, to }) => {
       const notes = score.notes.filter(({ start }) => start >= from && start < to)
-      const part = assessDifficulty({ ...score, notes }, settings)
-      return part.difficulty / part.length
+      return assessDifficulty({ ...score, notes }, settings).local
     },
   }
 }

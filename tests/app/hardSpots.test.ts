@@ -21,6 +21,7 @@ const found = (...lines: readonly string[]): readonly HardSpot[] =>
       to: tick(to),
       difficulty: Number(points),
       reasons: ['leaps: up to a tenth'],
+      causes: ['leap'],
       practise: ['the leap alone'],
       hand: handOf(hand),
     }

@@ -53,7 +53,9 @@ describe('spots', () => {
   })
   test('tells people bar by bar, with ways to practise', () => {
     const { out } = spots('--piece', 'sample-midi/wind-across-the-weir.mid')
-    expect(out).toMatch(/^about \d+ points a second, give or take \d+\nbars? /)
+    expect(out).toMatch(
+      /^difficulty about [\d.]+, give or take [\d.]+; \d+ points a second in its hard places; [\d.]+ times by its length\nbars? /,
+    )
     expect(out).toMatch(/3 against 2 \(tap both hands on the lid/)
   })
   test.each([

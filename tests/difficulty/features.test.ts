@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import {
   alteredNotes,
+  awkwardness,
   furtherNotes,
   leapBits,
   levelChanges,
+  passedSemitones,
   repeatedKeys,
   stretchShare,
   strokesASecond,
@@ -11,8 +13,8 @@ import {
   trilledStrokes,
 } from '@/difficulty/features'
 import { octaveMm, placeMm } from '@/difficulty/keyboard'
-import { awkwardness } from '@/difficulty/load'
 import { clockOf, strokesOf, type Stroke } from '@/difficulty/strokes'
+import { fingerWork } from '@/fingering/fingering'
 import { parseKey } from '@/music/pitch'
 import { key, tempo, tick } from '@/music/units'
 import { writeScore } from '../music/writeScore'
@@ -152,19 +154,18 @@ describe('what else a hand has to do', () => {
     ['C4+E4:1/4 G4:1/4 C4+E4:1/4 G4:1/4', 1],
   ])('trills and tremolos: the last of %s counts %d', (line, count) => {
     const all = strokes(line)
-    const stroke = all.at(-1)
-    expect(stroke && trilledStrokes(all.slice(0, -1), stroke)).toBeCloseTo(count, 9)
+    expect(trilledStrokes(all, all.length - 1)).toBeCloseTo(count, 9)
   })
   test('a trill by its sign is eight strokes a second, a mordent two, a turn four', () => {
     const [stroke] = strokes('C4:2')
     if (!stroke) throw new Error('there is a stroke')
     const signed = (ornament: 'trill' | 'mordent' | 'turn'): number =>
-      trilledStrokes([], { ...stroke, notes: stroke.notes.map((n) => ({ ...n, ornament })) })
+      trilledStrokes([{ ...stroke, notes: stroke.notes.map((n) => ({ ...n, ornament })) }], 0)
     expect([signed('trill'), signed('mordent'), signed('turn')]).toEqual([8, 2, 4])
   })
   test('grace notes count as strokes of their main note', () => {
     const all = strokes('C4 (D4) C4')
-    expect(all.map((stroke) => trilledStrokes([], stroke))).toEqual([0, 1])
+    expect(all.map((_, i) => trilledStrokes(all, i))).toEqual([0, 1])
   })
   test.each([
     ['C4 D4', 0],
@@ -192,6 +193,16 @@ describe('what else a hand has to do', () => {
     [3, 3, 0],
   ])('fingers: %d points for %d notes are %d beyond the usual', (cost, notes, beyond) => {
     const [stroke] = strokes(['C4', 'C4+E4', 'C4+E4+G4'][notes - 1] ?? '')
-    expect(stroke && awkwardness(cost, stroke)).toBe(beyond)
+    expect(stroke && awkwardness({ cost, thumbPassing: 0 }, stroke)).toBe(beyond)
+  })
+  // Scales: the usual digits, as in the tables of Beringer & Dunhill 1900 (C major, right hand: 1 2 3 1 2 3 4 5).
+  test.each([
+    ['the scale of C', 'C4 D4 E4 F4 G4 A4 B4 C5', [0, 0, 0, 1, 0, 0, 0, 0]],
+    ['five fingers', 'C4 D4 E4 F4 G4', [0, 0, 0, 0, 0]],
+    ['a broken chord of two octaves', 'C4 E4 G4 C5 E5 G5 C6', [0, 0, 0, 5, 0, 0, 0]],
+  ])('thumb passings: %s', (_, line, passed) => {
+    const { notes, ticksPerQuarter } = writeScore({ right: line })
+    const work = fingerWork(notes, { hand: 'right', ticksPerQuarter })
+    expect(work.map(passedSemitones)).toEqual(passed)
   })
 })

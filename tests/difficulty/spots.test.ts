@@ -92,7 +92,15 @@ describe('a hard spot', () => {
 
   test('pieces without notes have none', () => {
     const empty = { ...writeScore({ right: 'C4' }), notes: [] }
-    expect(assessDifficulty(empty)).toEqual({ difficulty: 0, uncertainty: 0, length: 1, spots: [] })
+    expect(assessDifficulty(empty)).toEqual({
+      difficulty: 0,
+      uncertainty: 0,
+      local: 0,
+      length: 1,
+      compass: 1,
+      signature: 1,
+      spots: [],
+    })
   })
 
   test('one note less does not move the hardest spot of a sample', () => {
