@@ -18,18 +18,13 @@ import { placeOf } from '@/music/place'
 import type { ChunkId, Key, Tempo } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
+import { createBringing, type Bringing } from './bringing'
 import { readChunkStates } from './chunkRecord'
 import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
 import { createHardSpots, type HardSpots } from './hardSpots'
 import { createInstrument, type Instrument } from './instrument'
 import { createLessons, type Lessons } from './lessons'
-import {
-  createLibrary,
-  type BetterEdition,
-  type ChosenFile,
-  type Library,
-  type OpenPiece,
-} from './library'
+import { createLibrary, type Library, type OpenPiece } from './library'
 import type { DrillCommand } from './commandKeys'
 import { listenForCommands } from './listenForCommands'
 import { createLearning, type Learning } from './learning'
@@ -54,7 +49,7 @@ export interface Choice {
   readonly simulated: boolean
 }
 
-export interface App {
+export interface App extends Bringing {
   readonly screen: StoreApi<Screen>
   readonly library: Library
   readonly instrument: Instrument
@@ -86,11 +81,6 @@ export interface App {
   readonly go: (route: Route) => void
   /** From the tap test to where it was asked for. */
   readonly goBack: () => void
-  readonly addFile: (file: ChosenFile) => Promise<void>
-  /** Takes other parts of the piece's file, and opens what they make. */
-  readonly takeParts: (piece: OpenPiece, parts: readonly number[]) => Promise<void>
-  /** Puts a better edition in the place of a piece, and opens it. */
-  readonly replaceEdition: (edition: BetterEdition) => Promise<void>
   /** For a fragment that is played in; loaded when it is wanted. */
   readonly openRecorder: () => Promise<Recorder>
   /** The figures of a session's events. */
@@ -157,7 +147,7 @@ export const createApp = (ports: Ports): App => {
     learning.cancel()
   }
   const records = createPieceRecords(ports.storage, session)
-  const notebook = createNotebook(ports.storage, session, records)
+  const notebook = createNotebook(ports.storage, session, records, library)
   const screens = createScreens({
     ports,
     library,
@@ -202,6 +192,14 @@ export const createApp = (ports: Ports): App => {
     screen: screens.store,
     library,
     instrument,
+    ...createBringing({
+      library,
+      session,
+      hands,
+      notebook,
+      goTo: (piece) => go({ kind: 'piece', piece }),
+      show: showPiece,
+    }),
     practice,
     notebook,
     session,
@@ -231,32 +229,6 @@ export const createApp = (ports: Ports): App => {
       await library.load()
       await screens.openFirst()
       void screens.prepare()
-    },
-    addFile: async (file) => {
-      const piece = await library.add(file)
-      if (!piece) return
-      await session.pieceAdded(piece.score, file.name)
-      go({ kind: 'piece', piece: piece.score.id })
-    },
-    takeParts: async ({ score }, parts) => {
-      const { piece, fileName } = (await library.takeParts(score.id, parts)) ?? {}
-      if (!piece || !fileName) return
-      await session.pieceAdded(piece.score, fileName)
-      const taken = await hands.apply(piece)
-      await notebook.carry(score, taken.score)
-      if (piece.score.id === score.id) showPiece(taken)
-      else go({ kind: 'piece', piece: piece.score.id })
-    },
-    replaceEdition: async (edition) => {
-      const old = await library.open(edition.replaces)
-      if (!(await library.replace(edition))) return
-      if (old) {
-        await hands.carry(old, edition.open)
-        const [was, is] = [await hands.apply(old), await hands.apply(edition.open)]
-        await notebook.carry(was.score, is.score)
-      }
-      await session.pieceAdded(edition.open.score, edition.piece.fileName)
-      go({ kind: 'piece', piece: edition.piece.id })
     },
     openRecorder: async () =>
       (await import('./recorder')).createRecorder(

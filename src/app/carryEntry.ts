@@ -1,10 +1,9 @@
 import type { NotebookWritten } from '@/journal/journal'
-import { recordPlace } from '@/journal/record'
 import type { Score } from '@/music/music'
 import { chunkAt } from '@/music/place'
 import { sameNotes } from '@/music/sameNotes'
 import type { Draft } from './notebook'
-import { barsOf } from './practising'
+import { notebookPlace } from './notebookPlace'
 
 /**
  * An entry as one of a better edition, in the place of what it was: with the bars as they are numbered
@@ -19,8 +18,7 @@ export const carriedEntry = (
   if (!place) return entry
   const was = chunkAt(old, place)
   const is = chunkAt(better, place)
-  const bars = is && barsOf(better, is)
-  return was && bars && sameNotes(was, is)
-    ? { ...entry, place: recordPlace(is, bars.first.number, bars.last.number) }
+  return was && is && sameNotes(was, is)
+    ? { ...entry, place: notebookPlace(better, is) }
     : undefined
 }

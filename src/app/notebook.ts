@@ -4,14 +4,19 @@ import type { EventId } from '@/journal/ids'
 import type { JournalEvent, NotebookWritten, RecordedPlace } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
 import { decisionsOf, notebookOf } from '@/journal/notebook'
-import type { NotebookSubject, PieceDecision } from '@/journal/words'
+import { notebookSubjects, type NotebookSubject, type PieceDecision } from '@/journal/words'
+import { longestText } from '@/journal/written'
 import type { Score } from '@/music/music'
 import type { PieceId } from '@/music/units'
-import { triedProblems, type TriedProblem } from '@/review/problems'
-import type { OpenPiece } from './library'
+import type { TriedProblem } from '@/review/problems'
+import type { Library } from './library'
 import type { PieceRecords } from './pieceRecord'
 import type { StoragePort } from './ports'
 import type { Session } from './session'
+
+/** What an entry can be about, and how long it can be, in letters. */
+export const subjects = notebookSubjects
+export const longestEntry = longestText
 
 /** An entry that is being written, or changed. */
 export interface Draft {
@@ -41,16 +46,14 @@ export interface Notebook {
   readonly erase: (entry: NotebookWritten) => Promise<void>
   readonly decide: (piece: PieceId, decision: PieceDecision) => Promise<void>
   /** Problems of a piece against which something was tried, the latest first. */
-  readonly tried: (
-    piece: Pick<OpenPiece, 'carried'> & { readonly score: Score },
-  ) => Promise<readonly TriedProblem[]>
+  readonly tried: (piece: PieceId) => Promise<readonly TriedProblem[]>
   /** What holds for another edition of a piece goes over to it. */
   readonly carry: (old: Score, better: Score) => Promise<void>
   /** Titles in the record, of pieces that are not here any more too. */
   readonly titles: () => Promise<ReadonlyMap<PieceId, string>>
   readonly dayOf: (entry: NotebookWritten) => Day
-  /** What was begun and not written yet, by piece: nothing typed is lost with the page. */
-  readonly drafts: Map<PieceId, Draft>
+  /** What was begun and not saved yet, by the piece, or the entry that is changed: nothing typed is lost with the page. */
+  readonly drafts: Map<PieceId | EventId, Draft>
 }
 
 type Reading = Pick<StoragePort, 'written' | 'sums' | 'dayOf'>
@@ -59,6 +62,7 @@ export const createNotebook = (
   storage: Reading,
   session: Pick<Session, 'wrote'>,
   records: PieceRecords,
+  library: Pick<Library, 'open'>,
 ): Notebook => {
   const store = createStore<NotebookState>(() => ({ entries: [], decisions: new Map() }))
   let known: readonly JournalEvent[] = []
@@ -103,7 +107,15 @@ export const createNotebook = (
     erase: async ({ id, piece }) => {
       await record({ kind: 'notebookErased', piece, replaces: id })
     },
-    tried: async (piece) => triedProblems((await records.of(piece)).events).toReversed(),
+    tried: async (id) => {
+      const piece = await library.open(id)
+      if (!piece) return []
+      const [{ events }, { triedProblems }] = await Promise.all([
+        records.of(piece),
+        import('@/review/problems'),
+      ])
+      return triedProblems(events).toReversed()
+    },
     carry: async (old, better) => {
       if (old.id === better.id) return
       await load()

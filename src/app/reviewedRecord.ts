@@ -3,7 +3,10 @@ import type { Library, OpenPiece } from './library'
 import type { StoragePort } from './ports'
 
 /** What of a record is read for its review. */
-export type ReviewedRecord = Pick<StoragePort, 'sums' | 'chunkDays' | 'dayOf' | 'ofTime'>
+export type ReviewedRecord = Pick<
+  StoragePort,
+  'sums' | 'chunkDays' | 'dayOf' | 'ofTime' | 'written'
+>
 
 /** The pieces at hand. */
 export type Shelf = Pick<Library, 'open' | 'store'>

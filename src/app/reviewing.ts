@@ -1,4 +1,5 @@
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
+import { notebookOf } from '@/journal/notebook'
 import type { Score } from '@/music/music'
 import { ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
@@ -29,6 +30,8 @@ export interface OnePieceReview extends PieceReview {
   readonly score?: Score
   /** Where in the score the flaws are, the bar with most first. */
   readonly bars: readonly BarFlaws[]
+  /** What is written of the piece, the newest first. */
+  readonly notebook: ReturnType<typeof notebookOf>
 }
 
 interface Sums {
@@ -42,7 +45,7 @@ export const reviewAll = ({ totals, pieces }: Sums): AllReview => ({
 })
 
 export const readPieceReview = async (
-  storage: Pick<StoragePort, 'chunkDays'>,
+  storage: Pick<StoragePort, 'chunkDays' | 'written'>,
   { pieces }: Sums,
   id: PieceId,
   score: Score | undefined,
@@ -50,6 +53,8 @@ export const readPieceReview = async (
 ): Promise<Result<OnePieceReview, string>> => {
   const rows = await readChunkDays(storage, id, carried)
   if (!rows.ok) return rows
+  const written = await storage.written()
+  if (!written.ok) return written
   const review = reviewPiece(rows.value)
   const own = pieces.filter(({ piece }) => piece === id)
   const title = score?.title ?? own.findLast((row) => row.title !== undefined)?.title
@@ -65,6 +70,9 @@ export const readPieceReview = async (
       overruled: joinOverruled(own),
       ...(score ? { score } : {}),
       bars: score ? placeFlaws(score, review) : [],
+      notebook: notebookOf(written.value)
+        .filter(({ piece }) => piece === id)
+        .toReversed(),
     },
   }
 }

@@ -34,6 +34,8 @@ export type Route =
   | { readonly kind: 'journal' }
   /** Under what licences that is given which the program is made of. */
   | { readonly kind: 'licences' }
+  /** What the person wrote, of all pieces. */
+  | { readonly kind: 'notebook' }
   /** A fragment is typed in. */
   | { readonly kind: 'write' }
   /** A fragment is played in. */
@@ -104,6 +106,8 @@ export const formatRoute = (route: Route): string => {
       return '#/journal'
     case 'licences':
       return '#/licences'
+    case 'notebook':
+      return '#/notebook'
     case 'write':
       return '#/write'
     case 'record':
@@ -115,7 +119,7 @@ export const formatRoute = (route: Route): string => {
 export const parseRoute = (hash: string): Route => {
   const [kind, piece, ...rest] = hash.replace(/^#\/?/, '').split('/')
   if (kind === 'summary' || kind === 'write' || kind === 'record') return { kind }
-  if (kind === 'journal' || kind === 'licences') return { kind }
+  if (kind === 'journal' || kind === 'licences' || kind === 'notebook') return { kind }
   if (kind === 'repetitions') return { kind, asked: parseAsked([piece ?? '', ...rest]) }
   if (kind === 'review') return piece ? { kind, piece: pieceId(piece) } : { kind }
   if (kind === 'teacher') return parseTeacher(piece)

@@ -35,6 +35,7 @@ export type Screen =
   | RepetitionsRoute
   | { readonly kind: 'journal' }
   | { readonly kind: 'licences' }
+  | { readonly kind: 'notebook' }
   | { readonly kind: 'write' }
   | { readonly kind: 'record' }
   /** The address names a piece or a place that is not here. */
@@ -117,6 +118,7 @@ export const createScreens = (house: House): Screens => {
       case 'repetitions':
       case 'journal':
       case 'licences':
+      case 'notebook':
       case 'write':
       case 'record':
         return { screen: route }

@@ -27,3 +27,13 @@ export const chunkAt = (score: Score, { from, to, hand }: Place): Chunk | undefi
     ? undefined
     : cutChunk(score, tick(first), tick(last + 1), hand)
 }
+
+/** Whether two places of a piece have any time in common, whichever hand. */
+export const areMeeting = (one: Omit<Place, 'hand'>, other: Omit<Place, 'hand'>): boolean =>
+  quarters(one.from) <= quarters(other.to) && quarters(other.from) <= quarters(one.to)
+
+/** Fractions are reduced, so that equal ones give the same number. */
+const quarters = (text: string): number => {
+  const [numerator = '0', denominator = '1'] = text.split('_')
+  return Number(numerator) / Number(denominator)
+}

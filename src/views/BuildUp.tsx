@@ -2,12 +2,15 @@ import { useEffect, useRef } from 'react'
 import { formatRoute, type BuildUpPlan } from '@/app/route'
 import { describeKind, routeOf, type BuildUpStanding } from '@/app/buildUps'
 import type { CorrectedPiece } from '@/app/handCorrections'
+import { notebookPlace } from '@/app/notebookPlace'
 import { barsOf, keysOf } from '@/app/practising'
 import type { Exercise } from '@/exercises/buildUp'
 import { formatBeats } from '@/music/beat'
 import { handChoices } from '@/music/music'
 import { useApp } from './context'
+import { NotebookOver } from './NotebookOver'
 import { useKeys } from './shortcuts'
+import { useNotebookKey } from './useNotebook'
 import { beatWord, describePlace, formatBars, formWords, handWords, plural } from './words'
 import './buildUp.css'
 
@@ -27,6 +30,7 @@ export const BuildUp = ({
   const { plan, passage, exercises, progress, goalTempo } = standing
   const { next, settled } = progress
   const bars = barsOf(score, passage)
+  const { open, ...notebook } = useNotebookKey()
   const start = (exercise: Exercise | undefined): void => {
     if (exercise) app.begin(routeOf(score.id, plan, exercise))
   }
@@ -36,11 +40,14 @@ export const BuildUp = ({
   useEffect(() => button.current?.focus(), [])
   useEffect(
     () =>
-      app.listenForCommands(keysOf(passage), (command) => {
-        if (next && (command === 'next' || command === 'goOn' || command === 'again'))
-          app.begin(routeOf(score.id, plan, next))
-      }),
-    [app, passage, next, score, plan],
+      // Who writes in the notebook does not begin an exercise.
+      notebook.isOpen
+        ? undefined
+        : app.listenForCommands(keysOf(passage), (command) => {
+            if (next && (command === 'next' || command === 'goOn' || command === 'again'))
+              app.begin(routeOf(score.id, plan, next))
+          }),
+    [app, passage, next, score, plan, notebook.isOpen],
   )
   const change = (part: Partial<BuildUpPlan>): void =>
     app.buildUp(piece, { ...plan, ...part }, goalTempo)
@@ -78,6 +85,9 @@ export const BuildUp = ({
         <a className="button" href={formatRoute({ kind: 'piece', piece: score.id })}>
           Back to the piece
         </a>
+        <button type="button" onClick={open}>
+          Notebook <kbd>9</kbd>
+        </button>
       </div>
       <div className="row build-up-choice">
         <label>
@@ -139,6 +149,7 @@ export const BuildUp = ({
           </li>
         ))}
       </ol>
+      <NotebookOver piece={score} here={notebookPlace(score, passage)} {...notebook} />
     </main>
   )
 }

@@ -15,7 +15,7 @@ export const Decisions = ({ events }: { readonly events: readonly JournalEvent[]
           <ul className="flaws">
             {problems.map((problem) => (
               <li key={problem.id}>
-                {describe(problem)}: {answers(problem, events)}
+                {describeProblem(problem)}: {answers(problem, events)}
               </li>
             ))}
           </ul>
@@ -49,7 +49,7 @@ const countOverruled = (
   return [...counts].toSorted((a, b) => b[1] - a[1])
 }
 
-const describe = ({ flaw, onset, written, times }: ProblemNamed): string => {
+export const describeProblem = ({ flaw, onset, written, times }: ProblemNamed): string => {
   const at = written === undefined ? '' : ` at ${formatKey(written)}`
   return `${flawWords[flaw]}${at}, onset ${onset + 1}, ${times === 2 ? 'twice' : `${times} times`}`
 }
@@ -70,7 +70,7 @@ const answers = ({ id }: ProblemNamed, events: readonly JournalEvent[]): string 
   return words.length === 0 ? 'played on' : words.join(', ')
 }
 
-const remedyWords: Readonly<Record<RecordedRemedy, string>> = {
+export const remedyWords: Readonly<Record<RecordedRemedy, string>> = {
   smallGroup: 'a group of three',
   oneHand: 'one hand alone',
   blocked: 'as chords',

@@ -14,6 +14,7 @@ const keys: readonly (readonly [key: string, words: string, command?: DrillComma
   ['←', 'back', 'back'],
   ['↑ ↓', 'faster, slower'],
   ['1 2 3', 'at a problem: one of the exercises against it'],
+  ['9', 'the notebook; the drill waits meanwhile'],
   ['Backspace', 'take back what the coach decided last'],
   ['Esc', 'end the session'],
   ['?', 'this list'],
@@ -32,7 +33,9 @@ export const KeyList = ({
   const commands = useSelected(app.settings, (state) => state.commands)
   useEffect(() => {
     const press = ({ key, target }: KeyboardEvent): void => {
-      if (key !== '?' || (target instanceof Element && target.closest('input, select'))) return
+      const isTyping = target instanceof Element && target.closest('input, select, textarea')
+      const other = document.querySelector('dialog[open]')
+      if (key !== '?' || isTyping || (other && other !== dialog.current)) return
       if (dialog.current?.open) dialog.current.close()
       else dialog.current?.showModal()
     }

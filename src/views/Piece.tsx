@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { CorrectedPiece, Region } from '@/app/handCorrections'
+import { notebookPlace } from '@/app/notebookPlace'
 import type { ListedSpot } from '@/app/spotList'
 import { cutChunk, type Chunk } from '@/music/chunk'
 import type { Hand, HandChoice, Note, Score } from '@/music/music'
@@ -21,6 +22,9 @@ import { describeChunk, formatBars, handWords } from './words'
 import './piece.css'
 
 const HardSpots = lazy(async () => ({ default: (await import('./HardSpots')).HardSpots }))
+const NotebookSection = lazy(async () => ({
+  default: (await import('./NotebookSection')).NotebookSection,
+}))
 const noSpots: readonly ListedSpot[] = []
 
 /** A piece: choose bars and a hand, by name or on the music, and take one of the proposed chunks. */
@@ -68,6 +72,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
       )
   }
   const where = formatBars(first, last)
+  const chosen = cutChunk(score, first.start, end, hand)
   return (
     <main className="page page-piece">
       <h1>{score.title}</h1>
@@ -112,6 +117,9 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
           onChoose={choose}
           onBuild={(spot) => build(spot.from, spot.to, spot.place.hand)}
         />
+      </Suspense>
+      <Suspense fallback={<div className="notebook-place" />}>
+        <NotebookSection piece={piece} here={chosen && notebookPlace(score, chosen)} />
       </Suspense>
       <WholePiece
         {...{ score, passage, chunks, states, picked, spots }}

@@ -24,7 +24,10 @@ export const Pieces = () => {
   }
   return (
     <main className="page">
-      <h1>Pieces</h1>
+      <div className="row pieces-head">
+        <h1>Pieces</h1>
+        <a href={formatRoute({ kind: 'notebook' })}>Notebook of all pieces</a>
+      </div>
       <label className="row search">
         Search
         <input

@@ -1,4 +1,5 @@
 import { useCallback, useMemo, useRef } from 'react'
+import { notebookPlace } from '@/app/notebookPlace'
 import type { Practising, Sheet } from '@/app/practising'
 import { isTooBig, trialGoal } from '@/app/practiceState'
 import { formatBeats } from '@/music/beat'
@@ -9,6 +10,7 @@ import { KeyList } from './KeyList'
 import { Message } from './Message'
 import { Notation } from './Notation'
 import { notesInWords } from './notesInWords'
+import { NotebookOver } from './NotebookOver'
 import { PassageLine } from './PassageLine'
 import { PracticeControls } from './PracticeControls'
 import { Remedies } from './Remedies'
@@ -16,6 +18,7 @@ import { useShortcuts } from './shortcuts'
 import { Strokes } from './Strokes'
 import { TempoScale } from './TempoScale'
 import { Tray } from './Tray'
+import { useNotebookKey } from './useNotebook'
 import { usePencil } from './usePencil'
 import { beatWord, formatBars, formWords, handWords } from './words'
 
@@ -26,6 +29,7 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
   const { piece, form, time, bars, keys, next } = practising
   const onPencil = usePencil(practising)
   const list = useRef<HTMLDialogElement>(null)
+  const { open, ...notebook } = useNotebookKey(app.practice.hold)
   useShortcuts()
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
   const stretch = useMemo(() => stretchOf(practising), [practising])
@@ -55,8 +59,9 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
       <div className="practice-keys">
         <KeyboardStrip keys={keys} />
       </div>
-      <PracticeControls keys={keys} onKeys={() => list.current?.showModal()} />
+      <PracticeControls keys={keys} onKeys={() => list.current?.showModal()} onNotebook={open} />
       <KeyList played={keys} dialog={list} />
+      <NotebookOver piece={piece} here={notebookPlace(piece, practising.written)} {...notebook} />
     </main>
   )
 }

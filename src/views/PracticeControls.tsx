@@ -10,10 +10,12 @@ import { bindingWord } from './words'
 export const PracticeControls = ({
   keys,
   onKeys,
+  onNotebook,
 }: {
   /** The keys of what is drilled. */
   readonly keys: readonly Key[]
   readonly onKeys: () => void
+  readonly onNotebook: () => void
 }) => {
   const app = useApp()
   const metronome = useSelected(app.practice.store, (state) => state?.metronome ?? 'off')
@@ -63,6 +65,9 @@ export const PracticeControls = ({
         onClick={() => void app.practice.toggleSimulated()}
       >
         Simulated<span className="unseen"> player</span>
+      </button>
+      <button type="button" onClick={onNotebook}>
+        Notebook <kbd>9</kbd>
       </button>
       <SoundNote />
       <button type="button" className="all-keys" onClick={onKeys}>

@@ -6,6 +6,7 @@ import type { PieceId } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { ChunkState } from '@/review/chunkStates'
 import type { ChunkFigures } from '@/review/pieceReview'
+import { NotebookPrinted } from './NotebookPrinted'
 import { ReviewBars } from './ReviewBars'
 import { ReviewClean } from './ReviewClean'
 import { ColdChecks } from './ReviewCold'
@@ -68,6 +69,7 @@ export const ReviewPiece = ({
       <PlayedFor substitutions={review.substitutions} score={score} asked={asked} />
       <ColdChecks review={review} asked={asked} />
       <Overruled overruled={review.overruled} asked={asked} />
+      <NotebookPrinted id={id} entries={review.notebook} />
       <p className="soft amount">{amountWords(review)}</p>
     </>
   )

@@ -23,6 +23,7 @@ const later = {
   records: () => import('./Records'),
   licences: () => import('./Licences'),
   repetitions: () => import('./Repetitions'),
+  notebook: () => import('./Notebook'),
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
 const Practice = lazy(async () => ({ default: (await later.practice()).Practice }))
@@ -39,6 +40,7 @@ const RecordOf = lazy(async () => ({ default: (await later.studentRecord()).Reco
 const Repetitions = lazy(async () => ({ default: (await later.repetitions()).Repetitions }))
 const Records = lazy(async () => ({ default: (await later.records()).Records }))
 const Licences = lazy(async () => ({ default: (await later.licences()).Licences }))
+const Notebook = lazy(async () => ({ default: (await later.notebook()).Notebook }))
 const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 
 /** The head of every page, and the screen that the address names. */
@@ -142,6 +144,8 @@ const Screen = ({
       return <Records />
     case 'licences':
       return <Licences />
+    case 'notebook':
+      return <Notebook />
     case 'tapTest':
       return <TapTest />
     case 'lost':

@@ -146,8 +146,7 @@ describe('what was tried at a problem', () => {
     await settled()
     app.practice.undo()
     await settled()
-    const piece = await app.library.open(state(app).desk.piece.id)
-    const [first, ...others] = piece ? await app.notebook.tried(piece) : []
+    const [first, ...others] = await app.notebook.tried(state(app).desk.piece.id)
     expect(others).toEqual([])
     expect(first).toMatchObject({
       problem: { flaw: 'wrong', times: 2 },
