@@ -1,3 +1,6 @@
+import { groupBy } from '@/journal/groupBy'
+import type { JournalEvent } from '@/journal/journal'
+import { sumDays } from '@/journal/sumDays'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import { notebookOf } from '@/journal/notebook'
 import type { Score } from '@/music/music'
@@ -5,7 +8,8 @@ import { ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { reviewAllTime, trendOf, type AllTime } from '@/review/allTime'
 import type { Carried } from '@/review/carryOver'
-import { reviewChunksOfAll, type ChunksOfAll } from '@/review/coldFigures'
+import { coldChecksOf } from '@/review/chunkStates'
+import { countChecks, reviewChunksOfAll, type ChunksOfAll } from '@/review/coldFigures'
 import { placeFlaws, type BarFlaws } from '@/review/flawBars'
 import { isPlayed, joinOverruled, type OverruleCount } from '@/review/joinSums'
 import { joinPeriods, periodSteps, type Period, type PeriodStep } from '@/review/periods'
@@ -13,6 +17,7 @@ import { reviewPiece, type PieceReview } from '@/review/pieceReview'
 import type { ShareTrend } from '@/review/proportion'
 import { readChunkDays } from './chunkRecord'
 import type { StoragePort } from './ports'
+import { openListed, type Shelf } from './reviewedRecord'
 
 export type Periods = Readonly<Record<PeriodStep, readonly Period[]>>
 
@@ -75,6 +80,41 @@ export const readPieceReview = async (
         .toReversed(),
     },
   }
+}
+
+/** One piece as it went in the sitting under way. */
+export interface SittingPiece extends PieceReview {
+  readonly piece: PieceId
+  readonly score?: Score
+  readonly bars: readonly BarFlaws[]
+}
+
+/** Its figures are of these events alone; whether a cold repetition was a check, the days before tell. */
+export const readSitting = async (
+  record: Pick<StoragePort, 'chunkDays' | 'dayOf'>,
+  shelf: Shelf,
+  events: readonly JournalEvent[],
+): Promise<Result<readonly SittingPiece[], string>> => {
+  const played = events.filter((event) => event.kind === 'repetition')
+  const rows = sumDays(events, record.dayOf).flatMap(({ chunks }) => chunks)
+  const pieces: SittingPiece[] = []
+  for (const [piece, of] of groupBy(played, (event) => event.piece)) {
+    const open = await openListed(shelf, piece)
+    const days = await readChunkDays(record, piece, open?.carried ?? [])
+    if (!days.ok) return days
+    const times = new Set(of.map(({ atEpochMs }) => atEpochMs))
+    const coldChecks = coldChecksOf(days.value).filter(({ atEpochMs }) => times.has(atEpochMs))
+    const review = reviewPiece(rows.filter((row) => row.piece === piece))
+    pieces.push({
+      piece,
+      ...review,
+      coldChecks,
+      cold: countChecks(coldChecks),
+      ...(open ? { score: open.score } : {}),
+      bars: open ? placeFlaws(open.score, review) : [],
+    })
+  }
+  return ok(pieces)
 }
 
 /** Piece by piece, so that a record of years passes through in parts. */

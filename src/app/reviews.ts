@@ -8,7 +8,7 @@ import type { ChunksOfAll } from '@/review/coldFigures'
 import type { Listed } from '@/review/repetitions'
 import type { RepetitionList } from './repetitionList'
 import { openListed, type ReviewedRecord, type Shelf } from './reviewedRecord'
-import type { AllReview, OnePieceReview } from './reviewing'
+import type { AllReview, OnePieceReview, SittingPiece } from './reviewing'
 import type { Seen } from './seenRepetition'
 import type { PageAbout, TeacherPage } from './teaching'
 
@@ -20,6 +20,10 @@ export interface Reviews {
   /** What only the chunks of all pieces tell; it takes longer than the rest. */
   readonly chunksOfAll: () => Promise<Result<ChunksOfAll, string>>
   readonly piece: (id: PieceId) => Promise<Result<OnePieceReview, string>>
+  /** A sitting by its events, piece by piece. */
+  readonly sittingOf: (
+    events: readonly JournalEvent[],
+  ) => Promise<Result<readonly SittingPiece[], string>>
   /** The repetitions behind a figure. */
   readonly repetitions: (asked: Asked) => Promise<Result<RepetitionList, string>>
   /** One of them, to be seen and heard; what its drill was is told where the list knows it. */
@@ -47,6 +51,7 @@ export const createReviews = (
     const [sums, { readPieceReview }] = await Promise.all([record.sums(), import('./reviewing')])
     return sums.ok ? readPieceReview(record, sums.value, id, open?.score, carried) : sums
   },
+  sittingOf: async (events) => (await import('./reviewing')).readSitting(record, library, events),
   repetitions: async (asked) =>
     (await import('./repetitionList')).openRepetitions(record, library, asked, sitting),
   see: async ({ repetition, drill }) => {

@@ -16,6 +16,7 @@ import type { Tally } from '@/journal/sums'
 import type { TimeSignature } from '@/music/music'
 import type { ChunkId, PieceId, Tempo } from '@/music/units'
 import { countFlaws, type FlawCount } from './flaws'
+import { estimateShare, type Estimate } from './proportion'
 
 /** One chunk in the events given. */
 export interface ChunkReview {
@@ -40,6 +41,8 @@ export interface Review {
   readonly tally: Tally
   /** `undefined` while nothing was clean or flawed. */
   readonly cleanShare: number | undefined
+  /** The same with its interval. */
+  readonly share: Estimate | undefined
   readonly longestStreak: number
   readonly repetitions: number
   readonly minutes: number
@@ -62,6 +65,7 @@ export const reviewEvents = (events: readonly JournalEvent[]): Review => {
   return {
     tally,
     cleanShare: cleanShare(tally),
+    share: estimateShare(tally.clean, tally.clean + tally.flawed),
     longestStreak: Math.max(0, ...chunks.map((chunk) => chunk.longestStreak)),
     repetitions: repetitions.length,
     minutes: practisedMs(repetitions).reduce((total, each) => total + each, 0) / 60_000,

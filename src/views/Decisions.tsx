@@ -1,10 +1,12 @@
 import type { JournalEvent, ProblemNamed } from '@/journal/journal'
 import type { RecordedOverrule, RecordedRemedy } from '@/journal/words'
 import { formatKey } from '@/music/pitch'
+import { useReviewedRoutes } from './reviewed'
 import { flawWords } from './words'
 
 /** What stopped the drill and whether what was done about it helped; and what the person decided otherwise than the coach. */
 export const Decisions = ({ events }: { readonly events: readonly JournalEvent[] }) => {
+  const routes = useReviewedRoutes()
   const problems = events.filter((event) => event.kind === 'problemNamed')
   const overruled = countOverruled(events)
   return (
@@ -27,7 +29,9 @@ export const Decisions = ({ events }: { readonly events: readonly JournalEvent[]
           <ul className="flaws">
             {overruled.map(([what, times]) => (
               <li key={what}>
-                {overruleWords[what]}
+                <a href={routes.repetitions({ session: true, overruled: what })}>
+                  {overruleWords[what]}
+                </a>
                 {times > 1 && `, ${times} times`}
               </li>
             ))}

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useId, useState } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
 import type { Score } from '@/music/music'
 import type { PieceId } from '@/music/units'
@@ -24,13 +24,14 @@ export const ReviewBars = ({
   readonly asked: Asked
 }) => {
   const { score, bars, chunks, substitutions } = review
+  const heading = useId()
   const [isWhole, setWhole] = useState(false)
   if (!score || bars.length === 0) return null
   const [most] = bars
   const times = bars.reduce((sum, bar) => sum + bar.times, 0)
   return (
-    <section aria-labelledby="where" className="where">
-      <h2 id="where">Where the flaws are</h2>
+    <section aria-labelledby={heading} className="where">
+      <h2 id={heading}>Where the flaws are</h2>
       <p>
         {plural(times, 'flaw')} in {plural(bars.length, 'bar')}
         {most && bars.length > 1 && `, most of them in bar ${most.bar.number}: ${most.times}`}.

@@ -1,3 +1,4 @@
+import { useId } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
 import type { Asked } from '@/review/asked'
 import type { ColdFigures } from '@/review/coldFigures'
@@ -18,11 +19,12 @@ export const ColdChecks = ({
   readonly review: Pick<OnePieceReview, 'coldChecks' | 'cold' | 'chunks' | 'score'>
   readonly asked: Asked
 }) => {
+  const id = useId()
   const routes = useReviewedRoutes()
   if (coldChecks.length === 0) return null
   return (
-    <section aria-labelledby="cold">
-      <h2 id="cold">Cold, on a later day</h2>
+    <section aria-labelledby={id}>
+      <h2 id={id}>Cold, on a later day</h2>
       <ColdShare cold={cold} asked={asked} />
       <div className="scroll">
         <table className="stack">

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useId, useState } from 'react'
 import type { Substitution } from '@/journal/flawCounts'
 import type { Score } from '@/music/music'
 import type { Asked } from '@/review/asked'
@@ -19,11 +19,12 @@ export const PlayedFor = ({
   readonly score: Score | undefined
   readonly asked: Asked
 }) => {
+  const id = useId()
   const [isWhole, setWhole] = useState(false)
   if (substitutions.length === 0) return null
   return (
-    <section aria-labelledby="played-for">
-      <h2 id="played-for">Which key was played for which</h2>
+    <section aria-labelledby={id}>
+      <h2 id={id}>Which key was played for which</h2>
       <table className="narrow">
         <thead>
           <tr>

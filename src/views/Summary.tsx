@@ -4,18 +4,26 @@ import { formatBeats } from '@/music/beat'
 import { splitFormedId } from '@/music/form'
 import { formatKey } from '@/music/pitch'
 import type { Tempo } from '@/music/units'
+import type { Asked } from '@/review/asked'
 import type { FlawCount } from '@/review/flaws'
 import type { ChunkReview } from '@/review/review'
 import { useApp, useSelected } from './context'
 import { Decisions } from './Decisions'
+import { Followed } from './ReviewParts'
+import { useReviewedRoutes } from './reviewed'
+import { rangeWords } from './reviewWords'
+import { SessionPieces } from './SessionPieces'
 import { flawWords, formWords, handWords, percent, plural } from './words'
+import './review.css'
+
+const sitting: Asked = { session: true }
 
 /** This sitting: the clean share first, then what was drilled, then what went wrong most. */
 export const Summary = () => {
   const app = useApp()
   const events = useSelected(app.session.store, (state) => state.events)
   const review = useMemo(() => app.review(events), [app, events])
-  const { cleanShare, tally } = review
+  const { cleanShare, share, tally } = review
   if (review.repetitions === 0)
     return (
       <main className="page">
@@ -27,12 +35,15 @@ export const Summary = () => {
       </main>
     )
   return (
-    <main className="page">
+    <main className="page review">
       <h1>This session</h1>
       <p className="share" data-share={cleanShare}>
         <b>{cleanShare === undefined ? '–' : percent(cleanShare)}</b> clean
         <span className="soft">
-          {tally.clean} clean, {tally.flawed} flawed; {tally.brokenOff} broken off
+          {share && `between ${rangeWords(share, 'and')} % in 95 of 100 cases; `}
+          <Followed n={tally.clean} asked={{ ...sitting, verdict: 'clean' }} /> clean,{' '}
+          <Followed n={tally.flawed} asked={{ ...sitting, verdict: 'flawed' }} /> flawed;{' '}
+          <Followed n={tally.brokenOff} asked={{ ...sitting, verdict: 'brokenOff' }} /> broken off
         </span>
       </p>
       <ShareBar clean={tally.clean} flawed={tally.flawed} />
@@ -61,6 +72,7 @@ export const Summary = () => {
         </div>
       </section>
       <Flaws flaws={review.flaws.slice(0, 8)} />
+      <SessionPieces events={events} />
       <Decisions events={events} />
       <div className="row">
         <button type="button" onClick={() => void app.session.save()}>
@@ -100,6 +112,7 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
   const app = useApp()
   const listed = useSelected(app.library.store, (state) => state.listed)
   const title = chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? 'A piece'
+  const routes = useReviewedRoutes()
   const { place, tally, time } = chunk
   const form = splitFormedId(chunk.chunk)?.form ?? 'asWritten'
   const beat = (tempo: Tempo): string => (time ? formatBeats(tempo, time) : `${Math.round(tempo)}`)
@@ -120,7 +133,9 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
         )}
       </td>
       <td>
-        {tally.clean} of {tally.clean + tally.flawed}
+        <a href={routes.repetitions({ ...sitting, piece: chunk.piece, chunk: chunk.chunk })}>
+          {tally.clean} of {tally.clean + tally.flawed}
+        </a>
       </td>
       <td>{chunk.longestStreak}</td>
       <td>
@@ -138,8 +153,10 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
   )
 }
 
-const Flaws = ({ flaws }: { readonly flaws: readonly FlawCount[] }) =>
-  flaws.length === 0 ? null : (
+const Flaws = ({ flaws }: { readonly flaws: readonly FlawCount[] }) => {
+  const routes = useReviewedRoutes()
+  if (flaws.length === 0) return null
+  return (
     <section aria-labelledby="flaws">
       <h2 id="flaws">
         {flaws.some(({ times }) => times > 1) ? 'What went wrong most' : 'What went wrong'}
@@ -149,9 +166,20 @@ const Flaws = ({ flaws }: { readonly flaws: readonly FlawCount[] }) =>
           <li key={`${flaw.chunk} ${flaw.onset} ${flaw.kind} ${flaw.written}`}>
             {flawWords[flaw.kind]}
             {flaw.written === undefined ? '' : ` at ${formatKey(flaw.written)}`}, onset{' '}
-            {flaw.onset + 1}: {flaw.times === 1 ? 'once' : `${flaw.times} times`}
+            {flaw.onset + 1}:{' '}
+            <a href={routes.repetitions(askedOf(flaw))}>
+              {flaw.times === 1 ? 'once' : `${flaw.times} times`}
+            </a>
           </li>
         ))}
       </ol>
     </section>
   )
+}
+
+const askedOf = ({ chunk, kind, notes: [note] }: FlawCount): Asked => ({
+  ...sitting,
+  chunk,
+  flaw: kind,
+  ...(note === undefined ? {} : { note }),
+})
