@@ -18,7 +18,7 @@ interface Room {
 const noRoom: Room = { bars: 0, chunks: 0 }
 
 /** Of a week: the pieces that are told of one by one, and those of them with their hard places. */
-const mostPieces = 5
+const mostPieces = 4
 const mostWithPlaces = 3
 
 /** The places of those whose notes are at hand go first; then those most practised. */
@@ -29,7 +29,7 @@ const roomsFor = (pieces: readonly TaughtPiece[], isPiece: boolean): readonly Ro
     ...pieces.filter(({ score }) => !score),
   ].slice(0, mostWithPlaces)
   return pieces.map((piece) =>
-    withPlaces.includes(piece) ? { bars: 2, chunks: 4 } : { bars: 0, chunks: 2 },
+    withPlaces.includes(piece) ? { bars: 2, chunks: 3 } : { bars: 0, chunks: 2 },
   )
 }
 
