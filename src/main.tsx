@@ -2,6 +2,7 @@
 import '@fontsource-variable/source-serif-4/wght.css'
 import { createRoot } from 'react-dom/client'
 import { createApp } from '@/app/app'
+import type { FolderPort } from '@/app/copyPorts'
 import type { Licence, PlayerPort, Ports } from '@/app/ports'
 import { baseFor, createComputerKeys, type ComputerKeys } from '@/devices/computerKeys'
 import { mergeDevices } from '@/devices/mergeDevices'
@@ -14,7 +15,7 @@ import { ms } from '@/music/units'
 import { createSound } from '@/sound/createSound'
 import { sampleCredit } from '@/sound/samples'
 import { openStorage } from '@/storage/indexedDb'
-import { createMemoryStorage } from '@/storage/memory'
+import type { Storage } from '@/storage/storage'
 import { HouseContext } from '@/views/context'
 import { Shell } from '@/views/Shell'
 import '@/views/tokens.css'
@@ -23,6 +24,7 @@ import '@/views/screens.css'
 import '@/views/parts.css'
 import '@/views/practice.css'
 import '@/views/taptest.css'
+import { folderPort } from './folderPort'
 import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
 import { loadSamples } from './samples'
@@ -115,12 +117,25 @@ const readLicences: Ports['licences'] = async () => {
   }
 }
 
+/** The last moments of a page: what is new goes into the folder; what is only in memory makes the browser ask. */
+const watchLeaving = (storage: Storage, folder: FolderPort): void => {
+  document.addEventListener('visibilitychange', () => {
+    if (document.hidden) void folder.write()
+  })
+  window.addEventListener('beforeunload', (event) => {
+    if (storage.unsaved().length > 0) event.preventDefault()
+  })
+}
+
 /** Thirty times a second: the settling time of the judge is longer than that. */
 const momentMs = 33
 
 const start = async (): Promise<void> => {
   const opened = await openStorage()
-  const storage = opened.ok ? opened.value : createMemoryStorage(opened.reason)
+  const storage = opened.ok
+    ? opened.value
+    : (await import('@/storage/waiting')).rememberInstead(opened.reason)
+  const folder = folderPort(storage)
   const midi = createMidiKeyboard()
   const computerKeys = createComputerKeys(window)
   const screenKeys = createScreenKeys()
@@ -134,6 +149,7 @@ const start = async (): Promise<void> => {
     player: playerPort(),
     sound: createSound(),
     storage: storagePort(storage),
+    folder,
     students: async () => {
       const [{ openStudentStorage, createStudentMemory }, { studentsPort }] = await Promise.all([
         import('@/storage/students'),
@@ -168,6 +184,7 @@ const start = async (): Promise<void> => {
       <Shell />
     </HouseContext>,
   )
+  watchLeaving(storage, folder)
   await app.open()
   engraver.warm()
   // What is older than today is packed while nobody plays yet; should it fail, it is tried next time.

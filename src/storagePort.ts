@@ -3,7 +3,7 @@ import type { JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
 import { ok, type Result } from '@/music/result'
 import { localDays } from '@/storage/days'
-import { askToPersist, explainPersistence } from '@/storage/persistence'
+import { askToPersist, lookAtKeeping } from '@/storage/persistence'
 import { explainStorageProblem, explainUnread, type StorageProblem } from '@/storage/problem'
 import type { Storage } from '@/storage/storage'
 
@@ -72,7 +72,15 @@ export const storagePort = (storage: Storage): StoragePort => ({
   saveHands: async (id, corrections) => explained(await storage.saveHands(id, corrections)),
   spots: async (id) => explained(await storage.spots(id)),
   saveSpots: async (id, words) => explained(await storage.saveSpots(id, words)),
-  askToPersist: async () => explainPersistence(await askToPersist(globalThis.navigator?.storage)),
+  watchOthers: storage.watchOthers,
+  unsavedText: () => formatJournal(storage.unsaved()),
+  keeping: () => lookAtKeeping(globalThis.navigator?.storage),
+  askToPersist: () => askToPersist(globalThis.navigator?.storage),
+  copies: async () => {
+    const copies = await storage.aside('copies')
+    return copies.ok ? copies.value : undefined
+  },
+  saveCopies: async (copies) => explained(await storage.saveAside('copies', copies)),
   loadSettings: async () => {
     const settings = await storage.settings()
     return settings.ok ? settings.value : undefined

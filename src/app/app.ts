@@ -229,6 +229,7 @@ export const createApp = (ports: Ports): App => {
       await library.load()
       await screens.openFirst()
       void screens.prepare()
+      void ports.folder.write()
     },
     openRecorder: async () =>
       (await import('./recorder')).createRecorder(

@@ -12,6 +12,7 @@ import type { DaySpan } from '@/journal/daySpan'
 import type { EventId, SessionId, StudentId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
+import type { FolderPort, Keeping } from './copyPorts'
 import type { Carried } from '@/review/carryOver'
 import type { ReadProblem } from '@/score/readProblem'
 import type { PieceRead } from '@/score/score'
@@ -156,8 +157,17 @@ export interface StoragePort {
   readonly piece: (id: PieceId) => Promise<Result<StoredPiece | undefined, string>>
   /** Called at once and at each change: what keeps new events from being durable, or `undefined`. */
   readonly watchProblem: (see: (problem: string | undefined) => void) => Stop
-  /** Asks the browser to keep the record for good; gives its answer as a sentence. */
-  readonly askToPersist: () => Promise<string>
+  /** Tells each event that another tab has stored. */
+  readonly watchOthers: (see: (event: JournalEvent) => void) => Stop
+  /** What is in memory alone, as JSON Lines; empty where all is stored. */
+  readonly unsavedText: () => string
+  /** Whether the browser keeps the record for good, as far as it says. */
+  readonly keeping: () => Promise<Keeping>
+  /** Asks the browser to keep it for good; some browsers ask the person. */
+  readonly askToPersist: () => Promise<Keeping>
+  /** When the record was last saved, as it was kept. */
+  readonly copies: () => Promise<unknown>
+  readonly saveCopies: (copies: unknown) => Promise<Result<void, string>>
   /** What the person said of the hands of a piece, as it was saved. */
   readonly hands: (id: PieceId) => Promise<unknown>
   readonly saveHands: (id: PieceId, corrections: unknown) => Promise<Result<void, string>>
@@ -245,6 +255,7 @@ export interface Ports {
   readonly player: PlayerPort
   readonly sound: SoundPort
   readonly storage: StoragePort
+  readonly folder: FolderPort
   /** Comes when it is wanted. */
   readonly students: () => Promise<StudentsPort>
   readonly readPiece: (

@@ -4,6 +4,7 @@ import type { Diagnosis } from '@/coach/diagnose'
 import type { RemedyKind } from '@/coach/remedyKinds'
 import { eventId, sessionId, type DrillId, type EventId, type SessionId } from '@/journal/ids'
 import { journalVersion, type DrillBegun, type JournalEvent } from '@/journal/journal'
+import { mergeJournals } from '@/journal/merge'
 import { recordPlace, recordRepetition, type Stamp } from '@/journal/record'
 import type { RemedyOutcome } from '@/journal/words'
 import type { Written } from '@/journal/written'
@@ -21,8 +22,6 @@ export interface SessionState {
   readonly events: readonly JournalEvent[]
   /** What is wrong with keeping the record, in one or two sentences. */
   readonly problem?: string | undefined
-  /** Whether the browser promises to keep the record; asked once something is worth keeping. */
-  readonly persistence?: string
 }
 
 /** One sitting at the instrument; writes its journal. Each promise resolves when the event is stored. */
@@ -39,8 +38,6 @@ export interface Session {
   readonly pieceAdded: (piece: Practising['score'], fileName: string) => Promise<void>
   readonly drillBegun: (practising: Practising, from: DrillStart) => Promise<void>
   readonly repetition: (judged: Judged) => Promise<void>
-  /** Gives the whole record, of all sessions, to the person as one file. */
-  readonly save: () => Promise<void>
   /** `streakGoal` is that of the drill. */
   readonly command: (practising: Practising, command: Command, streakGoal: number) => Promise<void>
   /** Gives the name of the problem in the record. */
@@ -105,8 +102,11 @@ export const createSession = (ports: Ports): Session => {
 
   ports.storage.watchProblem((problem) => store.setState({ problem }))
 
-  const askToPersist = async (): Promise<void> =>
-    store.setState({ persistence: await ports.storage.askToPersist() })
+  // The same sitting in another tab.
+  ports.storage.watchOthers((event) => {
+    if (event.session !== session) return
+    store.setState(({ events }) => ({ events: mergeJournals(events, [event]) }))
+  })
 
   const isOld = (last: JournalEvent): boolean => ports.wallClock() - last.atEpochMs > sessionGapMs
 
@@ -155,16 +155,9 @@ export const createSession = (ports: Ports): Session => {
       return write(event)
     },
     repetition: ({ practising, repetition, take, inForce, verdictAt }) => {
-      if (store.getState().persistence === undefined) void askToPersist()
       const { drill, chunk } = practising
       const context = { drill, chunk, rung: inForce.rung, ...inForce.settings, verdictAt }
       return write(recordRepetition(stamp(), context, repetition, take))
-    },
-    save: async () => {
-      const text = await ports.storage.exportText()
-      if (!text.ok) return store.setState({ problem: text.reason })
-      const day = new Date(ports.wallClock()).toISOString().slice(0, 10)
-      ports.saveFile(`passagework-${day}.jsonl`, text.value)
     },
     command: async (practising, command, streakGoal) => {
       const known = store.getState().events
@@ -187,7 +180,6 @@ export const createSession = (ports: Ports): Session => {
     remedyEnded: ({ practising, problem }, outcome) =>
       write({ ...entryOf(practising, stamp()), kind: 'remedyEnded', problem, outcome }),
     wrote: async (written) => {
-      if (store.getState().persistence === undefined) void askToPersist()
       const event: Written = { v: journalVersion, ...stamp(), ...written }
       await write(event)
       return event

@@ -193,6 +193,17 @@ export const readInParts = async (
   see(decoded(tail, [], { kind: 'all' }))
 }
 
+/** The time of the earliest event. */
+export const readFirstAt = async (database: Database): Promise<number | undefined> => {
+  const reading = database.transaction(['events', 'blocks'])
+  const [loose, packed] = await Promise.all([
+    reading.objectStore('events').index('byTime').openKeyCursor(),
+    reading.objectStore('blocks').index('byFrom').openKeyCursor(),
+  ])
+  const times = [loose?.key, packed?.key].filter((time) => time !== undefined)
+  return times.length === 0 ? undefined : Math.min(...times)
+}
+
 const decoded = (
   records: readonly unknown[],
   blocks: readonly PackedBlock[],

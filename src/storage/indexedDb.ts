@@ -4,8 +4,9 @@ import { failed, ok } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { connect, strict, type Connection, type Database } from './connection'
 import { localDays, type DayRule } from './days'
-import { addEvents, readEvents, readInParts } from './events'
+import { addEvents, readEvents, readFirstAt, readInParts, type Added } from './events'
 import { importEvents, knownIds } from './importEvents'
+import { watchOtherTabs } from './otherTabs'
 import { packOldDays, readState, usualBlockSize } from './packing'
 import { problemOf, type StorageProblem } from './problem'
 import { isIn, newest } from './query'
@@ -20,13 +21,23 @@ export const openStorage = async (
 ): Stored<Storage> => {
   const connection = connect(name)
   const opened = await connection.database()
-  return opened.ok ? ok(storageOver(connection, days, blockSize)) : opened
+  return opened.ok ? ok(storageOver(name, connection, days, blockSize)) : opened
 }
 
-const storageOver = (connection: Connection, days: DayRule, blockSize: number): Storage => {
+/** What waits for room on the disk is tried again so often, also while nobody plays. */
+const retryMs = 10_000
+
+const storageOver = (
+  name: string,
+  connection: Connection,
+  days: DayRule,
+  blockSize: number,
+): Storage => {
   const unsaved = new Map<string, JournalEvent>()
   const watchers = new Set<(problem: StorageProblem | undefined) => void>()
+  const others = watchOtherTabs(name)
   let problem: StorageProblem | undefined
+  let retry: ReturnType<typeof setTimeout> | undefined
 
   const tell = (now: StorageProblem | undefined): void => {
     if (now?.kind === problem?.kind) return
@@ -46,17 +57,27 @@ const storageOver = (connection: Connection, days: DayRule, blockSize: number): 
     }
   }
 
+  const writeUnsaved = async (): Stored<Added> => {
+    const pending = [...unsaved.values()]
+    const written = await within((database) => addEvents(database, pending))
+    if (!written.ok) {
+      tell(written.reason)
+      retry ??= setTimeout(() => {
+        retry = undefined
+        if (unsaved.size > 0) void writeUnsaved()
+      }, retryMs)
+      return written
+    }
+    for (const event of pending) if (unsaved.delete(event.id)) others.tell(event)
+    tell(undefined)
+    return written
+  }
+
   return {
     append: async (event) => {
       unsaved.set(event.id, event)
-      const pending = [...unsaved.values()]
-      const written = await within((database) => addEvents(database, pending))
-      if (!written.ok) {
-        tell(written.reason)
-        return written
-      }
-      for (const { id } of pending) unsaved.delete(id)
-      tell(undefined)
+      const written = await writeUnsaved()
+      if (!written.ok) return written
       return written.value.taken.includes(event.id)
         ? failed({ kind: 'idTaken', id: event.id })
         : ok(undefined)
@@ -70,7 +91,7 @@ const storageOver = (connection: Connection, days: DayRule, blockSize: number): 
     },
     eventsInParts: async (see) => {
       const read = await within((database) => readInParts(database, see))
-      if (read.ok && unsaved.size > 0) see({ events: [...unsaved.values()], unread: [] })
+      if (unsaved.size > 0) see({ events: [...unsaved.values()], unread: [] })
       return read
     },
     known: (events) =>
@@ -90,6 +111,12 @@ const storageOver = (connection: Connection, days: DayRule, blockSize: number): 
       within(async (database) => {
         await readState(database, days)
         return readChunkSums(database, days, [...unsaved.values()], piece)
+      }),
+    firstAt: () =>
+      within(async (database) => {
+        const stored = await readFirstAt(database)
+        const times = [...unsaved.values()].map(({ atEpochMs }) => atEpochMs)
+        return [...(stored === undefined ? [] : [stored]), ...times].toSorted((a, b) => a - b)[0]
       }),
     unsaved: () => [...unsaved.values()].toSorted(compareEvents),
     putPiece: ({ bytes, ...listing }) =>
@@ -138,12 +165,23 @@ const storageOver = (connection: Connection, days: DayRule, blockSize: number): 
         await database.put('settings', settings, 'settings')
       }),
     settings: () => within((database) => database.get('settings', 'settings')),
+    saveAside: (name, value) =>
+      within(async (database) => {
+        const change = database.transaction('settings', 'readwrite', strict)
+        await Promise.all([change.store.put(value, name), change.done])
+      }),
+    aside: (name) => within((database) => database.get('settings', name)),
+    watchOthers: others.watch,
     watch: (see) => {
       watchers.add(see)
       see(problem)
       return () => watchers.delete(see)
     },
-    close: connection.close,
+    close: () => {
+      clearTimeout(retry)
+      others.close()
+      connection.close()
+    },
   }
 }
 

@@ -1,22 +1,28 @@
 import { sameEvent, compareEvents } from '@/journal/merge'
 import type { JournalEvent } from '@/journal/journal'
 import { sumDays } from '@/journal/sumDays'
-import { failed, ok } from '@/music/result'
+import { failed, ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { localDays, type DayRule } from './days'
 import type { StorageProblem } from './problem'
 import { isIn, newest } from './query'
-import type { Imported, Storage, StoredPiece } from './storage'
+import type { Aside, Imported, Storage, Stored, StoredPiece } from './storage'
+
+export interface MemoryStorage extends Storage {
+  /** Gives all of it to another storage, where that has nothing of its own under the same name. */
+  readonly moveTo: (other: Storage) => Promise<Result<void, StorageProblem>>
+}
 
 /** The same contract without a disk: everything is gone when the page is closed, and `watch` says so. */
 export const createMemoryStorage = (
   problem: StorageProblem = { kind: 'memoryOnly' },
   days: DayRule = localDays(),
-): Storage => {
+): MemoryStorage => {
   const events = new Map<string, JournalEvent>()
   const pieces = new Map<PieceId, StoredPiece>()
   const hands = new Map<PieceId, unknown>()
   const spots = new Map<PieceId, unknown>()
+  const asides = new Map<Aside, unknown>()
   let settings: unknown
 
   const sorted = (): readonly JournalEvent[] => [...events.values()].toSorted(compareEvents)
@@ -63,6 +69,7 @@ export const createMemoryStorage = (
       const rows = sumDays([...events.values()], days.dayOf).flatMap(({ chunks }) => chunks)
       return Promise.resolve(ok(rows.filter((row) => row.piece === piece)))
     },
+    firstAt: () => Promise.resolve(ok(sorted()[0]?.atEpochMs)),
     unsaved: sorted,
     putPiece: (piece) => {
       pieces.set(piece.id, structuredClone(piece))
@@ -96,10 +103,33 @@ export const createMemoryStorage = (
       return Promise.resolve(ok(undefined))
     },
     settings: () => Promise.resolve(ok(structuredClone(settings))),
+    saveAside: (name, value) => {
+      asides.set(name, value)
+      return Promise.resolve(ok(undefined))
+    },
+    aside: (name) => Promise.resolve(ok(asides.get(name))),
+    watchOthers: () => () => undefined,
+    moveTo: async (other) => {
+      const imported = await other.importAll(sorted())
+      if (!imported.ok) return imported
+      for (const [id, piece] of pieces)
+        await whereNone(other.piece(id), () => other.putPiece(piece))
+      for (const [id, said] of hands)
+        await whereNone(other.hands(id), () => other.saveHands(id, said))
+      for (const [id, said] of spots)
+        await whereNone(other.spots(id), () => other.saveSpots(id, said))
+      await whereNone(other.settings(), () => other.saveSettings(settings))
+      return ok(undefined)
+    },
     watch: (see) => {
       see(problem)
       return () => undefined
     },
     close: () => undefined,
   }
+}
+
+const whereNone = async (there: Stored<unknown>, put: () => Promise<unknown>): Promise<void> => {
+  const found = await there
+  if (found.ok && found.value === undefined) await put()
 }

@@ -1,28 +1,44 @@
-/** Whether the browser promises not to clear the record by itself when the disk gets full. */
-export type Persistence = 'kept' | 'notPromised' | 'unknown'
-
-/**
- * Asks the browser to keep the record for good (Storage Standard, WHATWG); some ask the person, some
- * decide alone, some say no. `manager` is `navigator.storage`, absent outside secure pages.
- */
-export const askToPersist = async (
-  manager: Pick<StorageManager, 'persist' | 'persisted'> | undefined,
-): Promise<Persistence> => {
-  if (!manager) return 'unknown'
-  try {
-    return (await manager.persisted()) || (await manager.persist()) ? 'kept' : 'notPromised'
-  } catch {
-    return 'unknown'
-  }
+/** What is known of how the browser keeps what this site stores. */
+export interface Keeping {
+  /** The browser promises not to clear the record by itself when the disk gets full. */
+  readonly promised: boolean
+  /** The same as a sentence. */
+  readonly words: string
+  /** Rounded by the browser; absent where it does not say. */
+  readonly room?: { readonly usedBytes: number; readonly freeBytes: number }
 }
 
-export const explainPersistence = (persistence: Persistence): string => {
-  switch (persistence) {
-    case 'kept':
-      return 'The browser keeps the record until you delete it.'
-    case 'notPromised':
-      return 'The browser may clear the record when the disk gets full.'
-    case 'unknown':
-      return 'The browser does not say whether it keeps the record for good.'
+/** `navigator.storage` (Storage Standard, WHATWG), absent outside secure pages. */
+type Manager = Pick<StorageManager, 'persist' | 'persisted' | 'estimate'> | undefined
+
+/** Looks without asking. */
+export const lookAtKeeping = (manager: Manager): Promise<Keeping> =>
+  keepingBy(manager, (own) => own.persisted())
+
+/** Asks the browser to keep the record for good; some ask the person, some decide alone, some say no. */
+export const askToPersist = (manager: Manager): Promise<Keeping> =>
+  keepingBy(manager, async (own) => (await own.persisted()) || own.persist())
+
+const keepingBy = async (
+  manager: Manager,
+  promise: (manager: NonNullable<Manager>) => Promise<boolean>,
+): Promise<Keeping> => {
+  const unknown = {
+    promised: false,
+    words: 'The browser does not say whether it keeps the record for good.',
+  }
+  if (!manager) return unknown
+  try {
+    const promised = await promise(manager)
+    const { usage, quota } = await manager.estimate()
+    const words = promised
+      ? 'The browser keeps the record until you delete it.'
+      : 'The browser may clear the record when the disk gets full.'
+    if (usage === undefined || quota === undefined) return { promised, words }
+    const room = { usedBytes: usage, freeBytes: Math.max(0, quota - usage) }
+    return { promised, words, room }
+  } catch {
+    // A browser that fails to answer does not say, and that is what the person is told.
+    return unknown
   }
 }

@@ -11,6 +11,8 @@ export type StorageProblem =
   /** Another tab upgrades the database; this one had to let go. */
   | { readonly kind: 'replaced' }
   | { readonly kind: 'quota' }
+  /** The other tab let go: what was played here meanwhile is in the database now. */
+  | { readonly kind: 'moved' }
   /** Two different events with one id: the first is kept. */
   | { readonly kind: 'idTaken'; readonly id: string }
   /** Kept only until the page is closed. */
@@ -31,21 +33,23 @@ export const problemOf = (error: unknown): StorageProblem => {
 export const explainStorageProblem = (problem: StorageProblem): string => {
   switch (problem.kind) {
     case 'unavailable':
-      return `This browser offers no database here (${problem.message}), as in a private window. You can practise; the record lasts until the page is closed.`
+      return `This browser offers no database here (${problem.message}), as in a private window. You can practise; the record lasts until the page is closed, so save it as a file before that.`
     case 'blocked':
-      return 'Another tab still has an older version of this page open. Close that tab and reload this one; until then the record lasts only until the page is closed.'
+      return 'Another tab still has an older version of this page open and holds the record back. You can practise: close that tab, and what you play here is stored too.'
     case 'newerVersion':
-      return 'The record was written by a newer version of this program and is left as it is. Reload to get the newer version; until then the record lasts only until the page is closed.'
+      return 'The record was written by a newer version of this program and is left as it is. What you play here lasts only until the page is closed: save it as a file, then reload to get the newer version and take it in there.'
     case 'replaced':
-      return 'A newer version of this page was opened in another tab and has taken over the record. Reload this tab; what you play here until then lasts only until the page is closed.'
+      return 'A newer version of this page was opened in another tab and has taken over the record. What you play here from now on lasts only until the page is closed: save it as a file, then reload this tab and take it in.'
     case 'quota':
-      return 'There is no room left on this disk for the record. Free some space; what is not yet stored is kept until the page is closed, and stored as soon as there is room.'
+      return 'There is no room left on this disk for the record. Free some space, or save the record as a file: what is not yet stored is kept until the page is closed, and stored as soon as there is room.'
+    case 'moved':
+      return 'The other tab has let go, and what you played here is stored. Reload this page to see your pieces and the earlier record.'
     case 'idTaken':
       return `The event ${problem.id} is already in the record with another content; the one there was kept.`
     case 'memoryOnly':
       return 'The record lasts only until the page is closed.'
     case 'failed':
-      return `The record could not be read or written (${problem.message}). Reload the page; what is not yet stored is kept until then.`
+      return `The record could not be read or written (${problem.message}). It is tried again every few seconds; what is not yet stored is kept until the page is closed. Save it as a file before you reload.`
   }
 }
 

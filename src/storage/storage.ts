@@ -2,11 +2,12 @@
  * Where journal, pieces and settings are kept, on this machine and nowhere else.
  *
  * An event is appended durably: `append` resolves only when the disk has it. What could not be stored
- * stays in memory (`unsaved`), is read like the rest, and is tried again with the next event, so that
- * a full disk loses nothing while the page is open. Every trouble is a `StorageProblem` as data.
+ * stays in memory (`unsaved`), is read like the rest, and is tried again with the next event and every
+ * few seconds, so that a full disk loses nothing while the page is open. Every trouble is a
+ * `StorageProblem` as data.
  *
- * Example: `const opened = await openStorage()`; without a database practice goes on in
- * `createMemoryStorage()`, which keeps the same contract until the page is closed.
+ * Example: `const storage = await openOrRemember()`: the database, or, where there is none, a memory
+ * that keeps the same contract until the page is closed (memory.ts).
  */
 import type { EventId, SessionId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
@@ -76,6 +77,9 @@ export interface Imported {
   readonly taken: readonly string[]
 }
 
+/** What is kept beside journal, pieces and settings: the folder of the second copy, and when the record was last saved. */
+export type Aside = 'folder' | 'copies'
+
 export type Stored<T> = Promise<Result<T, StorageProblem>>
 
 export interface Storage {
@@ -95,6 +99,8 @@ export interface Storage {
   readonly pack: () => Stored<number>
   /** The sums of all days, of each piece too; no repetition is read for them but the latest. */
   readonly sums: () => Stored<KeptSums>
+  /** When the earliest event happened; `undefined` where there is none. */
+  readonly firstAt: () => Stored<number | undefined>
   /** The days of each chunk of a piece. */
   readonly chunkSums: (piece: PieceId) => Stored<readonly ChunkDay[]>
   /** Events that are only in memory so far. */
@@ -116,6 +122,11 @@ export interface Storage {
   readonly saveSettings: (settings: unknown) => Stored<void>
   /** As saved; `undefined` before the first time. */
   readonly settings: () => Stored<unknown>
+  readonly saveAside: (name: Aside, value: unknown) => Stored<void>
+  /** As saved; `undefined` before the first time. */
+  readonly aside: (name: Aside) => Stored<unknown>
+  /** Tells each event that another tab has stored. */
+  readonly watchOthers: (see: (event: JournalEvent) => void) => () => void
   /** Called at once and at each change: what keeps new events from being durable, or `undefined`. */
   readonly watch: (see: (problem: StorageProblem | undefined) => void) => () => void
   readonly close: () => void

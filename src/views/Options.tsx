@@ -22,7 +22,7 @@ export const Options = () => {
   const settings = useSelected(app.settings, (state) => state)
   const midi = useSelected(app.instrument.store, (state) => state.midi)
   const change = (part: Partial<Settings>): void => app.changeSettings(part)
-  const persistence = useSelected(app.session.store, (state) => state.persistence)
+  const keeping = useSelected(app.records.copies, (state) => state.keeping)
   const inputs = midi.kind === 'ready' ? midi.inputs : []
   return (
     <Sheet word="Options">
@@ -128,7 +128,7 @@ export const Options = () => {
         Stop at once when anything hurts, tingles or goes numb, and see a doctor if it lasts. This
         is general advice, not medical advice; a teacher beside you knows more than any program.
       </p>
-      {persistence && <p className="soft credit">{persistence}</p>}
+      {keeping && <p className="soft credit">{keeping.words}</p>}
       <p className="soft credit">
         {app.credits} <a href={formatRoute({ kind: 'licences' })}>All licences</a>
       </p>

@@ -1,7 +1,9 @@
-import { useRef, useState, type ChangeEvent } from 'react'
+import { useRef, type ChangeEvent } from 'react'
 import { formatRoute } from '@/app/route'
+import type { LookedAt } from '@/app/records'
 import type { ImportPreview } from '@/journal/previewImport'
 import { useApp, useSelected } from './context'
+import { RecordCopies } from './RecordCopies'
 import { dateWords, grouped } from './reviewWords'
 import { chosenFile } from './useDrop'
 import { plural } from './words'
@@ -15,7 +17,7 @@ export const Records = () => (
       Everything that you practise is recorded on this machine and nowhere else. Save it as a file
       now and then, and keep that file in another place: on a new machine it brings everything back.
     </p>
-    <SaveRecord />
+    <RecordCopies />
     <TakeRecord />
     <p>
       <a href={formatRoute({ kind: 'review' })}>Review</a> of what is recorded.
@@ -23,50 +25,21 @@ export const Records = () => (
   </main>
 )
 
-const SaveRecord = () => {
-  const app = useApp()
-  const [problem, setProblem] = useState<string>()
-  const saveTable = async (): Promise<void> => {
-    const saved = await app.records.saveTable()
-    setProblem(saved.ok ? undefined : `The table could not be saved. ${saved.reason}`)
-  }
-  return (
-    <section className="bring" aria-labelledby="save">
-      <h2 id="save">Save it</h2>
-      <p>
-        The whole record with every key that was played, as JSON Lines (<i>.jsonl</i>): the file to
-        keep. The repetitions as a table (<i>.csv</i>): for a spreadsheet; it cannot be taken in
-        again.
-      </p>
-      <div className="row">
-        <button type="button" onClick={() => void app.session.save()}>
-          Save the whole record
-        </button>
-        <button type="button" onClick={() => void saveTable()}>
-          Save a table of repetitions
-        </button>
-      </div>
-      {problem !== undefined && <p role="alert">{problem}</p>}
-    </section>
-  )
-}
-
 const TakeRecord = () => {
   const app = useApp()
   const picker = useRef<HTMLInputElement>(null)
   const choose = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const [file] = target.files ?? []
-    if (file) await app.records.look(chosenFile(file))
+    await app.records.look([...(target.files ?? [])].map(chosenFile))
     target.value = ''
   }
   return (
     <section className="bring" aria-labelledby="take">
       <h2 id="take">Take in a saved record</h2>
       <p>
-        From another machine, or one that was saved here. What is here already is left as it is, so
-        the same file can be taken in twice. The scores themselves are not in it: bring in their
-        files on the page <a href={formatRoute({ kind: 'pieces' })}>Pieces</a>, and they find their
-        record.
+        From another machine, or one that was saved here; of a folder, all its files at once. What
+        is here already is left as it is, so the same file can be taken in twice. The scores
+        themselves are not in it: bring in their files on the page{' '}
+        <a href={formatRoute({ kind: 'pieces' })}>Pieces</a>, and they find their record.
       </p>
       <button type="button" onClick={() => picker.current?.click()}>
         Choose a record …
@@ -75,6 +48,7 @@ const TakeRecord = () => {
         ref={picker}
         className="unseen"
         type="file"
+        multiple
         accept=".jsonl,.ndjson,.json,.txt,application/jsonl"
         tabIndex={-1}
         aria-label="File of a record"
@@ -159,7 +133,7 @@ const Preview = ({
   preview: { events, known, fresh, unread },
 }: {
   readonly fileName: string
-  readonly preview: ImportPreview
+  readonly preview: LookedAt
 }) => {
   const app = useApp()
   return (
@@ -198,9 +172,10 @@ const Preview = ({
         <div className="notice">
           <p>{plural(unread.length, 'line')} cannot be read and will be left out:</p>
           <ul className="flaws">
-            {unread.slice(0, mostNamed).map(({ line, why }) => (
-              <li key={line}>
-                Line {line}: {why}
+            {unread.slice(0, mostNamed).map(({ of, line, why }) => (
+              <li key={`${of} ${line}`}>
+                Line {line}
+                {of === undefined ? '' : ` of ${of}`}: {why}
               </li>
             ))}
           </ul>

@@ -3,6 +3,7 @@ import { formatRoute } from '@/app/route'
 import { useApp, useSelected } from './context'
 import { InstrumentState } from './InstrumentState'
 import { Options } from './Options'
+import { keepFocus } from './shortcuts'
 import { useDrop } from './useDrop'
 
 /** The screens: the one that is asked for comes first, the others when the page stands. */
@@ -47,10 +48,6 @@ const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
 export const Shell = () => {
   const app = useApp()
   const screen = useSelected(app.screen, (state) => state)
-  const problems = [
-    useSelected(app.session.store, (state) => state.problem),
-    useSelected(app.library.store, (state) => state.problem),
-  ].filter((problem) => problem !== undefined)
   const over = useDrop()
   // Ahead of time, so that no screen fails or waits when the network is gone.
   useEffect(() => {
@@ -72,15 +69,38 @@ export const Shell = () => {
           <Options />
         </div>
       </header>
-      {problems.map((problem) => (
-        <p key={problem} className="notice" role="alert">
-          {problem}
-        </p>
-      ))}
+      <Problems />
       {over && <div className="drop-here" aria-hidden="true" />}
       <Suspense fallback={<Opening />}>
         <Screen screen={screen} />
       </Suspense>
+    </>
+  )
+}
+
+/** What is wrong with keeping the record and the pieces; whatever it is, the record can be saved. */
+const Problems = () => {
+  const app = useApp()
+  const kept = useSelected(app.session.store, (state) => state.problem)
+  const others = [
+    useSelected(app.records.copies, (state) => state.problem),
+    useSelected(app.library.store, (state) => state.problem),
+  ].filter((problem) => problem !== undefined)
+  return (
+    <>
+      {kept !== undefined && (
+        <div className="notice row" role="alert">
+          <p>{kept}</p>
+          <button type="button" onPointerDown={keepFocus} onClick={() => void app.records.save()}>
+            Save the record as a file
+          </button>
+        </div>
+      )}
+      {others.map((problem) => (
+        <p key={problem} className="notice" role="alert">
+          {problem}
+        </p>
+      ))}
     </>
   )
 }

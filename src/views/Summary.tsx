@@ -9,6 +9,7 @@ import type { FlawCount } from '@/review/flaws'
 import type { ChunkReview } from '@/review/review'
 import { useApp, useSelected } from './context'
 import { Decisions } from './Decisions'
+import { CopyReminder } from './RecordCopies'
 import { Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
 import { rangeWords } from './reviewWords'
@@ -74,8 +75,9 @@ export const Summary = () => {
       <Flaws flaws={review.flaws.slice(0, 8)} />
       <SessionPieces events={events} />
       <Decisions events={events} />
+      <CopyReminder />
       <div className="row">
-        <button type="button" onClick={() => void app.session.save()}>
+        <button type="button" onClick={() => void app.records.save()}>
           Save the whole record as a file
         </button>
       </div>

@@ -59,7 +59,7 @@ describe('the notebook', () => {
     const [one, other] = [await open(here), await open(there)]
     await one.notebook.write(samplePiece(one), idea('Here'))
     await other.notebook.write(samplePiece(other), idea('There'))
-    await other.session.save()
+    await other.records.save()
     const [file] = there.saved.values()
     await here.ports.storage.importAll(parseJournal(file ?? '').events, () => {})
     await one.notebook.load()

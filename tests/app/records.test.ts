@@ -24,7 +24,7 @@ const played = [pieceAdded('A Study'), drillBegun(1), ...repetitions('ccfb')]
 
 test('a file is looked at first, and changes nothing until it is taken', async () => {
   const { records, state, desk } = await open()
-  await records.look(fileOf(formatJournal(played)))
+  await records.look([fileOf(formatJournal(played))])
   expect(state()).toMatchObject({
     kind: 'preview',
     preview: { events: 6, known: 0, fresh: { repetitions: 4, days: 1 }, unread: [] },
@@ -40,7 +40,7 @@ test('a file is looked at first, and changes nothing until it is taken', async (
 test('taken twice, the second time brings nothing', async () => {
   const { records, state } = await open()
   for (const known of [0, 6]) {
-    await records.look(fileOf(formatJournal(played)))
+    await records.look([fileOf(formatJournal(played))])
     expect(state()).toMatchObject({ kind: 'preview', preview: { known } })
     await records.take()
   }
@@ -53,7 +53,7 @@ test.each([
   ['another text', 'to be or not\n', 'no line of it is one. Line 1: This is not JSON'],
 ])('%s is refused with the reason', async (_, content, why) => {
   const { records, state } = await open()
-  await records.look(fileOf(content))
+  await records.look([fileOf(content)])
   const now = state()
   expect(now.kind).toBe('failed')
   expect(now.kind === 'failed' && now.message).toContain(why)
@@ -62,7 +62,7 @@ test.each([
 test('a file that is too large is refused unread', async () => {
   const { records, state } = await open()
   const read = () => Promise.reject(new Error('it was read'))
-  await records.look({ name: 'all.jsonl', size: 400_000_001, read })
+  await records.look([{ name: 'all.jsonl', size: 400_000_001, read }])
   expect(state()).toMatchObject({ kind: 'failed', message: expect.stringContaining('400 MB') })
 })
 
@@ -71,17 +71,37 @@ test('lines that cannot be read are counted from the first of the file, however 
   const many = Array.from({ length: 900 }, (_, i) => repetition('c', i + 1))
   const lines = formatJournal(many).split('\n')
   lines[850] = 'odd'
-  await records.look(fileOf(lines.join('\n')))
+  await records.look([fileOf(lines.join('\n'))])
   expect(state()).toMatchObject({
     kind: 'preview',
     preview: { events: 899, unread: [{ line: 851, why: expect.stringContaining('not JSON') }] },
   })
 })
 
+test('several files at once are one preview: each event once, and odd lines with the name of their file', async () => {
+  const { records, state, desk } = await open()
+  const lines = formatJournal(played).trimEnd().split('\n')
+  await records.look([
+    fileOf(`${lines.slice(0, 4).join('\n')}\nodd`, 'january.jsonl'),
+    fileOf(lines.slice(2).join('\n'), 'february.jsonl'),
+  ])
+  expect(state()).toMatchObject({
+    kind: 'preview',
+    fileName: '2 files',
+    preview: { events: 6, unread: [{ of: 'january.jsonl', line: 5 }] },
+  })
+  await records.take()
+  expect(state()).toMatchObject({ kind: 'done', outcome: { added: 6 } })
+  const stored = await desk.storage.events({ kind: 'all' })
+  expect(stored.ok && stored.value.events).toHaveLength(6)
+  await records.look([fileOf(lines.join('\n'), 'good.jsonl'), fileOf('', 'empty.jsonl')])
+  expect(state()).toMatchObject({ kind: 'failed', fileName: 'empty.jsonl' })
+})
+
 test('a file that is left, or another one chosen meanwhile, does not come back', async () => {
   const { records, state } = await open()
-  const slow = records.look(fileOf(formatJournal(played), 'slow.jsonl'))
-  await records.look(fileOf(formatJournal(played), 'quick.jsonl'))
+  const slow = records.look([fileOf(formatJournal(played), 'slow.jsonl')])
+  await records.look([fileOf(formatJournal(played), 'quick.jsonl')])
   await slow
   expect(state()).toMatchObject({ kind: 'preview', fileName: 'quick.jsonl' })
   records.forget()

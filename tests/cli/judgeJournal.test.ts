@@ -19,7 +19,7 @@ const evening = async (): Promise<{ readonly journal: string; readonly piece: Ui
   }
   desk.strike(60)
   desk.pass(20_000)
-  await app.session.save()
+  await app.records.save()
   const [journal] = desk.saved.values()
   return { journal: journal ?? '', piece: sample.bytes }
 }

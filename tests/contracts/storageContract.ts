@@ -210,6 +210,16 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       expect(await storage.spots(pieceId('p2'))).toEqual({ ok: true, value: undefined })
     })
 
+    test('what is kept beside comes back under its name, and the time of the earliest event is known', async () => {
+      expect(await storage.aside('copies')).toEqual({ ok: true, value: undefined })
+      await storage.saveAside('copies', { at: 1 })
+      expect(await storage.aside('copies')).toEqual({ ok: true, value: { at: 1 } })
+      expect(await storage.aside('folder')).toEqual({ ok: true, value: undefined })
+      expect(await storage.firstAt()).toEqual({ ok: true, value: undefined })
+      for (const event of [begun('b', 20), begun('a', 10)]) await storage.append(event)
+      expect(await storage.firstAt()).toEqual({ ok: true, value: 10 })
+    })
+
     test('settings come back as saved, and what was handed in may change afterwards', async () => {
       const settings = { theme: 'dark', keys: [key(21)] }
       await storage.saveSettings(settings)

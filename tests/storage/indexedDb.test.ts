@@ -1,12 +1,13 @@
 import 'fake-indexeddb/auto'
 import { forceCloseDatabase } from 'fake-indexeddb'
-import { openDB } from 'idb'
+import { openDB, type IDBPDatabase } from 'idb'
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { openStorage } from '@/storage/indexedDb'
 import type { StorageProblem } from '@/storage/problem'
 import type { Storage } from '@/storage/storage'
+import { rememberInstead } from '@/storage/waiting'
 
 afterEach(() => {
   vi.restoreAllMocks()
@@ -30,6 +31,16 @@ const opened = async (name: string): Promise<Storage> => {
 const idsIn = async (storage: Storage): Promise<string> => {
   const found = await storage.events({ kind: 'all' })
   return found.ok ? found.value.events.map((event) => event.id).join(' ') : found.reason.kind
+}
+
+/** What was there before blocks and sums. */
+const makeVersionOne = (database: IDBPDatabase): void => {
+  const events = database.createObjectStore('events', { keyPath: 'id' })
+  events.createIndex('bySession', 'session')
+  events.createIndex('byPiece', 'piece')
+  events.createIndex('byChunk', 'chunk')
+  events.createIndex('byTime', 'atEpochMs')
+  for (const name of ['pieces', 'files', 'settings']) database.createObjectStore(name)
 }
 
 /** What `watch` tells, as it comes. */
@@ -100,6 +111,34 @@ describe('a full disk', () => {
     expect(await idsIn(await opened('room'))).toBe('1 2 3')
     expect(told).toEqual([undefined, 'quota', undefined])
   })
+
+  test('is tried again while nobody plays, so that nothing waits for the next repetition', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
+    const storage = await opened('idle')
+    const told = watched(storage)
+    const disk = fillDisk()
+    await storage.append(begun('1'))
+    await vi.advanceTimersByTimeAsync(10_000)
+    expect(storage.unsaved()).toHaveLength(1)
+    disk.mockRestore()
+    await vi.advanceTimersByTimeAsync(10_000)
+    vi.useRealTimers()
+    await vi.waitFor(() => expect(storage.unsaved()).toEqual([]))
+    expect(told).toEqual([undefined, 'quota', undefined])
+    storage.close()
+    expect(await idsIn(await opened('idle'))).toBe('1')
+  })
+
+  test('and a database that is gone leave what is in memory to be saved as a file', async () => {
+    const storage = await opened('gone')
+    const newer = await openDB('gone', 3)
+    await storage.append(begun('1'))
+    const parts: string[] = []
+    const read = await storage.eventsInParts(({ events }) => parts.push(...events.map((e) => e.id)))
+    expect(read.ok).toBe(false)
+    expect(parts).toEqual(['1'])
+    newer.close()
+  })
 })
 
 describe('other tabs and versions', () => {
@@ -132,9 +171,31 @@ describe('other tabs and versions', () => {
     next.close()
   })
 
-  test('two tabs write into one journal', async () => {
+  test('when the older tab is closed, what memory kept meanwhile moves into the database', async () => {
+    const older = await openDB('moving', 1, { upgrade: makeVersionOne })
+    const first = await openStorage('moving')
+    if (first.ok) throw new Error('it should be blocked')
+    const storage = rememberInstead(first.reason, () => openStorage('moving'))
+    const told = watched(storage)
+    await storage.append(begun('1'))
+    await storage.saveSettings({ theme: 'dark' })
+    expect(await idsIn(storage)).toBe('1')
+    older.close()
+    await vi.waitFor(() => expect(told).toEqual(['blocked', 'moved']))
+    await storage.append(begun('2'))
+    storage.close()
+    const next = await opened('moving')
+    expect(await idsIn(next)).toBe('1 2')
+    expect(await next.settings()).toEqual({ ok: true, value: { theme: 'dark' } })
+  })
+
+  test('two tabs write into one journal, and each sees what the other stores', async () => {
     const [one, other] = [await opened('two'), await opened('two')]
+    const [seen, seenByOther]: [string[], string[]] = [[], []]
+    one.watchOthers(({ id }) => seen.push(id))
+    other.watchOthers(({ id }) => seenByOther.push(id))
     await Promise.all([one.append(begun('1')), other.append(begun('2'))])
+    await vi.waitFor(() => expect([seen, seenByOther]).toEqual([['2'], ['1']]))
     expect(await idsIn(one)).toBe('1 2')
     expect(await idsIn(other)).toBe('1 2')
   })

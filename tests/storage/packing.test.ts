@@ -7,7 +7,7 @@ import { dayAt } from '@/journal/day'
 import { spanOf } from '@/journal/daySpan'
 import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
-import { parseJournal } from '@/journal/lines'
+import { formatJournal, parseJournal } from '@/journal/lines'
 import { mergeJournals } from '@/journal/merge'
 import { sumDays } from '@/journal/sumDays'
 import { pieceId } from '@/music/units'
@@ -122,6 +122,7 @@ describe('packing', () => {
     expect(await ids({ kind: 'latest', count: 3 })).toBe('e f g')
     expect(await ids({ kind: 'latest', count: 99 })).toBe('a b c d e f g')
     expect(await ids({ kind: 'session', session: sessionId('s1') })).toBe('c d e')
+    expect(await value(storage.firstAt())).toBe(begun('a', 0).atEpochMs)
   })
 
   test('of a day that is packed no other block is read', async () => {
@@ -247,6 +248,51 @@ describe('sums', () => {
 })
 
 describe('importing', () => {
+  test('journals in any order, any number of times, packed between or not, gives the same', async () => {
+    const overlapping = anyEvents.chain((events) =>
+      fc.record({
+        events: fc.constant(events),
+        journals: fc.array(fc.subarray(events), { maxLength: 4 }).map((some) => [...some, events]),
+        order: fc.array(fc.nat(), { maxLength: 8 }),
+      }),
+    )
+    await fc.assert(
+      fc.asyncProperty(overlapping, async ({ events, journals, order }) => {
+        const [one, other] = [await opened(), await opened()]
+        for (const journal of journals) await value(one.importAll(journal))
+        for (const at of order) {
+          await value(other.importAll(journals[at % journals.length] ?? []))
+          if (at % 2 === 0) await value(other.pack())
+        }
+        for (const journal of journals.toReversed()) await value(other.importAll(journal))
+        for (const storage of [one, other]) {
+          await expectAll(storage, events, utc)
+          storage.close()
+        }
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  test('what was saved as a file brings everything back on a new machine', async () => {
+    await fc.assert(
+      fc.asyncProperty(anyEvents, async (events) => {
+        const [old, fresh] = [await opened(), await opened()]
+        await value(old.importAll(events))
+        await value(old.pack())
+        const lines: string[] = []
+        await value(old.eventsInParts((part) => lines.push(formatJournal(part.events))))
+        const { events: read, unread } = parseJournal(lines.join(''))
+        expect(unread).toEqual([])
+        expect((await value(fresh.importAll(read))).added).toBe(events.length)
+        await expectAll(fresh, events, utc)
+        old.close()
+        fresh.close()
+      }),
+      { numRuns: 40 },
+    )
+  })
+
   test('again changes nothing, whether the events are packed or not', async () => {
     const storage = await opened()
     const events = days('a b c d | e f g h | i')

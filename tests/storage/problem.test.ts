@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { askToPersist, explainPersistence } from '@/storage/persistence'
+import { askToPersist, lookAtKeeping } from '@/storage/persistence'
 import {
   explainStorageProblem,
   explainUnread,
@@ -25,36 +25,55 @@ describe('an error of the database', () => {
 })
 
 test.each<[StorageProblem, RegExp]>([
-  [{ kind: 'quota' }, /no room left.*Free some space/],
-  [{ kind: 'blocked' }, /Another tab.*Close that tab and reload/],
-  [{ kind: 'newerVersion' }, /newer version.*left as it is/],
-  [{ kind: 'replaced' }, /newer version.*Reload this tab/],
-  [{ kind: 'unavailable', message: 'SecurityError' }, /SecurityError.*until the page is closed/],
+  [{ kind: 'quota' }, /no room left.*Free some space.*as soon as there is room/],
+  [{ kind: 'blocked' }, /Another tab.*close that tab.*is stored too/],
+  [{ kind: 'moved' }, /is stored.*Reload/],
+  [{ kind: 'newerVersion' }, /newer version.*left as it is.*save it as a file, then reload/],
+  [{ kind: 'replaced' }, /newer version.*save it as a file, then reload this tab/],
+  [
+    { kind: 'unavailable', message: 'SecurityError' },
+    /SecurityError.*until the page is closed.*save it as a file/,
+  ],
   [{ kind: 'memoryOnly' }, /until the page is closed/],
   [{ kind: 'idTaken', id: 'e1' }, /e1.*was kept/],
-  [{ kind: 'failed', message: 'disk' }, /disk.*Reload/],
+  [{ kind: 'failed', message: 'disk' }, /disk.*tried again.*before you reload/],
 ])('$kind says what, and what to do', (problem, sentence) => {
   expect(explainStorageProblem(problem)).toMatch(sentence)
 })
 
-describe('asking the browser to keep the record', () => {
+describe('how the browser keeps the record', () => {
   const manager = (persisted: boolean, granted: boolean) => ({
     persisted: () => Promise.resolve(persisted),
     persist: () => Promise.resolve(granted),
+    estimate: () => Promise.resolve({ usage: 30, quota: 100 }),
   })
   test.each([
-    [true, false, 'kept'],
-    [false, true, 'kept'],
-    [false, false, 'notPromised'],
-  ])('already %s, answer %s: %s', async (persisted, granted, outcome) => {
-    expect(await askToPersist(manager(persisted, granted))).toBe(outcome)
+    [true, false, true, /until you delete it/],
+    [false, true, true, /until you delete it/],
+    [false, false, false, /may clear/],
+  ])('already %s, answer %s: promised %s', async (persisted, granted, promised, words) => {
+    expect(await askToPersist(manager(persisted, granted))).toEqual({
+      promised,
+      words: expect.stringMatching(words),
+      room: { usedBytes: 30, freeBytes: 70 },
+    })
+  })
+
+  test('is looked at without asking', async () => {
+    const persist = () => Promise.reject(new Error('it was asked'))
+    expect((await lookAtKeeping({ ...manager(false, true), persist })).promised).toBe(false)
+    expect((await lookAtKeeping(manager(true, true))).promised).toBe(true)
   })
 
   test('without the means to ask, or when asking fails, it is unknown', async () => {
     const failing = { ...manager(false, false), persist: () => Promise.reject(new TypeError('no')) }
-    expect(await askToPersist(undefined)).toBe('unknown')
-    expect(await askToPersist(failing)).toBe('unknown')
-    expect(explainPersistence('unknown')).toContain('does not say')
+    for (const asked of [await askToPersist(undefined), await askToPersist(failing)])
+      expect(asked).toEqual({ promised: false, words: expect.stringContaining('does not say') })
+  })
+
+  test('the room is left out where the browser does not tell it', async () => {
+    const silent = { ...manager(true, true), estimate: () => Promise.resolve({}) }
+    expect(await lookAtKeeping(silent)).not.toHaveProperty('room')
   })
 })
 

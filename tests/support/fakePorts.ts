@@ -1,3 +1,4 @@
+import type { FolderPort } from '@/app/copyPorts'
 import type { MidiState, Ports, Sample, SoundState } from '@/app/ports'
 import { assessDifficulty } from '@/difficulty/difficulty'
 import type { KeyEvent, Pedal } from '@/music/keyEvent'
@@ -45,6 +46,7 @@ export const createDesk = (
   samples: readonly Sample[],
   storage: Storage = createMemoryStorage(),
   startAt = 0,
+  folder: Partial<FolderPort> = {},
 ): Desk => {
   let now = startAt
   let setBy = 0
@@ -143,6 +145,7 @@ export const createDesk = (
       },
     },
     storage: storagePort(storage),
+    folder: { ...noFolder, ...folder },
     students: () => Promise.resolve(studentsPort(students)),
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
     assess: (score, goal) => Promise.resolve(assessDifficulty(score, { tempo: goal })),
@@ -188,6 +191,19 @@ export const createDesk = (
     click: (at) => beatWatchers.forEach((see) => see({ at: ms(at) })),
     simulate: (struck) => strikeFor(playerHearers, struck),
   }
+}
+
+/** A browser in which no folder was chosen. */
+const noFolder: FolderPort = {
+  watch: (see) => {
+    see({ kind: 'none' })
+    return () => undefined
+  },
+  choose: () => Promise.resolve(),
+  allow: () => Promise.resolve(),
+  write: () => Promise.resolve(),
+  expect: () => Promise.resolve(),
+  stop: () => Promise.resolve(),
 }
 
 /** Lets everything that waits for a promise run. */

@@ -1,0 +1,81 @@
+import type { JournalEvent } from '@/journal/journal'
+import { formatJournal, parseJournal } from '@/journal/lines'
+import { mergeJournals } from '@/journal/merge'
+import type { FileState, Folder } from './folder'
+import type { StoredEvents } from './storage'
+
+/** A month of the record, by UTC, so that an event stands in the same file on every machine: '2026-11'. */
+export type Month = string
+
+export const monthAt = (epochMs: number): Month => new Date(epochMs).toISOString().slice(0, 7)
+
+/** From its first moment to before its end. */
+export const spanOfMonth = (month: Month): { readonly from: number; readonly to: number } => {
+  const [year = 1970, number = 1] = month.split('-').map(Number)
+  return { from: Date.UTC(year, number - 1), to: Date.UTC(year, number) }
+}
+
+/** Both ends included. */
+export const monthsBetween = (from: number, to: number): readonly Month[] => {
+  const months: Month[] = []
+  for (let at = from; monthAt(at) <= monthAt(to); at = spanOfMonth(monthAt(at)).to)
+    months.push(monthAt(at))
+  return months
+}
+
+export const fileOf = (month: Month): string => `passagework-${month}.jsonl`
+
+/** A file as it was left. */
+export interface WrittenFile extends FileState {
+  /** Events in it that are not in the record here. */
+  readonly elsewhere: number
+  /** It holds nothing but the record of here. */
+  readonly isOurs: boolean
+}
+
+/** There was nothing to write. */
+const noFile: WrittenFile = { size: 0, lastModified: 0, elsewhere: 0, isOurs: true }
+
+/**
+ * Brings one month's file up to date. What stands in a file that somebody else wrote is never lost:
+ * the file becomes the union of both, and lines that cannot be read stay as they are. `known` is how
+ * the file was left; as long as it is so, and holds nothing but ours, it need not be read.
+ */
+export const writeMonth = async (
+  folder: Folder,
+  month: Month,
+  own: StoredEvents,
+  known: WrittenFile | undefined,
+): Promise<WrittenFile> => {
+  const file = fileOf(month)
+  const there = await folder.state(file)
+  if (own.events.length + own.unread.length === 0 && !there) return noFile
+  const theirs =
+    there && !(known?.isOurs && isSame(there, known))
+      ? parseJournal(await folder.read(file))
+      : { events: [], unread: [] }
+  const ownIds = new Set<string>(own.events.map(({ id }) => id))
+  const elsewhere = theirs.events.filter(({ id }) => !ownIds.has(id))
+  const ownLines = new Set(own.unread.map(({ record }) => JSON.stringify(record)))
+  const lines = theirs.unread.map(({ text }) => text.trimEnd())
+  const parts = partsOf(mergeJournals(own.events, elsewhere), [...new Set([...ownLines, ...lines])])
+  const state = await folder.write(file, parts)
+  const wanted = parts.reduce((sum, part) => sum + new TextEncoder().encode(part).length, 0)
+  if (state.size !== wanted)
+    throw new Error(`${file} has ${state.size} bytes after it was written, not ${wanted}.`)
+  const isOurs = elsewhere.length === 0 && lines.every((line) => ownLines.has(line))
+  return { ...state, elsewhere: elsewhere.length, isOurs }
+}
+
+const isSame = (a: FileState, b: FileState): boolean =>
+  a.size === b.size && a.lastModified === b.lastModified
+
+/** Events in one part of a file, some hundred thousand letters. */
+const partSize = 500
+
+const partsOf = (events: readonly JournalEvent[], odd: readonly string[]): readonly string[] => [
+  ...Array.from({ length: Math.ceil(events.length / partSize) }, (_, i) =>
+    formatJournal(events.slice(i * partSize, (i + 1) * partSize)),
+  ),
+  ...odd.map((line) => `${line}\n`),
+]
