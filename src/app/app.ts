@@ -147,6 +147,7 @@ export const createApp = (ports: Ports): App => {
     learning.cancel()
   }
   const records = createPieceRecords(ports.storage, session)
+  const hardSpots = createHardSpots(ports)
   const notebook = createNotebook(ports.storage, session, records, library)
   const screens = createScreens({
     ports,
@@ -197,6 +198,7 @@ export const createApp = (ports: Ports): App => {
       session,
       hands,
       notebook,
+      hardSpots,
       goTo: (piece) => go({ kind: 'piece', piece }),
       show: showPiece,
     }),
@@ -229,7 +231,6 @@ export const createApp = (ports: Ports): App => {
       await library.load()
       await screens.openFirst()
       void screens.prepare()
-      void ports.folder.write()
     },
     openRecorder: async () =>
       (await import('./recorder')).createRecorder(
@@ -240,7 +241,7 @@ export const createApp = (ports: Ports): App => {
     review: reviewEvents,
     propose: proposeChunks,
     hands,
-    hardSpots: createHardSpots(ports),
+    hardSpots,
     searchByPlaying: (score, hand, found) => searchByPlaying(instrument, score, hand, found),
     chunkStates: (piece) => readChunkStates(ports.storage, piece),
     goalTempo: (score) => screens.goals.get(score.id),

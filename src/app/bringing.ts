@@ -1,5 +1,6 @@
 import type { PieceId } from '@/music/units'
 import type { CorrectedPiece, HandCorrections } from './handCorrections'
+import type { HardSpots } from './hardSpots'
 import type { BetterEdition, ChosenFile, Library, OpenPiece } from './library'
 import type { Notebook } from './notebook'
 import type { Session } from './session'
@@ -18,6 +19,7 @@ interface House {
   readonly session: Pick<Session, 'pieceAdded'>
   readonly hands: Pick<HandCorrections, 'apply' | 'carry'>
   readonly notebook: Pick<Notebook, 'carry'>
+  readonly hardSpots: Pick<HardSpots, 'carry'>
   /** To the page of a piece. */
   readonly goTo: (piece: PieceId) => void
   /** Shows a piece anew whose page stands. */
@@ -25,7 +27,7 @@ interface House {
 }
 
 export const createBringing = (house: House): Bringing => {
-  const { library, session, hands, notebook, goTo, show } = house
+  const { library, session, hands, notebook, hardSpots, goTo, show } = house
   return {
     addFile: async (file) => {
       const piece = await library.add(file)
@@ -39,6 +41,7 @@ export const createBringing = (house: House): Bringing => {
       await session.pieceAdded(piece.score, fileName)
       const taken = await hands.apply(piece)
       await notebook.carry(score, taken.score)
+      await hardSpots.carry(score, taken.score)
       if (piece.score.id === score.id) show(taken)
       else goTo(piece.score.id)
     },
@@ -50,6 +53,7 @@ export const createBringing = (house: House): Bringing => {
         await hands.carry(old, open)
         const [was, is] = [await hands.apply(old), await hands.apply(open)]
         await notebook.carry(was.score, is.score)
+        await hardSpots.carry(was.score, is.score)
       }
       await session.pieceAdded(open.score, piece.fileName)
       goTo(piece.id)

@@ -1,31 +1,37 @@
+/**
+ * The hard spots of a piece, and the person's word on them (spotWords.ts): kept with the piece, and carried to a better
+ * edition where its notes agree.
+ *
+ * find: what the analysis finds at the goal tempo. words: which spots the person accepted (these stand as
+ * passages, and are what a plan for the piece may take), rejected or added, and in what order they are
+ * to be worked at. What stands in the list of a piece, the record of the playing included, is made of
+ * both by `listSpots` (spotList.ts) and `correctByPlaying` (fromPlaying.ts).
+ *
+ * Example: { said: [{ from: '16', to: '24', hand: 'right', word: 'accepted' }], order: [] } is a passage
+ * of the right hand from the 17th quarter to the end of the 24th.
+ */
 import type { HardSpot } from '@/difficulty/difficulty'
-import { handChoices, type HandChoice, type Score } from '@/music/music'
+import type { Score } from '@/music/music'
 import type { Result } from '@/music/result'
 import type { PieceId, Tempo } from '@/music/units'
+import type { CarriedSpots } from './carrySpots'
 import type { Ports } from './ports'
+import { decodeWords, type SpotWords } from './spotWords'
 
-/** From where to where a hard spot lasts, in exact quarters ('3_2' is one and a half), so that it holds at any resolution of the file. */
-export interface SpotPlace {
-  readonly from: string
-  /** Where its last beat ends. */
-  readonly to: string
-  readonly hand: HandChoice
+export type ToldSpots = Omit<CarriedSpots, 'words'> & {
+  /** Why they hold only until the page is closed. */
+  readonly problem?: string
 }
 
-/** What the person says of the hard spots of a piece. */
-export interface SpotWords {
-  /** Accepted ones stand as passages, found by the analysis or not; rejected ones are folded away. */
-  readonly said: readonly (SpotPlace & { readonly word: 'accepted' | 'rejected' })[]
-  /** The person's own ranking, the first first; what is not in it stands by its difficulty. */
-  readonly order: readonly SpotPlace[]
-}
-
-/** The hard spots of a piece, and the person's word on them, kept under the piece's name. */
 export interface HardSpots {
   /** The hardest first. Looked for anew only where score or tempo are others. */
   readonly find: (score: Score, goal: Tempo) => Promise<readonly HardSpot[]>
   readonly words: (id: PieceId) => Promise<Result<SpotWords, string>>
   readonly save: (id: PieceId, words: SpotWords) => Promise<Result<void, string>>
+  /** To the edition that takes the place of a piece; what became of them is told when it is opened next. */
+  readonly carry: (old: Score, better: Score) => Promise<void>
+  /** Of a better edition that has just taken the place of a piece: what became of the words on that one, told once. */
+  readonly takeCarried: (id: PieceId) => ToldSpots | undefined
 }
 
 export const createHardSpots = ({
@@ -36,6 +42,11 @@ export const createHardSpots = ({
 }): HardSpots => {
   let last:
     { readonly score: Score; readonly goal: Tempo; readonly spots: readonly HardSpot[] } | undefined
+  const toTell = new Map<PieceId, ToldSpots>()
+  const read = async (id: PieceId): Promise<Result<SpotWords, string>> => {
+    const stored = await storage.spots(id)
+    return stored.ok ? { ok: true, value: decodeWords(stored.value) } : stored
+  }
   return {
     find: async (score, goal) => {
       if (last?.score === score && last.goal === goal) return last.spots
@@ -43,37 +54,23 @@ export const createHardSpots = ({
       last = { score, goal, spots }
       return spots
     },
-    words: async (id) => {
-      const stored = await storage.spots(id)
-      return stored.ok ? { ok: true, value: decodeWords(stored.value) } : stored
-    },
+    words: read,
     save: (id, words) => storage.saveSpots(id, words),
+    carry: async (old, better) => {
+      // Of the same music they are kept under the same name already.
+      if (old.id === better.id) return
+      const [former, own] = await Promise.all([read(old.id), read(better.id)])
+      if (!former.ok || (former.value.said.length === 0 && former.value.order.length === 0)) return
+      if (!own.ok) return
+      const { carrySpots } = await import('./carrySpots')
+      const { words, ...carried } = carrySpots(former.value, own.value, old, better)
+      const saved = await storage.saveSpots(better.id, words)
+      toTell.set(better.id, { ...carried, ...(saved.ok ? {} : { problem: saved.reason }) })
+    },
+    takeCarried: (id) => {
+      const carried = toTell.get(id)
+      toTell.delete(id)
+      return carried
+    },
   }
 }
-
-/** As it was stored; what is none is left out. */
-const decodeWords = (stored: unknown): SpotWords => {
-  const { said, order } = fieldsOf(stored)
-  return {
-    said: listOf(said).flatMap((each) => {
-      const place = decodePlace(each)
-      const { word } = fieldsOf(each)
-      return place && (word === 'accepted' || word === 'rejected') ? [{ ...place, word }] : []
-    }),
-    order: listOf(order).flatMap((each) => decodePlace(each) ?? []),
-  }
-}
-
-const decodePlace = (stored: unknown): SpotPlace | undefined => {
-  const { from, to, hand } = fieldsOf(stored)
-  const known = handChoices.find((each) => each === hand)
-  return isQuarters(from) && isQuarters(to) && known ? { from, to, hand: known } : undefined
-}
-
-const isQuarters = (text: unknown): text is string =>
-  typeof text === 'string' && /^\d+(?:_[1-9]\d*)?$/.test(text)
-
-const listOf = (stored: unknown): readonly unknown[] => (Array.isArray(stored) ? stored : [])
-
-const fieldsOf = (stored: unknown): Readonly<Record<string, unknown>> =>
-  typeof stored === 'object' && stored !== null ? Object.fromEntries(Object.entries(stored)) : {}

@@ -56,6 +56,8 @@ export interface HardSpot {
   /** For each reason the feature that it tells of, and a way to practise it. */
   readonly causes: readonly Feature[]
   readonly practise: readonly string[]
+  /** Something in it tires or strains the hand: stretches, octaves among them, trills, repetitions. */
+  readonly strains: boolean
 }
 
 export interface Difficulty extends WholeDifficulty {

@@ -31,6 +31,8 @@ export interface Spot {
   readonly difficulty: number
   /** What makes it hard, above what one is used to from the piece; the most first. */
   readonly causes: readonly Feature[]
+  /** Something in it tires or strains the hand: stretches, octaves among them, trills, repetitions. */
+  readonly strains: boolean
 }
 
 /** A spot is one hand's where this much of its difficulty is. */
@@ -43,6 +45,8 @@ const passedOver = 0.5
 const leastCause = 0.1
 /** No more reasons than these are kept in mind. */
 const mostCauses = 4
+
+const straining: readonly Feature[] = ['stretch', 'trill', 'repeats']
 
 /** The hard spots of a piece, the hardest first. */
 export const findSpots = (loads: readonly BeatLoad[]): readonly Spot[] => {
@@ -87,12 +91,14 @@ const spotOf = (
   const inside = within(loads, stretch)
   const [first, last] = [inside[0], inside.at(-1)]
   if (!first || !last) throw new Error('a stretch has at least one beat')
+  const causes = causesOf(meanPoints(inside, hand), usual)
   return {
     from: first.beat.start,
     to: last.beat.end,
     hand,
     difficulty: stretch.peak,
-    causes: causesOf(meanPoints(inside, hand), usual),
+    causes: causes.slice(0, mostCauses),
+    strains: causes.some((cause) => straining.includes(cause)),
   }
 }
 
@@ -103,7 +109,6 @@ const causesOf = (here: Points, usual: Points): readonly Feature[] => {
   return features
     .filter((feature) => excess(feature) > 0 && excess(feature) >= leastCause * whole)
     .toSorted((a, b) => excess(b) - excess(a))
-    .slice(0, mostCauses)
 }
 
 /** At least half of it. */

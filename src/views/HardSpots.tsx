@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
-import { isStraining, moveSpot, saySpot, spotPlace, type ListedSpot } from '@/app/spotList'
+import { spotPlace, type ListedSpot } from '@/app/spotList'
+import { moveSpot, saySpot } from '@/app/spotWords'
 import type { Bar, HandChoice, Score } from '@/music/music'
 import { tick, type Tempo } from '@/music/units'
 import { useHardSpots } from './useHardSpots'
@@ -95,7 +96,7 @@ export const HardSpots = (props: HardSpotsProps) => {
       <p className="soft spots-limits">
         A program sees nothing of voicing, pedalling, memory and nerves: correct the list by what
         your hands say.
-        {isStraining(standing) && ` ${caution}`}
+        {standing.some(({ strains }) => strains) && ` ${caution}`}
       </p>
       {rejected.length > 0 && (
         <details className="spots-rejected">

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react'
-import type { SpotWords } from '@/app/hardSpots'
 import { listSpots, type ListedSpot } from '@/app/spotList'
+import type { SpotWords } from '@/app/spotWords'
 import type { HardSpot } from '@/difficulty/difficulty'
 import type { HandChoice, Score } from '@/music/music'
 import type { Tempo } from '@/music/units'

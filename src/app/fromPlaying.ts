@@ -1,0 +1,152 @@
+import { beatsOf, type Beat } from '@/difficulty/beats'
+import type { HardSpot } from '@/difficulty/difficulty'
+import { clockOf } from '@/difficulty/strokes'
+import { groupBy } from '@/journal/groupBy'
+import type { Chunk, Onset } from '@/music/chunk'
+import { hands, type Hand, type Score } from '@/music/music'
+import { chunkAt } from '@/music/place'
+import type { Tick } from '@/music/units'
+import type { FlawCount } from '@/review/flaws'
+import type { ChunkFigures } from '@/review/pieceReview'
+import { estimateShare } from '@/review/proportion'
+
+/** What the record of a piece tells of its places. */
+export interface PlayedRecord {
+  readonly chunks: readonly Pick<ChunkFigures, 'chunk' | 'drill' | 'state' | 'tally'>[]
+  readonly places: readonly FlawCount[]
+}
+
+/** So many repetitions went over a place, and at least so many of them were flawed just there. */
+export interface PlayedFigures {
+  readonly flawed: number
+  readonly of: number
+}
+
+/** A hard spot as the analysis found it, or as the person's playing says. */
+export interface PlayedSpot extends HardSpot {
+  /** Where flaws pile up in it: the figures of its worst beat. */
+  readonly played?: PlayedFigures
+}
+
+/** Fewer repetitions than these say nothing of a place, whatever came of them. */
+const leastRepetitions = 10
+/** Flaws pile up where their share is surely so many times what it is in all that was played, */
+const timesUsual = 1.5
+/** and surely at least this: one repetition in ten makes no hard spot. */
+const leastShare = 0.1
+
+/**
+ * The record corrects the guess: where the person's own flaws pile up, a hard spot is raised by the
+ * share that is sure (the lower bound of its interval: surely every second repetition flawed there is
+ * half as difficult again), and where none was found there is one. The hardest first.
+ */
+export const correctByPlaying = (
+  score: Score,
+  found: readonly HardSpot[],
+  record: PlayedRecord,
+): readonly PlayedSpot[] => {
+  const piles = hands.flatMap((hand) => findPiles(score, hand, record))
+  const isIn = (spot: HardSpot, pile: Pile): boolean =>
+    (spot.hand === 'both' || spot.hand === pile.hand) && spot.from < pile.to && pile.from < spot.to
+  const raised = found.map((spot): PlayedSpot => {
+    const worst = worstOf(piles.filter((pile) => isIn(spot, pile)))
+    return worst ? { ...spot, ...raise(spot.difficulty, worst) } : spot
+  })
+  const least = Math.min(...found.map(({ difficulty }) => difficulty))
+  const added = piles
+    .filter((pile) => !found.some((spot) => isIn(spot, pile)))
+    .map((pile): PlayedSpot => {
+      const { from, to, hand } = pile
+      const unknown = { reasons: [], causes: [], practise: [], strains: false }
+      return { from, to, hand, ...unknown, ...raise(Number.isFinite(least) ? least : 1, pile) }
+    })
+  return [...raised, ...added].toSorted((a, b) => b.difficulty - a.difficulty || a.from - b.from)
+}
+
+const raise = (
+  difficulty: number,
+  { sure, flawed, of }: Pile,
+): Pick<PlayedSpot, 'difficulty' | 'played'> => ({
+  difficulty: difficulty * (1 + sure),
+  played: { flawed, of },
+})
+
+/** Neighbouring beats in which the flaws of a hand pile up, with the figures of the worst. */
+interface Pile extends PlayedFigures {
+  readonly hand: Hand
+  readonly from: Tick
+  readonly to: Tick
+  /** The lower bound of the share that is flawed. */
+  readonly sure: number
+}
+
+const worstOf = (piles: readonly Pile[]): Pile | undefined =>
+  piles.toSorted((a, b) => b.sure - a.sure)[0]
+
+const findPiles = (score: Score, hand: Hand, record: PlayedRecord): readonly Pile[] => {
+  const beats = beatsOf(score, clockOf(score, undefined))
+  const counted = countBeats(score, beats, hand, record)
+  const usual =
+    counted.reduce((sum, { flawed }) => sum + flawed, 0) /
+    counted.reduce((sum, { of }) => sum + of, 0)
+  const piles: Pile[] = []
+  for (const [i, { start, end }] of beats.entries()) {
+    const { flawed = 0, of = 0 } = counted[i] ?? {}
+    const sure = estimateShare(flawed, of)?.low ?? 0
+    if (of < leastRepetitions || sure < leastShare || sure < timesUsual * usual) continue
+    const pile: Pile = { hand, from: start, to: end, sure, flawed, of }
+    const last = piles.at(-1)
+    if (last?.to !== start) piles.push(pile)
+    else piles[piles.length - 1] = { ...(last.sure < sure ? pile : last), from: last.from, to: end }
+  }
+  return piles
+}
+
+/** How often each beat was played by a hand, and how often it was flawed. */
+const countBeats = (
+  score: Score,
+  beats: readonly Beat[],
+  hand: Hand,
+  { chunks, places }: PlayedRecord,
+): readonly PlayedFigures[] => {
+  const counts = beats.map(() => ({ flawed: 0, of: 0 }))
+  const flaws = groupBy(places, ({ chunk }) => chunk)
+  for (const { chunk: id, drill, state, tally } of chunks) {
+    // What has become secure is no longer hard; as chords the onsets are not those of the score.
+    if (!drill || drill.form === 'blocked' || state === 'secure' || state === 'kept') continue
+    const chunk = chunkAt(score, drill.place)
+    if (!chunk) continue
+    const worst = new Map<number, number>()
+    for (const flaw of flaws.get(id) ?? []) {
+      const onset = chunk.onsets[flaw.onset]
+      if (!onset || handOf(onset, flaw) !== hand) continue
+      const beat = beatOf(beats, chunk, onset)
+      // Of several flaws in one beat the most frequent: they may be of the same repetitions.
+      worst.set(beat, Math.max(worst.get(beat) ?? 0, Math.min(flaw.times, tally.flawed)))
+    }
+    const touched = new Set(
+      chunk.onsets
+        .filter(({ notes }) => notes.some((note) => note.hand === hand))
+        .map((onset) => beatOf(beats, chunk, onset)),
+    )
+    for (const beat of touched) {
+      const count = counts[beat]
+      if (!count) continue
+      count.of += tally.clean + tally.flawed
+      count.flawed += worst.get(beat) ?? 0
+    }
+  }
+  return counts
+}
+
+/** Whose a flaw is: of the note that it names, else of the only hand there. */
+const handOf = ({ notes }: Onset, { written, notes: named }: FlawCount): Hand | undefined => {
+  const note =
+    notes.find(({ ids }) => ids.some((id) => named.includes(id))) ??
+    notes.find(({ key }) => key === written)
+  if (note) return note.hand
+  return notes.every(({ hand }) => hand === notes[0].hand) ? notes[0].hand : undefined
+}
+
+const beatOf = (beats: readonly Beat[], chunk: Chunk, { start }: Onset): number =>
+  beats.findIndex(({ end }) => end > chunk.start + start)
