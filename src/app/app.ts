@@ -81,6 +81,8 @@ export interface App extends Bringing {
   readonly go: (route: Route) => void
   /** From the tap test to where it was asked for. */
   readonly goBack: () => void
+  /** The address that was shown before this one. */
+  readonly previous: () => string
   /** For a fragment that is played in; loaded when it is wanted. */
   readonly openRecorder: () => Promise<Recorder>
   /** The figures of a session's events. */
@@ -216,6 +218,7 @@ export const createApp = (ports: Ports): App => {
     changeSettings,
     go,
     goBack: screens.goBack,
+    previous: screens.previous,
     neighbour: (step) => void screens.neighbour(step),
     screenKeys: ports.screenKeys,
     letters: ports.computerKeys.letters,

@@ -7,7 +7,7 @@ import { ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { daysOf, needsChunks, type Asked, type AskedSums, type Known } from '@/review/asked'
 import { carryEvents, type Carried } from '@/review/carryOver'
-import { coldChecksOf } from '@/review/chunkStates'
+import { coldChecksOfAll } from '@/review/coldFigures'
 import { locateIn } from '@/review/flawBars'
 import { listRepetitions, type ListedDay } from '@/review/repetitions'
 import { readChunkDays } from './chunkRecord'
@@ -116,7 +116,7 @@ const knownOf = (score: Score | undefined, chunks: readonly ChunkDay[]): Known =
           [...drills].map(([chunk, drill]) => ({ chunk, drill })),
         )
       : (_, { notes }) => notes?.[0],
-    checks: coldChecksOf(chunks),
+    checks: coldChecksOfAll(chunks),
   }
 }
 

@@ -47,6 +47,8 @@ export interface Screens {
   readonly go: (route: Route) => void
   /** From the tap test or a list of repetitions to where it was asked for. */
   readonly goBack: () => void
+  /** The address that was shown before this one. */
+  readonly previous: () => string
   /** The present address once more, with other settings. */
   readonly renew: () => void
   /** Shows the address that the page was opened with; on the first run the first piece. */
@@ -88,6 +90,7 @@ export const createScreens = (house: House): Screens => {
   let simulatedAt: string | undefined
   /** The latest address that was not the tap test's. */
   let before = formatRoute({ kind: 'pieces' })
+  let [previous, shown] = ['', '']
   /** Counts the moves, so that a slow one does not overtake the next. */
   let moves = 0
 
@@ -99,6 +102,8 @@ export const createScreens = (house: House): Screens => {
     const next = await arrivalAt(route)
     if (move !== moves) return
     house.onArrive()
+    previous = shown
+    shown = hash
     if (route.kind !== 'tapTest' && route.kind !== 'repetitions') before = hash
     if (next.screen.kind !== 'practice') practice.end()
     else if (next.coach) practice.begin(next.screen.practising, next.coach)
@@ -177,6 +182,7 @@ export const createScreens = (house: House): Screens => {
     goals,
     go,
     goBack: () => ports.address.write(before),
+    previous: () => previous,
     renew: () => void arrive(ports.address.read()),
     openFirst: async () => {
       ports.address.watch((hash) => {

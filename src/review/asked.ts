@@ -89,6 +89,7 @@ const rowHas = (asked: Asked, row: ChunkDay, { locate, checks }: Known): boolean
     (flaw !== undefined ||
       written === undefined ||
       row.substitutions.some((s) => s.written === written && has(played, s.played))) &&
-    (!cold || checks.some((c) => c.day === row.day && c.chunk === row.chunk))
+    (!cold ||
+      checks.some((c) => c.day === row.day && c.chunk === row.chunk && c.piece === row.piece))
   )
 }

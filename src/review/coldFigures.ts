@@ -40,19 +40,31 @@ export interface ChunksOfAll {
 }
 
 export const reviewChunksOfAll = (rows: readonly ChunkDay[]): ChunksOfAll => {
-  const played = rows.filter(isPlayed)
+  const pieces = byPiece(rows).filter(({ rows: of }) => of.some(isPlayed))
   return {
-    ...standingOf(rows),
+    states: countStates(pieces.flatMap(({ rows: of }) => [...statesOf(of).values()])),
+    cold: countChecks(coldChecksOfAll(rows)),
     substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
-    pieces: [...groupBy(played, ({ piece }) => piece).keys()].map((piece) => ({
+    pieces: pieces.map(({ piece, rows: of }) => ({
       piece,
-      ...standingOf(rows.filter((row) => row.piece === piece)),
+      states: countStates([...statesOf(of).values()]),
+      cold: countChecks(coldChecksOf(of)),
     })),
   }
 }
 
-const standingOf = (rows: readonly ChunkDay[]): Pick<ChunksOfAll, 'states' | 'cold'> => {
-  const states = { practised: 0, secure: 0, kept: 0, slipped: 0 }
-  for (const state of statesOf(rows).values()) states[state]++
-  return { states, cold: countChecks(coldChecksOf(rows)) }
+/** Every cold check of all pieces, piece by piece. */
+export const coldChecksOfAll = (rows: readonly ChunkDay[]): readonly ColdCheck[] =>
+  byPiece(rows).flatMap(({ rows: of }) => coldChecksOf(of))
+
+/** How many chunks are in each state. */
+export const countStates = (states: readonly ChunkState[]): StateCounts => {
+  const counts = { practised: 0, secure: 0, kept: 0, slipped: 0 }
+  for (const state of states) counts[state]++
+  return counts
 }
+
+const byPiece = (
+  rows: readonly ChunkDay[],
+): readonly { readonly piece: PieceId; readonly rows: readonly ChunkDay[] }[] =>
+  [...groupBy(rows, ({ piece }) => piece)].map(([piece, of]) => ({ piece, rows: of }))

@@ -4,7 +4,7 @@ import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay, DrillSum } from '@/journal/sums'
 import type { ChunkId, Tempo } from '@/music/units'
 import { coldChecksOf, statesOf, type ChunkState, type ColdCheck } from './chunkStates'
-import { countChecks, type ColdFigures } from './coldFigures'
+import { countChecks, countStates, type ColdFigures, type StateCounts } from './coldFigures'
 import { byFrequency, type FlawCount } from './flaws'
 import { joinSums, type Figures } from './joinSums'
 import { fitLearningCurve, type CurvePoint, type LearningCurve } from './learningCurve'
@@ -37,6 +37,7 @@ export interface PieceReview extends Figures {
   readonly substitutions: readonly Substitution[]
   readonly coldChecks: readonly ColdCheck[]
   readonly cold: ColdFigures
+  readonly states: StateCounts
 }
 
 export const reviewPiece = (rows: readonly ChunkDay[]): PieceReview => {
@@ -57,6 +58,7 @@ export const reviewPiece = (rows: readonly ChunkDay[]): PieceReview => {
     substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
     coldChecks,
     cold: countChecks(coldChecks),
+    states: countStates([...states.values()]),
   }
 }
 

@@ -10,6 +10,7 @@ import type {
 import { compareEvents } from '@/journal/merge'
 import type { DrillSum } from '@/journal/sums'
 import type { RecordedOverrule } from '@/journal/words'
+import type { ChunkId, PieceId } from '@/music/units'
 import { has, isWithin, type Asked, type Known } from './asked'
 
 /** A repetition with what stands around it. */
@@ -40,17 +41,17 @@ export const listRepetitions = (
   known: Known,
 ): readonly ListedDay[] => {
   const sorted = events.toSorted(compareEvents)
-  const { after, loose } = decisionsIn(sorted)
   return [...groupBy(sorted, ({ atEpochMs }) => dayOf(atEpochMs))]
     .filter(([day]) => isWithin(asked, day))
-    .map(([day, of]) => ({
-      day,
-      repetitions: list(day, of, after)
-        .filter((each) => isAsked(asked, each, known))
-        .toReversed(),
-      unplayed: loose.filter((e) => e.what === asked.overruled && dayOf(e.atEpochMs) === day)
-        .length,
-    }))
+    .map(([day, of]) => {
+      const { after, loose } = decisionsIn(of)
+      const repetitions = list(day, of, after).filter((each) => isAsked(asked, each, known))
+      return {
+        day,
+        repetitions: repetitions.toReversed(),
+        unplayed: loose.filter(({ what }) => what === asked.overruled).length,
+      }
+    })
     .toReversed()
 }
 
@@ -76,7 +77,7 @@ const list = (
 }
 
 interface Decisions {
-  /** By the repetition that went before, or, at the beginning of a drill, the one that followed. */
+  /** By the repetition of the drill that went before, or, at its beginning, the one that followed. */
   readonly after: ReadonlyMap<string, readonly RecordedOverrule[]>
   readonly loose: readonly OverruledRecorded[]
 }
@@ -108,10 +109,17 @@ const isAsked = (asked: Asked, { repetition, overruled }: Listed, known: Known):
     has(verdict, repetition.verdict) &&
     (!asksFlaw || flaws.some((each) => isAskedFlaw(asked, repetition, each, known))) &&
     (!cold ||
-      known.checks.some((c) => c.chunk === repetition.chunk && c.atEpochMs === atEpochMs)) &&
+      known.checks.some((check) => isOf(check, repetition) && check.atEpochMs === atEpochMs)) &&
     (asked.overruled === undefined || overruled.includes(asked.overruled))
   )
 }
+
+interface Placed {
+  readonly piece: PieceId
+  readonly chunk: ChunkId
+}
+
+const isOf = (a: Placed, b: Placed): boolean => a.piece === b.piece && a.chunk === b.chunk
 
 const isAskedFlaw = (
   { flaw, note, written, played }: Asked,

@@ -4,6 +4,7 @@ import type { ChunkDay, PieceDay } from '@/journal/sums'
 import type { Score } from '@/music/music'
 import type { ChunkId } from '@/music/units'
 import { coldChecksOf, statesOf, type ChunkState } from './chunkStates'
+import { countStates } from './coldFigures'
 import { placeFlaws, type BarFlaws } from './flawBars'
 import type { FlawCount } from './flaws'
 import { isPlayed, joinOverruled, type OverruleCount } from './joinSums'
@@ -49,13 +50,11 @@ const dayOf = ({ day }: ChunkDay): Day => day
 export const reviewWithin = (rows: readonly ChunkDay[], span: Span): PieceReview => {
   const states = statesOf(rows.filter(({ day }) => day <= span.to))
   const review = reviewPiece(rows.filter(isWithin(span)).filter(isPlayed))
-  return {
-    ...review,
-    chunks: review.chunks.map((chunk) => ({
-      ...chunk,
-      state: states.get(chunk.chunk) ?? chunk.state,
-    })),
-  }
+  const chunks = review.chunks.map((chunk) => ({
+    ...chunk,
+    state: states.get(chunk.chunk) ?? chunk.state,
+  }))
+  return { ...review, chunks, states: countStates(chunks.map(({ state }) => state)) }
 }
 
 const changesWithin = (rows: readonly ChunkDay[], span: Span): Changes => {

@@ -1,4 +1,11 @@
-import { dotGap, pressed, weights, type PencilMark, type Weight } from '@/engraving/pencilMark'
+import {
+  dotGap,
+  pressed,
+  weights,
+  type PencilMark,
+  type WeighedMark,
+  type Weight,
+} from '@/engraving/pencilMark'
 import { sampleOfMark } from '@/engraving/markSample'
 import { flawWords, plural } from './words'
 import type { Weighing } from './weighedFlaws'
@@ -7,29 +14,36 @@ type Shape = Exclude<PencilMark['shape'], 'right'>
 
 /** What the marks on the music mean: each shape, and how hard the pencil was pressed. */
 export const FlawLegend = ({
-  shapes,
+  marks,
   weighing,
 }: {
-  readonly shapes: readonly Shape[]
+  readonly marks: readonly WeighedMark[]
   readonly weighing: Weighing
-}) => (
-  <div className="legend">
-    <ul aria-label="The marks">
-      {shapes.map((shape) => (
-        <li key={shape}>
-          <Sample shape={shape} weight="middle" /> {shapeWords(shape)}
-        </li>
-      ))}
-    </ul>
-    <ul aria-label="Their weight">
-      {weights.map((weight) => (
-        <li key={weight}>
-          <Sample shape={shapes[0] ?? 'missing'} weight={weight} /> {weightWords(weight, weighing)}
-        </li>
-      ))}
-    </ul>
-  </div>
-)
+}) => {
+  const shapes = [
+    ...new Set(marks.flatMap(({ mark: { shape } }) => (shape === 'right' ? [] : [shape]))),
+  ]
+  const shown = weights.filter((weight) => marks.some((mark) => mark.weight === weight))
+  return (
+    <div className="legend">
+      <ul aria-label="The marks">
+        {shapes.map((shape) => (
+          <li key={shape}>
+            <Sample shape={shape} weight="middle" /> {shapeWords(shape)}
+          </li>
+        ))}
+      </ul>
+      <ul aria-label="Their weight">
+        {shown.map((weight) => (
+          <li key={weight}>
+            <Sample shape={shapes[0] ?? 'missing'} weight={weight} />{' '}
+            {weightWords(weight, weighing)}
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
 
 const shapeWords = (shape: Shape): string =>
   shape === 'wrong' ? 'Another key: the small head is the one struck most' : flawWords[shape]

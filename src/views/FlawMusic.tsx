@@ -1,6 +1,5 @@
 import { useMemo, useRef, useState } from 'react'
 import { planSystems } from '@/engraving/systems'
-import type { WeighedMark } from '@/engraving/pencilMark'
 import type { RecordedFlawKind } from '@/journal/words'
 import type { Score } from '@/music/music'
 import type { Asked } from '@/review/asked'
@@ -23,8 +22,8 @@ import { flawWords, formatBars, plural } from './words'
 
 /** Staff spaces in CSS pixels. */
 const spaceFor = (width: number): number => (width < 600 ? 6.5 : 9.5)
-/** A piece of more lines shows at first those with flaws alone. */
-const fewLines = 8
+/** With marks on fewer of its lines a piece shows at first those alone. */
+const leastMarked = 1 / 2
 
 /** The flaws where they are: the piece with pencil marks, the heavier the more often; numbers on demand. */
 export const FlawMusic = ({
@@ -51,16 +50,17 @@ export const FlawMusic = ({
   )
   const [isWhole, setWhole] = useState<boolean>()
   const [hasSeldom, setSeldom] = useState(() => !isCrowded(score, bars))
-  const showsAll = isWhole ?? whole.length <= fewLines
   const weighing = useMemo(() => weighingOf(bars), [bars])
   const shown = useMemo(
     () => (hasSeldom ? bars : bars.map((bar) => withoutSeldom(bar, weighing))),
     [bars, hasSeldom, weighing],
   )
-  const plan = useMemo(() => {
-    const found = flawsByLine(score, whole, shown, kind)
-    return showsAll ? whole : whole.filter((_, line) => found.has(line))
-  }, [score, whole, shown, kind, showsAll])
+  const marked = useMemo(() => flawsByLine(score, whole, shown, kind), [score, whole, shown, kind])
+  const showsAll = isWhole ?? marked.size >= whole.length * leastMarked
+  const plan = useMemo(
+    () => (showsAll ? whole : whole.filter((_, line) => marked.has(line))),
+    [whole, marked, showsAll],
+  )
   const found = useMemo(() => flawsByLine(score, plan, shown, kind), [score, plan, shown, kind])
   const all = useMemo(() => flawsByLine(score, plan, bars, kind), [score, plan, bars, kind])
   const marks = useMemo(
@@ -98,12 +98,12 @@ export const FlawMusic = ({
           <Check label="lines without marks too" isOn={showsAll} set={setWhole} />
         )}
       </p>
-      <FlawLegend shapes={shapesIn(marks)} weighing={weighing} />
+      <FlawLegend marks={[...marks.values()].flat()} weighing={weighing} />
       <div ref={box} className="flaw-music">
         {plan.map(({ fromBar, toBar }, index) => {
           const [first, last] = [score.bars[fromBar], score.bars[toBar]]
-          const marked = new Set(found.get(index)?.map(({ note }) => note))
-          const notes = all.get(index)?.filter(({ note }) => marked.has(note)) ?? []
+          const drawn = new Set(found.get(index)?.map(({ note }) => note))
+          const notes = all.get(index)?.filter(({ note }) => drawn.has(note)) ?? []
           return (
             <FlawLine
               key={`${fromBar} ${width}`}
@@ -142,14 +142,6 @@ const withoutSeldom = (bar: BarFlaws, { middle }: Weighing): BarFlaws => ({
   ...bar,
   notes: bar.notes.filter(({ times }) => times >= middle),
 })
-
-const shapesIn = (marks: ReadonlyMap<number, readonly WeighedMark[]>) => [
-  ...new Set(
-    [...marks.values()].flatMap((of) =>
-      of.flatMap(({ mark }) => (mark.shape === 'right' ? [] : [mark.shape])),
-    ),
-  ),
-]
 
 /** So many notes of a line are told; the table has them all. */
 const notesTold = 3

@@ -13,6 +13,7 @@ import { FlawKinds, Followed, Overruled } from './ReviewParts'
 import { amountWords, dateWords, shareWords } from './reviewWords'
 import { useReviewed, useReviewedRoutes } from './reviewed'
 import { useLoaded } from './useLoaded'
+import { useReturn } from './useReturn'
 import { useTitles } from './useTitles'
 import './review.css'
 
@@ -23,6 +24,7 @@ export const Review = ({ piece }: { readonly piece: PieceId | undefined }) =>
 const ReviewAll = () => {
   const { reviews } = useReviewed()
   const { loaded, again } = useLoaded(reviews.all)
+  useReturn(loaded.kind === 'ready')
   return (
     <main className="page review">
       <Head title="Review" piece={undefined} />
@@ -37,6 +39,7 @@ const ReviewOne = ({ piece }: { readonly piece: PieceId }) => {
   const { reviews } = useReviewed()
   const { loaded, again } = useLoaded(useCallback(() => reviews.piece(piece), [reviews, piece]))
   const title = loaded.kind === 'ready' ? loaded.value.title : undefined
+  useReturn(loaded.kind === 'ready')
   return (
     <main className="page review">
       <Head title={title ?? 'Review of a piece'} piece={piece} />

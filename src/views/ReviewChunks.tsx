@@ -5,6 +5,7 @@ import { Opened } from './Opened'
 import { ColdShare } from './ReviewCold'
 import { PlayedFor } from './ReviewKeys'
 import { useReviewed, useReviewedRoutes } from './reviewed'
+import { useReturn } from './useReturn'
 import { useTitles } from './useTitles'
 import { stateOrder, statesWords } from './reviewWords'
 import { useLoaded } from './useLoaded'
@@ -13,6 +14,7 @@ import { useLoaded } from './useLoaded'
 export const ReviewChunks = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
   const { reviews } = useReviewed()
   const { loaded, again } = useLoaded(reviews.chunksOfAll)
+  useReturn(loaded.kind === 'ready')
   return (
     <Opened loaded={loaded} again={again}>
       {(chunks) => (

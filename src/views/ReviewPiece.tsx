@@ -48,7 +48,7 @@ export const ReviewPiece = ({
       <ReviewClean figures={review} periods={review.periods} trend={review.trend} asked={asked} />
       <section aria-labelledby="chunks">
         <h2 id="chunks">How far each chunk has come</h2>
-        <p>{countStates(review.chunks)}</p>
+        <p>{statesWords(review.states)}</p>
         <p className="soft">
           Trend: whether flaws become fewer with practice, since the tempo last reached a new
           height.
@@ -73,12 +73,6 @@ export const ReviewPiece = ({
       <p className="soft amount">{amountWords(review)}</p>
     </>
   )
-}
-
-const countStates = (chunks: readonly ChunkFigures[]): string => {
-  const states = { practised: 0, secure: 0, kept: 0, slipped: 0 }
-  for (const { state } of chunks) states[state]++
-  return statesWords(states)
 }
 
 /** So many are shown at first; what was played last comes first. */

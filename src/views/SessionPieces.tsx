@@ -6,6 +6,7 @@ import { ReviewBars } from './ReviewBars'
 import { ColdChecks } from './ReviewCold'
 import { PlayedFor } from './ReviewKeys'
 import { useLoaded } from './useLoaded'
+import { useReturn } from './useReturn'
 import { useTitles } from './useTitles'
 
 /** Each piece of this sitting: its flaws on the notation, which keys were exchanged, what was checked cold. */
@@ -15,6 +16,7 @@ export const SessionPieces = ({ events }: { readonly events: readonly JournalEve
   const { loaded, again } = useLoaded(
     useCallback(() => records.sittingOf(events), [records, events]),
   )
+  useReturn(loaded.kind === 'ready')
   return (
     <Opened loaded={loaded} again={again}>
       {(pieces) =>
