@@ -4,7 +4,7 @@ import { fitLearningCurve, fitLine, studentT, type CurvePoint } from '@/review/l
 import { compareShares, estimateShare } from '@/review/proportion'
 
 describe('a share and its interval', () => {
-  // Newcombe 1998, Stat. Med. 17:857-872, table I, method 3 (score method without continuity correction).
+  // Newcombe 1998, Stat. Med. 17:857-872, table I, method 3 (score method without continuity correction), from memory.
   test.each([
     [81, 263, 0.2553, 0.3662],
     [15, 148, 0.0624, 0.1605],
@@ -40,7 +40,7 @@ describe('a share and its interval', () => {
 })
 
 describe('two shares', () => {
-  // Newcombe 1998, Stat. Med. 17:873-890, table II, method 10: 56 of 70 against 48 of 80.
+  // Newcombe 1998, Stat. Med. 17:873-890, table II, method 10, from memory: 56 of 70 against 48 of 80.
   test('56 of 70 after 48 of 80: 0.20 more, between 0.0524 and 0.3339', () => {
     const trend = compareShares({ clean: 48, flawed: 32 }, { clean: 56, flawed: 14 })
     expect(trend?.rise.value).toBeCloseTo(0.2, 10)
@@ -64,7 +64,7 @@ describe('two shares', () => {
 })
 
 describe('the line', () => {
-  // NIST Statistical Reference Datasets, linear regression, "Norris": certified values.
+  // NIST Statistical Reference Datasets, linear regression, "Norris": data and certified values, from memory.
   test('of the Norris data is the certified one', () => {
     const line = fitLine(norris)
     expect(line?.slope).toBeCloseTo(1.00211681802045, 12)
@@ -72,7 +72,7 @@ describe('the line', () => {
     expect(line?.slopeError).toBeCloseTo(0.000429796848199937, 14)
   })
 
-  // Anscombe 1973, Am. Stat. 27:17-21, first data set: 3 + 0.5 x, standard error of the slope 0.118.
+  // Anscombe 1973, Am. Stat. 27:17-21, first data set, from memory: 3 + 0.5 x, standard error of the slope 0.118.
   test('of the first data set of Anscombe is 3 + 0.5 x', () => {
     const line = fitLine([
       [10, 8.04],
