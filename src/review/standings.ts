@@ -2,7 +2,7 @@ import type { Day } from '@/journal/day'
 import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay, PieceDay, Tally } from '@/journal/sums'
 import type { PieceId } from '@/music/units'
-import type { ChunkState } from './chunkStates'
+import type { StateCounts } from './coldFigures'
 import { isPlayed } from './joinSums'
 import { reviewPiece, type ChunkFigures } from './pieceReview'
 import { estimateShare, type Estimate } from './proportion'
@@ -15,7 +15,7 @@ export interface PieceStanding {
   readonly days: readonly DayCount[]
   /** Absent where no chunk as written tells its goal. */
   readonly tempo?: TempoReached
-  readonly chunks: Readonly<Record<ChunkState, number>>
+  readonly chunks: StateCounts
 }
 
 export interface DayCount {
@@ -49,16 +49,10 @@ export const standPieces = (
         ...(title === undefined ? {} : { title }),
         days: played.map(({ day, tally, ms }) => ({ day, tally, ms })),
         ...(tempo ? { tempo } : {}),
-        chunks: countStates(review.chunks),
+        chunks: review.states,
       },
     ]
   })
-}
-
-const countStates = (chunks: readonly ChunkFigures[]): PieceStanding['chunks'] => {
-  const counts = { practised: 0, secure: 0, kept: 0, slipped: 0 }
-  for (const { state } of chunks) counts[state]++
-  return counts
 }
 
 const tempoReached = (chunks: readonly ChunkFigures[]): TempoReached | undefined => {

@@ -1,11 +1,12 @@
 import { useCallback } from 'react'
 import type { AllReview } from '@/app/reviewing'
-import { formatRoute } from '@/app/route'
+import { formatRoute, parseRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
 import type { PieceFigures } from '@/review/allTime'
 import type { Asked } from '@/review/asked'
 import { useApp, useSelected } from './context'
 import { Opened } from './Opened'
+import { PageKeys, type PageKey } from './PageKeys'
 import { ReviewPiece } from './ReviewPiece'
 import { ReviewClean } from './ReviewClean'
 import { ReviewChunks } from './ReviewChunks'
@@ -59,8 +60,15 @@ const Head = ({
   readonly title: string
   readonly piece: PieceId | undefined
 }) => {
+  const app = useApp()
   const { reviews, student } = useReviewed()
   const routes = useReviewedRoutes()
+  const teacher = routes.teacher(piece === undefined ? {} : { piece })
+  const keys: readonly PageKey[] = [
+    { key: 't', shown: 'T', words: 'teacher’s page', run: () => app.go(parseRoute(teacher)) },
+    { key: 's', shown: 'S', words: 'students', run: () => app.go({ kind: 'students' }) },
+    { key: 'p', shown: 'P', words: 'print', run: () => window.print() },
+  ]
   return (
     <div className="review-head">
       {student && <p className="whose">{student.name}’s record, to read only</p>}
@@ -72,11 +80,12 @@ const Head = ({
           <a href={formatRoute({ kind: 'piece', piece })}>To the piece</a>
         )}
         {!student && <a href={formatRoute({ kind: 'journal' })}>The record as a file</a>}
-        <a href={routes.teacher(piece === undefined ? {} : { piece })}>Teacher’s page</a>
+        <a href={teacher}>Teacher’s page</a>
         <a href={formatRoute({ kind: 'students' })}>Students</a>
         <button type="button" onClick={() => window.print()}>
           Print
         </button>
+        <PageKeys keys={keys} />
       </p>
     </div>
   )
