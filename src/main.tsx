@@ -28,7 +28,7 @@ import { folderPort } from './folderPort'
 import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
 import { loadSamples } from './samples'
-import { assessInWorker } from './spotting'
+import { assessInWorker, layOutInWorker } from './spotting'
 import { storagePort } from './storagePort'
 
 const signs: Readonly<Record<string, string>> = {
@@ -160,6 +160,7 @@ const start = async (): Promise<void> => {
     },
     readPiece: readInWorker,
     assess: assessInWorker,
+    layOut: layOutInWorker,
     samples: loadSamples,
     kept: keepForOffline(),
     saveFile: saveByDownload,

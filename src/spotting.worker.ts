@@ -1,5 +1,6 @@
+import { layOut } from '@/app/layOut'
 import { assessDifficulty } from '@/difficulty/difficulty'
 import type { SpottingRequest } from './spotting'
 
-self.onmessage = ({ data: { score, tempo } }: MessageEvent<SpottingRequest>) =>
-  self.postMessage(assessDifficulty(score, { tempo }))
+self.onmessage = ({ data: { score, tempo, words } }: MessageEvent<SpottingRequest>) =>
+  self.postMessage(words ? layOut(score, tempo, words) : assessDifficulty(score, { tempo }))

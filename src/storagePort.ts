@@ -81,6 +81,8 @@ export const storagePort = (storage: Storage): StoragePort => ({
     return copies.ok ? copies.value : undefined
   },
   saveCopies: async (copies) => explained(await storage.saveAside('copies', copies)),
+  day: async () => explained(await storage.aside('day')),
+  saveDay: async (run) => explained(await storage.saveAside('day', run)),
   loadSettings: async () => {
     const settings = await storage.settings()
     return settings.ok ? settings.value : undefined

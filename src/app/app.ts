@@ -3,8 +3,8 @@
  * run what they say through ports (ports.ts).
  *
  * screen: what the address names (route.ts). library: the pieces. instrument: everything that plays.
- * practice: the drill under way. learning: keys and pedals that mean a command. session: this sitting, written into the journal. tapTest: the lag
- * against the metronome's clicks.
+ * plans: what to practise. today: this day's plan, item after item. practice: the drill under way. session:
+ * this sitting, written into the journal. learning: keys and pedals that mean a command.
  *
  * Example: `const app = createApp(ports); await app.open()`; a view reads `app.practice.store` and
  * calls `app.practice.raise()`.
@@ -31,6 +31,7 @@ import { createLearning, type Learning } from './learning'
 import type { KeptState, Ports, ScreenKeysPort, SoundState, Stop } from './ports'
 import { createNotebook, type Notebook } from './notebook'
 import { createPieceRecords } from './pieceRecord'
+import { createPlans, type Plans } from './plans'
 import { createPractice, type Practice } from './practice'
 import { searchByPlaying } from './placeSearch'
 import type { Recorder } from './recorder'
@@ -40,6 +41,7 @@ import { createScreens, type Screen } from './screens'
 import { createSession, type Session } from './session'
 import { decodeSettings, defaultSettings, type Settings } from './settings'
 import { createTapTest, type TapTest } from './tapTest'
+import { createToday, type Today } from './today'
 
 /** A drill as the person chose it on the piece's page. */
 export interface Choice {
@@ -93,6 +95,12 @@ export interface App extends Bringing {
   readonly hands: Pick<HandCorrections, 'add' | 'undo'>
   /** Where the piece is hard, and what the person says of that. */
   readonly hardSpots: HardSpots
+  /** What to practise: a piece over weeks, and this day. */
+  readonly plans: Plans
+  /** Today's plan under way. */
+  readonly today: Today
+  /** Whether the record tells of anything. */
+  readonly hasPractised: () => Promise<boolean>
   /** Listens to the person, and tells each place of the piece that their notes name. */
   readonly searchByPlaying: (
     score: Score,
@@ -137,6 +145,8 @@ export const createApp = (ports: Ports): App => {
         screens.renew()
       },
       turn: (step) => void screens.neighbour(step),
+      spend: (number, ms) => today.spend(number, ms),
+      itemOver: (number) => today.over(number),
     },
   })
   const tapTest = createTapTest(ports, instrument)
@@ -151,6 +161,16 @@ export const createApp = (ports: Ports): App => {
   const records = createPieceRecords(ports.storage, session)
   const hardSpots = createHardSpots(ports)
   const notebook = createNotebook(ports.storage, session, records, library)
+  const plans = createPlans({
+    ports,
+    library,
+    hands,
+    hardSpots,
+    notebook,
+    goal: (piece) => screens.goals.get(piece),
+  })
+  const goLater = (route: Route): void => screens.go(route)
+  const today = createToday({ ports, today: plans.today, hands, records, go: goLater })
   const screens = createScreens({
     ports,
     library,
@@ -158,6 +178,7 @@ export const createApp = (ports: Ports): App => {
     session,
     records,
     practice,
+    today,
     settings,
     onArrive,
   })
@@ -219,6 +240,7 @@ export const createApp = (ports: Ports): App => {
     go,
     goBack: screens.goBack,
     previous: screens.previous,
+    hasPractised: screens.hasPractised,
     neighbour: (step) => void screens.neighbour(step),
     screenKeys: ports.screenKeys,
     letters: ports.computerKeys.letters,
@@ -245,6 +267,8 @@ export const createApp = (ports: Ports): App => {
     propose: proposeChunks,
     hands,
     hardSpots,
+    plans,
+    today,
     searchByPlaying: (score, hand, found) => searchByPlaying(instrument, score, hand, found),
     chunkStates: (piece) => readChunkStates(ports.storage, piece),
     goalTempo: (score) => screens.goals.get(score.id),

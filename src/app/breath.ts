@@ -5,6 +5,8 @@ import { ms } from '@/music/units'
 export interface Breath {
   readonly since: Ms
   readonly until: Ms
+  /** An item of today's plan is over. */
+  readonly ofItem?: true
 }
 
 /** Long enough to breathe in and out once with the hands in the lap: four seconds, common practice. */

@@ -80,6 +80,14 @@ export const placeInBuildUp = (
 export const afterExercise = (asked: Asked, { exercise }: PlaceInBuildUp): Upcoming =>
   upcoming(asked, leftIn(asked, exercise)[0])
 
+/** The first exercise that is left; `undefined` when all are done. */
+export const firstLeft = (asked: Asked): Upcoming | undefined => {
+  const passage = chunkAt(asked.score, asked.plan.passage)
+  const exercises = passage ? exercisesOf(asked.score, asked.plan, passage) : []
+  const { next } = progressOf(exercises, doneOf(asked, exercises))
+  return next && upcoming(asked, next)
+}
+
 /**
  * What the person turns to instead: the next that is not done, or the one before in the list, done or
  * not. Beyond the ends is the build-up itself.

@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla'
 import { stepCoach, type Coach, type CoachEvent, type Command } from '@/coach/coach'
 import type { Problem } from '@/coach/reasons'
 import type { JudgeEvent, JudgeSettings } from '@/judge/judge'
+import type { Repetition } from '@/judge/repetition'
 import type { Chunk } from '@/music/chunk'
 import { ms, quarterMs, type Ms } from '@/music/units'
 import { createClicking } from './clicking'
@@ -55,6 +56,8 @@ interface Desk {
   readonly store: StoreApi<PracticeState | undefined>
   readonly marks: MarkBoard
   readonly signals: Signals
+  /** The person's repetition was judged; whether the drill stops for a problem in it. */
+  readonly onJudged: (repetition: Repetition, at: Ms, stops: boolean) => void
   /** The reach of the exercise was met, and the page says so. */
   readonly onDone: () => void
   readonly onProblem: (problem: Problem) => void
@@ -124,6 +127,9 @@ export const createDrilling = (desk: Desk): Drilling => {
         (state) => state && effects.reduce(showEffect(speech), { ...state, coach }),
         true,
       )
+      const judged = effects.findLast(({ kind }) => kind === 'judged')
+      if (judged?.kind === 'judged' && !keptCoach)
+        desk.onJudged(judged.repetition, at, problem !== undefined && !isRemedy)
       if (isDone) desk.onDone()
       else if (problem && !isRemedy) desk.onProblem(problem)
     }

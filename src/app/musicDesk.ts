@@ -1,5 +1,6 @@
 import type { Coach } from '@/coach/coach'
 import type { KeyEvent } from '@/music/keyEvent'
+import type { Ms } from '@/music/units'
 import { takeBreath } from './breath'
 import {
   nothingPressed,
@@ -17,6 +18,9 @@ import type { PracticeState } from './practiceState'
 import type { Practising } from './practising'
 import { createSignals } from './signals'
 import { createSolving } from './solving'
+
+/** A longer pause between two repetitions is none of the item's time: the person was away. */
+const longestPauseMs = 30_000
 
 /** The hands must have rested so long, or the last touch of the old exercise is taken for the new one. */
 const handsOffMs = 300
@@ -37,22 +41,39 @@ export const createMusicDesk = (
   /** Names who holds the drill, where anyone does. */
   let holder: symbol | undefined
   let stopListening: Stop = () => {}
+  /** When the last verdict of what is on the desk came. */
+  let judgedAt: Ms | undefined
 
   const update = (part: Partial<PracticeState>): void =>
     store.setState((state) => state && { ...state, ...part }, true)
   const desk = { ports, session, settings, store, marks, signals }
   const drilling = createDrilling({
     ...desk,
+    onJudged: (repetition, at, stops) => {
+      const { item } = store.getState()?.desk ?? {}
+      if (!item) return
+      const took = at - repetition.start
+      const passed = at - (judgedAt ?? repetition.start)
+      const isOver = onward.spend(item.number, Math.min(passed, took + longestPauseMs))
+      judgedAt = at
+      if (isOver && !stops && !solving.isAway()) breathe(true)
+    },
     onDone: () => {
-      if (solving.isAway() || store.getState()?.desk.next)
-        update({ breath: takeBreath(ports.now()) })
+      const { breath, desk: now } = store.getState() ?? {}
+      if (breath?.ofItem) return
+      if (solving.isAway() || now?.next) breathe(false)
+      // The last exercise of a place is done before its time; a warm-up goes on.
+      else if (now?.item && now.item.item.kind !== 'warmUp') breathe(true)
     },
     onProblem: (problem) => void solving.open(problem),
   })
+  const breathe = (ofItem: boolean): void =>
+    update({ breath: { ...takeBreath(ports.now()), ...(ofItem ? { ofItem } : {}) } })
   /** Nothing is left of the drill before but the metronome. */
   const putOnDesk = (practising: Practising, coach: Coach): void => {
     drilling.begin(practising, coach)
     isLeaving = false
+    judgedAt = undefined
     waitsForHands = !hands.haveRested(ports.now(), handsOffMs)
     const { metronome = 'off' } = store.getState() ?? {}
     store.setState(() => ({ desk: practising, coach, metronome, ...quietly, resting: false }), true)
@@ -67,7 +88,9 @@ export const createMusicDesk = (
   const goNext = (): void => {
     if (solving.isAway()) return solving.leave(true)
     isLeaving = true
-    onward.next()
+    const { breath, desk: now } = store.getState() ?? {}
+    if (breath?.ofItem && now?.item) onward.itemOver(now.item.number)
+    else onward.next()
   }
   const goOn = (): void => {
     if (store.getState()?.breath) return goNext()

@@ -14,8 +14,10 @@ import type { JournalEvent } from '@/journal/journal'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import type { FolderPort, Keeping } from './copyPorts'
 import type { Carried } from '@/review/carryOver'
+import type { PieceLayout } from '@/plan/layOut'
 import type { ReadProblem } from '@/score/readProblem'
 import type { PieceRead } from '@/score/score'
+import type { SpotWords } from './spotWords'
 
 export type Stop = () => void
 
@@ -174,6 +176,9 @@ export interface StoragePort {
   /** What the person said of the hard spots of a piece, as it was saved. */
   readonly spots: (id: PieceId) => Promise<Result<unknown, string>>
   readonly saveSpots: (id: PieceId, words: unknown) => Promise<Result<void, string>>
+  /** Today's plan under way, as it was saved. */
+  readonly day: () => Promise<Result<unknown, string>>
+  readonly saveDay: (run: unknown) => Promise<Result<void, string>>
   readonly loadSettings: () => Promise<unknown>
   readonly saveSettings: (settings: unknown) => Promise<Result<void, string>>
 }
@@ -266,6 +271,8 @@ export interface Ports {
   ) => Promise<Result<ReadPiece, ReadProblem>>
   /** How difficult a piece is at a goal tempo, and where. */
   readonly assess: (score: Score, goal: Tempo) => Promise<Difficulty>
+  /** The places of a piece at a goal tempo, with the person's word on its hard spots. */
+  readonly layOut: (score: Score, goal: Tempo, words: SpotWords) => Promise<PieceLayout>
   readonly samples: () => Promise<readonly Sample[]>
   readonly kept: KeptPort
   /** Gives a text to the person as a file. */

@@ -45,6 +45,10 @@ export interface Onward {
   /** The page was left open and the session is over: the drill is taken up as on a page just opened. */
   readonly anew: () => void
   readonly turn: (step: 1 | -1) => void
+  /** A repetition of the item of this number took so long, with the pause before it; whether the item is over. */
+  readonly spend: (number: number, ms: number) => boolean
+  /** The item of today is over. */
+  readonly itemOver: (number: number) => void
 }
 
 /** What a drill needs around it. */

@@ -6,6 +6,7 @@ import type { Form } from '@/music/form'
 import type { Bar, Score, TimeSignature } from '@/music/music'
 import type { Signature } from '@/music/spelling'
 import type { Key, Tempo, Tick } from '@/music/units'
+import type { DayItem, PlanItem } from '@/plan/items'
 import type { BuildUpPlan, Route } from './route'
 
 /** A chunk in a form, and the score that it is cut from and engraved from. */
@@ -36,6 +37,20 @@ export interface Practising extends Sheet {
   readonly remedy?: string | undefined
   /** What comes on the desk when this is done. */
   readonly next?: Upcoming | undefined
+  /** It is played as an item of today's plan. */
+  readonly item?: ItemOnDesk | undefined
+}
+
+/** An item of today's plan that is being played. */
+export interface ItemOnDesk {
+  readonly item: PlanItem
+  /** Of its piece. */
+  readonly goalTempo?: Tempo
+  /** From 1, of so many, the rests included. */
+  readonly number: number
+  readonly of: number
+  /** What comes when it is over. */
+  readonly next: Upcoming
 }
 
 /** Which exercise of a build-up it is. */
@@ -63,6 +78,8 @@ export interface Upcoming {
   readonly form?: Form
   /** What exercise it is, in a build-up. */
   readonly kind?: string
+  /** Which item of today's plan it begins. */
+  readonly item?: DayItem
 }
 
 /** The bars in which the chunk begins and ends; `undefined` for a chunk of another score. */

@@ -22,6 +22,10 @@ export type Route =
   | { readonly kind: 'piece'; readonly piece: PieceId }
   | PracticeRoute
   | { readonly kind: 'buildUp'; readonly piece: PieceId; readonly plan: BuildUpPlan }
+  /** A piece over weeks: its places, the work left. */
+  | { readonly kind: 'plan'; readonly piece: PieceId }
+  /** What to practise today. */
+  | { readonly kind: 'today' }
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
   /** What all practice comes to, or that of one piece; one's own, or a student's. */
@@ -64,11 +68,14 @@ export interface PracticeRoute {
   /** As written when left out. */
   readonly form?: Form
   readonly plan?: BuildUpPlan
+  /** As the item of this number, from 1, of today's plan. */
+  readonly item?: number
 }
 
 /**
  * { kind: 'practice', piece: 'p1', place: { from: '0', to: '7_2', hand: 'right' } } -> '#/practice/p1/0-7_2/right';
- * in long-short, as an exercise of a build-up -> '#/practice/p1/0-7_2/right/longShort/of/0-15/both/brisk/forward'
+ * in long-short, as an exercise of a build-up -> '#/practice/p1/0-7_2/right/longShort/of/0-15/both/brisk/forward';
+ * as the third item of today -> '#/practice/p1/0-7_2/right/today/3'
  */
 export const formatRoute = (route: Route): string => {
   switch (route.kind) {
@@ -77,12 +84,16 @@ export const formatRoute = (route: Route): string => {
     case 'piece':
       return `#/piece/${route.piece}`
     case 'practice': {
-      const { piece, place, form, plan } = route
+      const { piece, place, form, plan, item } = route
       const inForm = form === undefined || form === 'asWritten' ? '' : `/${form}`
-      return `#/practice/${piece}/${formatPlace(place)}${inForm}${plan ? `/of/${formatPlan(plan)}` : ''}`
+      return `#/practice/${piece}/${formatPlace(place)}${inForm}${plan ? `/of/${formatPlan(plan)}` : ''}${item === undefined ? '' : `/today/${item}`}`
     }
     case 'buildUp':
       return `#/buildup/${route.piece}/${formatPlan(route.plan)}`
+    case 'plan':
+      return `#/plan/${route.piece}`
+    case 'today':
+      return '#/today'
     case 'summary':
       return '#/summary'
     case 'tapTest':
@@ -125,7 +136,8 @@ export const parseRoute = (hash: string): Route => {
   if (kind === 'teacher') return parseTeacher(piece)
   if (kind === 'students') return parseStudents(piece, rest)
   if (kind === 'taptest') return { kind: 'tapTest' }
-  if (kind === 'piece' && piece) return { kind, piece: pieceId(piece) }
+  if (kind === 'today') return { kind }
+  if ((kind === 'piece' || kind === 'plan') && piece) return { kind, piece: pieceId(piece) }
   if (kind === 'buildup' && piece) {
     const plan = parsePlan(rest)
     return plan ? { kind: 'buildUp', piece: pieceId(piece), plan } : { kind: 'pieces' }
@@ -150,7 +162,10 @@ const parseStudents = (name: string | undefined, words: readonly string[]): Rout
   return { kind: 'review', student, ...(what ? { piece: pieceId(what) } : {}) }
 }
 
-const parsePractice = (piece: PieceId, words: readonly string[]): Route | undefined => {
+const parsePractice = (piece: PieceId, all: readonly string[]): Route | undefined => {
+  const number = all.at(-1) ?? ''
+  const isItem = all.at(-2) === 'today' && /^[1-9]\d{0,3}$/.test(number)
+  const words = isItem ? all.slice(0, -2) : all
   const place = parsePlace(words)
   if (!place) return undefined
   const form = parseForm(words[2] ?? '')
@@ -163,6 +178,7 @@ const parsePractice = (piece: PieceId, words: readonly string[]): Route | undefi
     place,
     ...(form && form !== 'asWritten' ? { form } : {}),
     ...(parsed ? { plan: parsed } : {}),
+    ...(isItem ? { item: Number(number) } : {}),
   }
 }
 

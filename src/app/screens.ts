@@ -21,6 +21,7 @@ import {
 } from './route'
 import type { Session } from './session'
 import type { Settings } from './settings'
+import type { Today } from './today'
 
 /** What stands on the page. */
 export type Screen =
@@ -29,6 +30,7 @@ export type Screen =
   | { readonly kind: 'piece'; readonly piece: CorrectedPiece }
   | { readonly kind: 'practice'; readonly practising: Practising }
   | { readonly kind: 'buildUp'; readonly piece: CorrectedPiece; readonly standing: BuildUpStanding }
+  | Extract<Route, { kind: 'plan' | 'today' }>
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
   | Extract<Route, { kind: 'review' | 'teacher' | 'students' }>
@@ -61,6 +63,8 @@ export interface Screens {
   readonly buildUpHere: () => Promise<void>
   /** The exercise is done: to the one that follows. */
   readonly onward: () => void
+  /** Whether the record tells of anything. */
+  readonly hasPractised: () => Promise<boolean>
   /** The goal tempo chosen for each piece in this sitting. */
   readonly goals: Map<Score['id'], Tempo>
   /** The drill of this address begins with the simulated player. */
@@ -74,6 +78,7 @@ interface House {
   readonly session: Session
   readonly records: PieceRecords
   readonly practice: Practice
+  readonly today: Pick<Today, 'itemAt' | 'over' | 'skip' | 'later'>
   readonly settings: StoreApi<Settings>
   readonly onArrive: () => void
 }
@@ -117,6 +122,8 @@ export const createScreens = (house: House): Screens => {
       case 'pieces':
       case 'summary':
       case 'tapTest':
+      case 'plan':
+      case 'today':
       case 'review':
       case 'teacher':
       case 'students':
@@ -139,7 +146,9 @@ export const createScreens = (house: House): Screens => {
       case 'practice': {
         const piece = await hands.open(route.piece)
         const endurance = practice.store.getState()?.coach.endurance
-        const desk = { ports, session, records, goals, settings: settings.getState(), endurance }
+        const item = route.item === undefined ? undefined : await house.today.itemAt(route)
+        const now = settings.getState()
+        const desk = { ports, session, records, goals, settings: now, endurance, item }
         const [{ takeUp }] = await Promise.all([import('./takeUp'), practice.prepare()])
         const drill = piece && (await takeUp(desk, piece, route))
         return drill
@@ -172,6 +181,15 @@ export const createScreens = (house: House): Screens => {
     return besideExercise({ score: piece, plan: place.plan, goalTempo, events }, place, step)
   }
 
+  /** In today's plan the next is the next item; the one that is on can be played later. Never out of a breath. */
+  const besideItem = (number: number, step: 1 | -1): void => {
+    const { breath } = practice.store.getState() ?? {}
+    if (step === -1) return breath ? practice.again() : house.today.later(number)
+    if (breath?.ofItem) return house.today.over(number)
+    practice.skip()
+    house.today.skip(number)
+  }
+
   const hasPractised = async (): Promise<boolean> => {
     const latest = await ports.storage.latestSession()
     return !latest.ok || latest.value.events.length > 0 || latest.value.unread !== undefined
@@ -181,6 +199,7 @@ export const createScreens = (house: House): Screens => {
     store,
     goals,
     go,
+    hasPractised,
     goBack: () => ports.address.write(before),
     previous: () => previous,
     renew: () => void arrive(ports.address.read()),
@@ -198,12 +217,18 @@ export const createScreens = (house: House): Screens => {
       else await arrive(hash)
     },
     prepare: async () => {
-      await Promise.all([practice.prepare(), import('./takeUp'), loadBuildUps()])
+      await Promise.all([
+        practice.prepare(),
+        import('./takeUp'),
+        loadBuildUps(),
+        import('./planning'),
+      ])
       await import('./diagnosing')
     },
     neighbour: async (step) => {
       const now = store.getState()
       if (now.kind !== 'practice') return
+      if (now.practising.item) return besideItem(now.practising.item.number, step)
       const next = await beside(now.practising, step)
       if (!next) return
       practice.skip()

@@ -11,10 +11,11 @@ import { tempoAt } from '@/music/tempoMap'
 import type { Tempo } from '@/music/units'
 import { recordOfChunk } from './editions'
 import type { OpenPiece } from './library'
+import { ofItem, type ExerciseToTake } from './itemToTake'
 import { neighbourOf } from './neighbour'
 import { passageGoal, type PieceRecords } from './pieceRecord'
 import type { Ports } from './ports'
-import { barsOf, keysOf, type PlaceInBuildUp, type Practising, type Sheet } from './practising'
+import { barsOf, keysOf, type ItemOnDesk, type Practising, type Sheet } from './practising'
 import type { PracticeRoute } from './route'
 import type { Session } from './session'
 import type { Settings } from './settings'
@@ -34,6 +35,8 @@ interface Desk {
   readonly goals: Map<Score['id'], Tempo>
   /** How long this sitting has lasted without a rest, where another drill went before. */
   readonly endurance: Endurance | undefined
+  /** It is played as an item of today's plan. */
+  readonly item: ItemOnDesk | undefined
 }
 
 /** The coach's tempo ladder. */
@@ -56,7 +59,11 @@ export const takeUp = async (
   const known = await recordOfChunk(desk.ports.storage, piece, sheet.chunk.id)
   const events = known.ok ? known.value : []
   const goalTempo = await goalOf(desk, piece, route, written, latestDrill(events, sheet.chunk.id))
-  const exercise = await exerciseOf(desk, piece, route, { sheet, written, goalTempo })
+  const exercise = ofItem(
+    desk.item,
+    sheet.chunk,
+    await exerciseOf(desk, piece, route, { sheet, written, goalTempo }),
+  )
   const practising = (drill: DrillId): Practising => ({
     ...sheet,
     drill,
@@ -71,7 +78,7 @@ export const takeUp = async (
     reach: goalTempo,
     ...exercise.practising,
   })
-  const start = startOf(desk, events, goalTempo, exercise)
+  const start = startOf(desk, events, { goalTempo, chunk: sheet.chunk }, exercise)
   const begun = practising(drillId(desk.ports.newId()))
   const last = goesOnWith(desk, events, begun, start.streakGoal)
   if (last) return goOnWith(desk, practising(last.drill), last, events)
@@ -96,13 +103,6 @@ const sheetOf = async (
   form === undefined || form === 'asWritten'
     ? { score, chunk: written }
     : (await loadBuildUps()).variantOf(score, written, form)
-
-interface ExerciseToTake {
-  readonly practising: Pick<Practising, 'next'> & Partial<Practising>
-  readonly place: PlaceInBuildUp | undefined
-  /** Where it may begin when there is no record of it. */
-  readonly begin?: Tempo
-}
 
 /** What an exercise of a build-up asks, and what comes next; by itself a chunk leads to the next one of the piece. */
 const exerciseOf = async (
@@ -140,14 +140,17 @@ const exerciseOf = async (
 
 /** Where the coach begins: at the last rung, at the tempo that the exercise names, or by a trial. */
 const startOf = (
-  { settings }: Desk,
+  { settings, session }: Desk,
   events: readonly JournalEvent[],
-  goalTempo: Tempo,
-  { place, begin, practising }: ExerciseToTake,
+  { goalTempo, chunk }: { readonly goalTempo: Tempo; readonly chunk: Chunk },
+  { place, begin, start, practising }: ExerciseToTake,
 ): Pick<CoachSettings, 'startTempo' | 'trial'> & { readonly streakGoal: number } => {
   const reach = practising.reach ?? goalTempo
   const last = lastRung(events, reach)
-  const startTempo = last ?? begin
+  // In one sitting it goes on where it was; on another day today's plan says where.
+  const isToday = latestDrill(events, chunk.id)?.session === session.current()
+  const begun = last === undefined ? undefined : isToday ? last : (start ?? last)
+  const startTempo = practising.item && practising.reach === start ? start : (begun ?? begin)
   const canClimb = begin === undefined || begin < reach
   const streakGoal = place
     ? Math.min(place.exercise.streakGoal, settings.streakGoal)
@@ -156,7 +159,9 @@ const startOf = (
     // The whole passage asks for as many as the person wants.
     streakGoal: place && reach === goalTempo ? settings.streakGoal : streakGoal,
     ...(startTempo === undefined ? {} : { startTempo }),
-    ...(settings.trial && last === undefined && canClimb ? { trial: true } : {}),
+    ...(settings.trial && last === undefined && canClimb && startTempo !== reach
+      ? { trial: true }
+      : {}),
   }
 }
 
@@ -201,7 +206,7 @@ const goOnWith = (
 
 /** The goal as it was chosen: in this sitting, for the passage, for this chunk; else what is suggested, or the tempo of the score. */
 const goalOf = async (
-  { goals, records }: Desk,
+  { goals, records, item }: Desk,
   piece: OpenPiece,
   { plan }: PracticeRoute,
   written: Chunk,
@@ -209,6 +214,7 @@ const goalOf = async (
 ): Promise<Tempo> => {
   const { score, suggestion } = piece
   const goal =
+    item?.goalTempo ??
     goals.get(score.id) ??
     (plan ? passageGoal((await records.of(piece)).events, plan) : undefined) ??
     last?.goalTempo ??

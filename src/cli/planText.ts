@@ -1,6 +1,7 @@
 import type { DayPlan } from '@/plan/day'
 import { sayHonestly, type HonestWord } from '@/plan/honest'
-import type { DayItem, ItemKind } from '@/plan/items'
+import type { ItemKind } from '@/plan/itemKinds'
+import type { DayItem } from '@/plan/items'
 import { planDefaults, type OwnPace } from '@/plan/pace'
 import type { PiecePlan, PlacePlan } from '@/plan/plan'
 import type { WeekSpan } from '@/plan/span'

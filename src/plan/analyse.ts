@@ -1,10 +1,13 @@
-import { assessDifficulty } from '@/difficulty/difficulty'
+import { assessDifficulty, type HardSpot } from '@/difficulty/difficulty'
 import type { Score } from '@/music/music'
 import type { Tempo } from '@/music/units'
 import type { Analysis } from './layOut'
 
 /** How hard a piece and each stretch of it is at the goal tempo, or at that of the score; by no means quick. */
-export const analyse = (score: Score, goalTempo?: Tempo): Analysis => {
+export const analyse = (
+  score: Score,
+  goalTempo?: Tempo,
+): Analysis & { readonly spots: readonly HardSpot[] } => {
   const settings = goalTempo === undefined ? {} : { tempo: goalTempo }
   const { spots, difficulty, uncertainty } = assessDifficulty(score, settings)
   return {

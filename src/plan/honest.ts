@@ -1,9 +1,13 @@
+import type { RecordedPlace } from '@/journal/journal'
+import type { PieceId } from '@/music/units'
 import type { Estimate } from '@/review/proportion'
 import type { PiecePlan } from './plan'
 
-/** Another piece, or a passage of one, that could come before. */
+/** Another piece, or a passage of this one, that could come before. */
 export interface Way {
+  readonly piece: PieceId
   readonly title: string
+  readonly place?: RecordedPlace
   readonly difficulty: number
 }
 
@@ -77,13 +81,15 @@ const waysTo = (
 ): readonly Way[] => {
   const others = all
     .filter(({ piece, finished }) => piece !== plan.piece && !finished)
-    .map((other) => ({ title: other.title, difficulty: hardestOf(other) }))
+    .map((other) => ({ piece: other.piece, title: other.title, difficulty: hardestOf(other) }))
   const between = ({ difficulty }: Way): boolean =>
     difficulty > 0.8 * kept && difficulty < 0.9 * hardest
   const own = plan.places
     .filter(({ kind, state }) => kind === 'passage' && state !== 'kept')
     .map(({ place, difficulty }) => ({
-      title: `bars ${place.fromBar} to ${place.toBar} of this piece`,
+      piece: plan.piece,
+      title: `${place.fromBar === place.toBar ? `bar ${place.fromBar}` : `bars ${place.fromBar} to ${place.toBar}`} of this piece`,
+      place,
       difficulty,
     }))
   const inOrder = (ways: readonly Way[]): readonly Way[] =>
@@ -93,6 +99,15 @@ const waysTo = (
 
 /** One or two sentences. */
 export const sayHonestly = (word: HonestWord): string => {
+  const ways = 'ways' in word ? word.ways : []
+  const first = sayDistance(word)
+  return ways.length === 0
+    ? first
+    : `${first} On the way there: ${ways.map(({ title }) => title).join('; ')}.`
+}
+
+/** The same without the ways that lead there. */
+export const sayDistance = (word: HonestWord): string => {
   switch (word.kind) {
     case 'noRecord':
       return 'Nothing is kept yet, so there is nothing to compare this piece with.'
@@ -100,12 +115,9 @@ export const sayHonestly = (word: HonestWord): string => {
       return 'This piece is no more difficult than what you keep already.'
     case 'above':
     case 'farAbove': {
-      const { kind, times, months, ways } = word
+      const { kind, times, months } = word
       const far = kind === 'farAbove' ? 'far above' : 'above'
-      const first = `This piece stands ${far} what you keep now (${times.toFixed(1)} times as difficult at its hardest): think of ${monthsInWords(months)} until it is within reach, and begin when you like.`
-      return ways.length === 0
-        ? first
-        : `${first} On the way there: ${ways.map(({ title }) => title).join('; ')}.`
+      return `This piece stands ${far} what you keep now (${times.toFixed(1)} times as difficult at its hardest). What you keep grows to that in some ${monthsInWords(months)}, as a rough guess, so the weeks may turn into more; begin when you like.`
     }
   }
 }

@@ -5,18 +5,9 @@ import type { RecordedPlace } from '@/journal/journal'
 import type { Form } from '@/music/form'
 import { quarterMs, tempo, type ChunkId, type PieceId, type Tempo } from '@/music/units'
 import { daysOverdue, type Check } from './due'
+import type { ItemKind } from './itemKinds'
 import { barAt } from './layOut'
 import type { PiecePlan, PlacePlan } from './plan'
-
-export const itemKinds = [
-  'warmUp',
-  'coldCheck',
-  'problemSpot',
-  'newGroup',
-  'join',
-  'runThrough',
-] as const
-export type ItemKind = (typeof itemKinds)[number]
 
 /** One thing to do today, with all that is needed to begin it. */
 export interface PlanItem {
@@ -140,7 +131,7 @@ export const turnItem = (chosen: Chosen, minutes: number, lowered: boolean): Pla
 }
 
 const reasonForTurn = ({ place }: Chosen, next: Exercise | undefined, lowered: boolean): string => {
-  const what = next ? formatKind(next.what, next.size) : 'whole'
+  const what = !next || next.what === 'whole' ? 'the whole' : formatKind(next.what, next.size)
   if (lowered) return `Less than half was clean of late: slower, ${what} first.`
   if (place.state === 'slipped') return 'It slipped: the whole once more, from a slower tempo.'
   if (place.kind === 'join') return 'Both passages are secure: now from one into the other.'

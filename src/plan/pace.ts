@@ -52,6 +52,9 @@ export const planDefaults = {
   },
 } as const
 
+/** A value that stands in for a record, and why. */
+export type PlanDefault = (typeof planDefaults)[keyof typeof planDefaults]
+
 /** From one classic metronome mark to the next. */
 const rungRatio = 1.045
 /** To find the place and look at it, seconds for each exercise (common practice, no source). */

@@ -77,8 +77,8 @@ export interface Imported {
   readonly taken: readonly string[]
 }
 
-/** What is kept beside journal, pieces and settings: the folder of the second copy, and when the record was last saved. */
-export type Aside = 'folder' | 'copies'
+/** What is kept beside journal, pieces and settings: the folder of the second copy, when the record was last saved, today's plan under way. */
+export type Aside = 'folder' | 'copies' | 'day'
 
 export type Stored<T> = Promise<Result<T, StorageProblem>>
 

@@ -20,13 +20,22 @@ const keys: readonly (readonly [key: string, words: string, command?: DrillComma
   ['?', 'this list'],
 ]
 
+/** What two of them mean in today's plan. */
+const itemKeys: Readonly<Record<string, string>> = {
+  '→': 'the next item of today; what was not played is left for another day',
+  '←': 'play the next item first, this one after it',
+}
+
 /** Opens by `?`, and by whoever holds the dialog. */
 export const KeyList = ({
   played,
+  isItem,
   dialog,
 }: {
   /** The keys of what is drilled. */
   readonly played: readonly Key[]
+  /** It is an item of today. */
+  readonly isItem: boolean
   readonly dialog: RefObject<HTMLDialogElement | null>
 }) => {
   const app = useApp()
@@ -58,7 +67,7 @@ export const KeyList = ({
                   ))}
                 </th>
                 <td>
-                  {words}
+                  {(isItem && itemKeys[key]) || words}
                   {bound && (
                     <span className="soft">
                       {' '}

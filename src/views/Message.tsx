@@ -1,5 +1,8 @@
 import type { PracticeState, Said, Sign as SignKind } from '@/app/practiceState'
+import type { ItemOnDesk } from '@/app/practising'
+import type { Repetition } from '@/judge/repetition'
 import { useApp, useSelected } from './context'
+import { itemLine } from './planWords'
 import { keepFocus } from './shortcuts'
 import { Sign } from './Sign'
 import { describeChunk, describePlace, formWords, handWords } from './words'
@@ -48,6 +51,7 @@ const sentenceOf = (state: PracticeState): string => {
 }
 
 const firstWords = ({ coach, desk }: PracticeState): string => {
+  if (desk.item && !coach.trial) return desk.item.item.reason
   if (coach.trial) return 'A short trial for the tempo: three clean in a row, then faster.'
   return desk.remedy === undefined
     ? 'Play when you are ready: the first key begins a repetition.'
@@ -75,7 +79,9 @@ const wordsOf = (said: Said | undefined, { desk, coach }: PracticeState): string
 }
 
 /** Said more quietly: what comes next, what a problem most likely is, how a trial is left. */
-const asideOf = ({ breath, problem, desk, coach, verdict }: PracticeState): string | undefined => {
+const asideOf = (state: PracticeState): string | undefined => {
+  const { breath, problem, desk, coach, verdict } = state
+  if (breath?.ofItem && desk.item) return nextItemWords(desk.item, state)
   if (breath) return nextWords(desk)
   if (problem) {
     const at = desk.piece.notes.find(({ id }) => problem.diagnosis.notes.includes(id))?.start
@@ -85,6 +91,29 @@ const asideOf = ({ breath, problem, desk, coach, verdict }: PracticeState): stri
   }
   return coach.trial && verdict === undefined ? 'Backspace leaves the trial.' : undefined
 }
+
+/** Of a run-through what to work on, and what comes next today. */
+const nextItemWords = ({ item, next }: ItemOnDesk, { desk, last }: PracticeState): string => {
+  const heard = item.kind === 'runThrough' && last ? heardWords(desk, last) : ''
+  const coming = next.item ? `Next: ${itemLine(next.item)}` : 'That was the last one for today.'
+  return `${heard}Breathe. ${coming}`
+}
+
+/** The bars in which something went wrong, as many as can be kept in mind. */
+const heardWords = ({ chunk, piece }: PracticeState['desk'], { flaws }: Repetition): string => {
+  const bars = new Set(
+    flaws.flatMap(({ onset }) => {
+      const at = chunk.start + (chunk.onsets[onset]?.start ?? 0)
+      return piece.bars.findLast(({ start }) => start <= at)?.number ?? []
+    }),
+  )
+  const told = [...bars].toSorted((a, b) => a - b).slice(0, barsTold)
+  if (told.length === 0) return ''
+  const more = bars.size > told.length ? ' and others' : ''
+  return `To work on next: ${told.length === 1 ? 'bar' : 'bars'} ${told.join(', ')}${more}. `
+}
+
+const barsTold = 5
 
 const nextWords = ({ remedy, next, piece }: PracticeState['desk']): string => {
   if (remedy !== undefined) return 'Breathe. Back to the drill.'

@@ -1,8 +1,9 @@
-import { useRef, useState, type ChangeEvent } from 'react'
+import { useEffect, useRef, useState, type ChangeEvent } from 'react'
 import { formatRoute } from '@/app/route'
 import { searchPieces } from '@/app/searchPieces'
 import { useApp, useSelected } from './context'
 import { Kept } from './Kept'
+import { useKeysByName } from './pieceKeys'
 import { PieceRow } from './PieceRow'
 import { addFiles, scoreFiles } from './useDrop'
 import { plural } from './words'
@@ -28,6 +29,7 @@ export const Pieces = () => {
         <h1>Pieces</h1>
         <a href={formatRoute({ kind: 'notebook' })}>Notebook of all pieces</a>
       </div>
+      <TodayWay />
       <label className="row search">
         Search
         <input
@@ -61,6 +63,26 @@ export const Pieces = () => {
       </section>
       <Kept />
     </main>
+  )
+}
+
+/** Who has practised is one key from today's plan. */
+const TodayWay = () => {
+  const app = useApp()
+  const [isKnown, setKnown] = useState(false)
+  const run = useSelected(app.today.store, (state) => state.run)
+  useEffect(() => {
+    void app.today.load()
+    void app.hasPractised().then(setKnown)
+  }, [app])
+  useKeysByName(isKnown ? { t: () => app.go({ kind: 'today' }) } : {})
+  if (!isKnown) return null
+  return (
+    <p className="row today-way">
+      <a className="button primary" href={formatRoute({ kind: 'today' })}>
+        {run ? 'Go on with today’s plan' : 'Today’s plan'} <kbd>T</kbd>
+      </a>
+    </p>
   )
 }
 

@@ -5,6 +5,7 @@ import { isTooBig, trialGoal } from '@/app/practiceState'
 import { formatBeats } from '@/music/beat'
 import type { Tempo } from '@/music/units'
 import { useApp, useSelected } from './context'
+import { DayLine } from './DayLine'
 import { KeyboardStrip } from './KeyboardStrip'
 import { KeyList } from './KeyList'
 import { Message } from './Message'
@@ -26,14 +27,15 @@ import { beatWord, formatBars, formWords, handWords } from './words'
 export const Practice = ({ practising: chosen }: { readonly practising: Practising }) => {
   const app = useApp()
   const practising = useSelected(app.practice.store, (state) => state?.desk) ?? chosen
-  const { piece, form, time, bars, keys, next } = practising
+  const { piece, form, time, bars, keys, next, item } = practising
   const onPencil = usePencil(practising)
   const list = useRef<HTMLDialogElement>(null)
   const { open, ...notebook } = useNotebookKey(app.practice.hold)
   useShortcuts()
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
   const stretch = useMemo(() => stretchOf(practising), [practising])
-  const ahead = useMemo(() => next?.sheet && stretchOf(next.sheet), [next])
+  const coming = next ?? item?.next
+  const ahead = useMemo(() => coming?.sheet && stretchOf(coming.sheet), [coming])
   const inForm = form === 'asWritten' ? '' : `, ${formWords[form]}`
   const where = `${formatBars(bars.first, bars.last)}, ${handWords[practising.chunk.hand]}${inForm}`
   return (
@@ -42,6 +44,7 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
         <h1>
           {piece.title} <span className="soft">{where}</span>
         </h1>
+        {item && <DayLine item={item} />}
         <PassageLine practising={practising} />
       </div>
       <div className="practice-notes">
@@ -59,8 +62,13 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
       <div className="practice-keys">
         <KeyboardStrip keys={keys} />
       </div>
-      <PracticeControls keys={keys} onKeys={() => list.current?.showModal()} onNotebook={open} />
-      <KeyList played={keys} dialog={list} />
+      <PracticeControls
+        keys={keys}
+        isItem={item !== undefined}
+        onKeys={() => list.current?.showModal()}
+        onNotebook={open}
+      />
+      <KeyList played={keys} isItem={item !== undefined} dialog={list} />
       <NotebookOver piece={piece} here={notebookPlace(piece, practising.written)} {...notebook} />
     </main>
   )

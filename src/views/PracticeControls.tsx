@@ -9,11 +9,14 @@ import { bindingWord } from './words'
 /** What can be asked for in a drill; each has its key, so that the hands need not go to the mouse. */
 export const PracticeControls = ({
   keys,
+  isItem,
   onKeys,
   onNotebook,
 }: {
   /** The keys of what is drilled. */
   readonly keys: readonly Key[]
+  /** It is an item of today: before and after it stand others of the day. */
+  readonly isItem: boolean
   readonly onKeys: () => void
   readonly onNotebook: () => void
 }) => {
@@ -54,7 +57,7 @@ export const PracticeControls = ({
         Faster <kbd>↑</kbd>
       </button>
       <button type="button" onClick={() => app.neighbour(-1)}>
-        {keyFor('back', '←')} Previous
+        {keyFor('back', '←')} {isItem ? 'Later' : 'Previous'}
       </button>
       <button type="button" onClick={() => app.neighbour(1)}>
         Next {keyFor('next', '→')}

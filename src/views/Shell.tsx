@@ -15,6 +15,8 @@ const later = {
   parts: () => import('./PartsChoice'),
   write: () => import('./WritePiece'),
   record: () => import('./RecordPiece'),
+  today: () => import('./Today'),
+  plan: () => import('./PieceWeeks'),
   summary: () => import('./Summary'),
   tapTest: () => import('./TapTest'),
   review: () => import('./Review'),
@@ -33,6 +35,8 @@ const Pieces = lazy(async () => ({ default: (await later.pieces()).Pieces }))
 const PartsChoice = lazy(async () => ({ default: (await later.parts()).PartsChoice }))
 const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece }))
 const RecordPiece = lazy(async () => ({ default: (await later.record()).RecordPiece }))
+const Today = lazy(async () => ({ default: (await later.today()).Today }))
+const PieceWeeks = lazy(async () => ({ default: (await later.plan()).PieceWeeks }))
 const Summary = lazy(async () => ({ default: (await later.summary()).Summary }))
 const Review = lazy(async () => ({ default: (await later.review()).Review }))
 const TeacherPage = lazy(async () => ({ default: (await later.teacher()).TeacherPage }))
@@ -61,6 +65,7 @@ export const Shell = () => {
         </a>
         <nav className="row" aria-label="Pages">
           <a href={formatRoute({ kind: 'pieces' })}>Pieces</a>
+          <a href={formatRoute({ kind: 'today' })}>Today</a>
           <a href={formatRoute({ kind: 'summary' })}>Session</a>
           <a href={formatRoute({ kind: 'review' })}>Review</a>
         </nav>
@@ -134,6 +139,10 @@ const Screen = ({
       return <Practice practising={screen.practising} />
     case 'buildUp':
       return <BuildUp piece={screen.piece} standing={screen.standing} />
+    case 'today':
+      return <Today />
+    case 'plan':
+      return <PieceWeeks key={screen.piece} piece={screen.piece} />
     case 'summary':
       return <Summary />
     case 'write':

@@ -34,6 +34,8 @@ export interface Practised {
   readonly pieces: readonly PiecePlan[]
   readonly record: PracticeRecord
   readonly cleanShare: number
+  /** What the day adds to the journal. */
+  readonly events: readonly JournalEvent[]
 }
 
 export interface Course {
@@ -74,6 +76,7 @@ export const practiseDay = (
     pieces,
     record: recordFrom([...record.chunkDays, ...sums.chunks]),
     cleanShare: clean / Math.max(1, clean + flawed),
+    events: log.events,
   }
 }
 

@@ -131,7 +131,7 @@ describe('the honest word', () => {
     const word = honestWord(plan, [plan, withKept(hardest / 2), between])
     // Twice as difficult, growing by half in a year: 12 ln 2 / ln 1.5 = 20.5 months, 10 to 41.
     expect(sayHonestly(word)).toMatch(
-      /^This piece stands far above what you keep now \(2\.0 times as difficult at its hardest\): think of 10 to 41 months until it is within reach, and begin when you like\. On the way there: Between; /,
+      /^This piece stands far above what you keep now \(2\.0 times as difficult at its hardest\)\. What you keep grows to that in some 10 to 41 months, as a rough guess, so the weeks may turn into more; begin when you like\. On the way there: Between; /,
     )
     expect(sayHonestly(word)).not.toMatch(/not|never|too/)
   })

@@ -1,4 +1,5 @@
 import type { FolderPort } from '@/app/copyPorts'
+import { layOut } from '@/app/layOut'
 import type { MidiState, Ports, Sample, SoundState } from '@/app/ports'
 import { assessDifficulty } from '@/difficulty/difficulty'
 import type { KeyEvent, Pedal } from '@/music/keyEvent'
@@ -149,6 +150,7 @@ export const createDesk = (
     students: () => Promise.resolve(studentsPort(students)),
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
     assess: (score, goal) => Promise.resolve(assessDifficulty(score, { tempo: goal })),
+    layOut: (score, goal, words) => Promise.resolve(layOut(score, goal, words)),
     samples: () => Promise.resolve(samples),
     kept: { watch: (see) => see({ kind: 'notKept' }), takeNewer: () => {} },
     saveFile: (name, parts) => saved.set(name, parts.join('')),

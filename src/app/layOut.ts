@@ -1,0 +1,15 @@
+import type { Score } from '@/music/music'
+import type { Tempo } from '@/music/units'
+import { analyse } from '@/plan/analyse'
+import { layOutPiece, type PieceLayout } from '@/plan/layOut'
+import type { SpotWords } from './spotWords'
+import { listSpots } from './spotList'
+
+/** The places of a piece at its goal tempo, with the person's word on its hard spots. Some 7 ms a bar: for a worker. */
+export const layOut = (score: Score, goal: Tempo, words: SpotWords): PieceLayout => {
+  const analysis = analyse(score, goal)
+  const spots = listSpots(score, analysis.spots, words, 'both')
+    .filter(({ word }) => word !== 'rejected')
+    .map(({ from, to, place, reasons }) => ({ from, to, hand: place.hand, reasons }))
+  return layOutPiece(score, { ...analysis, spots }, { goalTempo: goal })
+}

@@ -1,0 +1,174 @@
+import { fileURLToPath } from 'node:url'
+import type { Page } from '@playwright/test'
+import { parseRoute } from '@/app/route'
+import { chunkAt } from '@/music/place'
+import { monthOfPractice, sampleScore } from '../support/monthOfPractice'
+import {
+  drawn,
+  goTo,
+  heard,
+  idOf,
+  journal,
+  openApp,
+  shown,
+  stage,
+  withoutTrial,
+} from './support/app'
+import { violations } from './support/axe'
+import { takeIn } from './support/record'
+import { overflow } from './support/screens'
+import { expect, test } from './support/test'
+
+const shots = fileURLToPath(new URL('./shots', import.meta.url))
+// Days are those of the machine's own time zone.
+test.use({ timezoneId: 'UTC' })
+
+const ferry = idOf('ferry-at-dusk.mid')
+const scores = ['ferry-at-dusk.mid', 'morning-at-the-mill.mid'].map(sampleScore)
+
+/** A profile with a month of practice behind it. */
+const openMonth = async (page: Page): Promise<void> => {
+  await openApp(page, { address: '#/taptest' })
+  await page.getByRole('heading', { name: 'Tap test' }).waitFor()
+  await withoutTrial(page)
+  await takeIn(page, monthOfPractice(Date.now()))
+  await goTo(page, '#/')
+  await page.getByRole('heading', { name: 'Pieces', exact: true }).waitFor()
+}
+
+/** Milliseconds a quarter: brisk, and steady. */
+const quarter = 220
+
+/** Plays once what is on the desk, as written, and waits for the verdict. */
+const playThrough = async (page: Page): Promise<void> => {
+  const route = parseRoute(new URL(page.url()).hash)
+  if (route.kind !== 'practice') throw new Error(`no drill at ${page.url()}`)
+  const score = scores.find(({ id }) => id === route.piece)
+  const chunk = score && chunkAt(score, route.place)
+  if (!chunk) throw new Error(`no chunk at ${page.url()}`)
+  const at = (tick: number): number => (tick / chunk.ticksPerQuarter) * quarter
+  const messages = chunk.onsets
+    .flatMap(({ start, notes }) =>
+      notes.flatMap(({ key }) => [
+        { bytes: [0x90, key, 64], at: at(start) },
+        { bytes: [0x80, key, 0], at: at(start) + 0.3 * quarter },
+      ]),
+    )
+    .toSorted((a, b) => a.at - b.at)
+  await heard(page)
+  const said = await shown(page).message.innerText()
+  await page.evaluate(([name, all]) => window.fakeMidi.play(name, all), [stage, messages] as const)
+  await expect(shown(page).message).not.toHaveText(said)
+}
+
+/** The item of today that is on the desk. */
+const onDesk = (page: Page) => page.locator('.day-line')
+const number = async (page: Page): Promise<number> =>
+  Number(await onDesk(page).getAttribute('data-number'))
+const reached = (page: Page, item: number): Promise<void> =>
+  expect(onDesk(page)).toHaveAttribute('data-number', String(item), { timeout: 15_000 })
+
+test('after a month: today’s plan is made, and played item after item with the hands on the keys', async ({
+  page,
+}) => {
+  test.slow()
+  await openMonth(page)
+  await page.keyboard.press('t')
+  await page.getByRole('heading', { name: 'Today' }).waitFor()
+  const rows = page.locator('.day-list li')
+  await expect(rows.first()).toHaveAttribute('data-kind', 'warmUp')
+  const kinds = (): Promise<(string | null)[]> =>
+    rows.evaluateAll((all) => all.map((row) => row.getAttribute('data-kind')))
+  const half = (await kinds()).length
+  for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowUp')
+  await expect(page.locator('.day-minutes')).toContainText('60 minutes')
+  await expect.poll(kinds).toContain('rest')
+  for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowDown')
+  await expect.poll(async () => (await kinds()).length).toBe(half)
+  const planned = await kinds()
+  expect(planned).toContain('coldCheck')
+  // From here on no mouse.
+  await page.keyboard.press('Enter')
+  await page.locator('.practice').waitFor()
+  await reached(page, 1)
+  await expect(onDesk(page)).toContainText('3 min left')
+  await drawn(page)
+  await playThrough(page)
+  await expect(shown(page).message).toContainText('Clean.')
+  // Shortened: on to the cold checks.
+  await page.keyboard.press('ArrowRight')
+  await reached(page, 2)
+  await expect(onDesk(page)).toContainText('cold check')
+  await playThrough(page)
+  await expect(shown(page).message).toContainText('Next:')
+  // One item flows into the next after a breath.
+  await reached(page, 3)
+  const third = await onDesk(page).getAttribute('data-kind')
+  expect(third).toBe('coldCheck')
+  const before = page.url()
+  // Played later: the next place comes first, and this one after it.
+  await page.keyboard.press('ArrowLeft')
+  await page.waitForURL((url) => url.href !== before)
+  await reached(page, 3)
+  await expect(onDesk(page)).not.toHaveAttribute('data-kind', 'coldCheck')
+  await page.reload()
+  await page.locator('.practice').waitFor()
+  await reached(page, 3)
+  await drawn(page)
+  await playThrough(page)
+  const after = await number(page)
+  // Skipped without having been played: left for another day.
+  await page.keyboard.press('ArrowRight')
+  await reached(page, after + 1)
+  await page.keyboard.press('ArrowRight')
+  await reached(page, after + 2)
+  await page.keyboard.press('Escape')
+  await page.getByRole('heading', { name: 'This session' }).waitFor()
+  await expect(page.locator('.share')).toHaveAttribute('data-share', '1')
+  await goTo(page, '#/today')
+  await expect(page.locator('.day-list li[data-outcome=done]')).not.toHaveCount(0)
+  await expect(page.locator('.day-list li[data-outcome=left]')).toHaveCount(1)
+  await expect(page.locator('.day-list li[data-on=true]')).toHaveCount(1)
+  const events = await journal(page)
+  const checks = events.filter((e) => e.kind === 'drillBegun' && e.reach === undefined)
+  expect(checks.length).toBeGreaterThan(0)
+})
+
+test('the pages of the plan are whole, readable and accessible in four sizes, by day and in the evening', async ({
+  page,
+}) => {
+  test.slow()
+  await openMonth(page)
+  const found: string[] = []
+  for (const [name, address, ready] of [
+    ['pieces-known', '#/', '.today-way'],
+    ['today', '#/today', '.day-list li'],
+    ['weeks', `#/plan/${ferry}`, '.plan-word[data-word] p'],
+    ['weeks-new', `#/plan/${idOf('clogs-on-the-stairs.mid')}`, '.plan-word[data-word] p'],
+  ] as const) {
+    await goTo(page, address)
+    for (const [width, height] of [
+      [320, 640],
+      [390, 844],
+      [820, 1180],
+      [1280, 800],
+      [1920, 1080],
+    ] as const) {
+      await page.setViewportSize({ width, height })
+      // The picture of a piece is laid out for the width that it is opened in.
+      await page.reload()
+      await page.locator(ready).first().waitFor()
+      await expect.poll(() => overflow(page), `${name} ${width}`).toEqual({ by: 0, out: [] })
+      if (width === 320) continue
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme })
+        if (width === 390 || width === 1280)
+          for (const each of await violations(page, colorScheme === 'light' ? 'all' : 'colours'))
+            found.push(`${name}, ${width}, ${colorScheme}: ${each}`)
+        const path = `${shots}/${name}-${width}-${colorScheme}.png`
+        await page.screenshot({ path, animations: 'disabled', fullPage: true })
+      }
+    }
+  }
+  expect(found).toEqual([])
+})
