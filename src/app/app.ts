@@ -190,10 +190,13 @@ export const createApp = (ports: Ports): App => {
   const showPiece = (piece: CorrectedPiece): void =>
     screens.store.setState({ kind: 'piece', piece }, true)
 
-  const applySettings = ({ input, inputName, transpose, sound }: Settings): void => {
+  const applySettings = (applied: Settings): void => {
+    const { input, inputName, transpose, sound, metronomeVolume, pianoVolume } = applied
     ports.midi.choose(input, inputName)
     ports.midi.transpose(transpose)
     ports.sound.setOn(sound)
+    ports.sound.setVolume('metronome', metronomeVolume)
+    ports.sound.setVolume('piano', pianoVolume)
   }
   const changeSettings = (part: Partial<Settings>): void => {
     const before = settings.getState()

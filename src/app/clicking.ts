@@ -2,7 +2,7 @@ import type { Chunk } from '@/music/chunk'
 import type { TimeSignature } from '@/music/music'
 import type { Ms, Tempo } from '@/music/units'
 import { clicksFrom, followClicks, type Clicks } from './followClicks'
-import type { SoundPort } from './ports'
+import type { ClickPattern, SoundPort } from './ports'
 
 /** The metronome of a drill, and where its clicks fall on the clock of the key events. */
 export interface Clicking {
@@ -11,12 +11,18 @@ export interface Clicking {
   /** Begins the count-in; false when nothing can sound. */
   readonly start: (chunk: Chunk, time: TimeSignature, tempo: Tempo) => Promise<boolean>
   readonly changeTempo: (tempo: Tempo) => void
+  /** Clicks within the bars as is wished now; the beats stay where they are. */
+  readonly changePattern: () => void
   readonly stop: () => void
 }
 
-/** `onMoved`: a click was heard at another time than was thought. */
+/** `pattern`: what is to click within the bars. `onMoved`: a click was heard at another time than was thought. */
 export const createClicking = (
-  sound: Pick<SoundPort, 'startMetronome' | 'changeTempo' | 'stopMetronome' | 'watchBeats'>,
+  sound: Pick<
+    SoundPort,
+    'startMetronome' | 'changeTempo' | 'changePattern' | 'stopMetronome' | 'watchBeats'
+  >,
+  pattern: () => ClickPattern,
   onMoved: (clicks: Clicks) => void,
 ): Clicking => {
   let clicks: Clicks | undefined
@@ -37,6 +43,7 @@ export const createClicking = (
         time,
         countInBars: 1,
         barOffset: chunk.barOffset / chunk.ticksPerQuarter,
+        ...pattern(),
       })
       counted = time
       begin(started?.firstBeat, tempo)
@@ -44,6 +51,9 @@ export const createClicking = (
     },
     changeTempo: (tempo) => {
       if (clicks) begin(sound.changeTempo(tempo)?.firstBeat, tempo)
+    },
+    changePattern: () => {
+      if (clicks) sound.changePattern(pattern())
     },
     stop: () => {
       sound.stopMetronome()

@@ -23,7 +23,7 @@ import type { Ports } from './ports'
 import { showEffect, type PracticeState } from './practiceState'
 import type { Practising } from './practising'
 import type { Session } from './session'
-import type { Settings } from './settings'
+import { patternOf, type Settings } from './settings'
 import { signalOf, type Signals } from './signals'
 import { speechFor } from './speech'
 import type { TakenUp } from './takeUp'
@@ -41,7 +41,8 @@ export interface Drilling {
   readonly breakOff: () => void
   /** What was begun counts for nothing. */
   readonly drop: () => void
-  readonly judgeAnew: () => void
+  /** The judge begins anew after the present repetition, the clicks from the next one on. */
+  readonly settingsChanged: () => void
   readonly toggleMetronome: () => Promise<void>
   readonly hearIt: () => Promise<void>
   readonly toggleSimulated: () => Promise<void>
@@ -78,9 +79,13 @@ export const createDrilling = (desk: Desk): Drilling => {
   const update = (part: Partial<PracticeState>): void =>
     store.setState((state) => state && { ...state, ...part }, true)
 
-  const clicking = createClicking(ports.sound, (clicks) => {
-    if (drill) drill = moveClick(drill, struck(clicks))
-  })
+  const clicking = createClicking(
+    ports.sound,
+    () => patternOf(settings.getState()),
+    (clicks) => {
+      if (drill) drill = moveClick(drill, struck(clicks))
+    },
+  )
   /** When a strike on the first click comes in. The simulated player has no lag. */
   const struck = ({ first }: Clicks): Ms =>
     keptCoach ? first : ms(first + settings.getState().lagMs)
@@ -216,8 +221,11 @@ export const createDrilling = (desk: Desk): Drilling => {
   }
 
   return {
+    settingsChanged: () => {
+      clicking.changePattern()
+      judgeAnew()
+    },
     standing: () => practising && drill && { practising, coach: keptCoach ?? drill.coach },
-    judgeAnew,
     toggleMetronome,
     stopSimulated,
     begin: (next, coach) => {

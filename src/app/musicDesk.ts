@@ -227,7 +227,7 @@ export const createMusicDesk = (
     raise: () => drilling.tellCoach({ kind: 'raise', at: ports.now() }),
     lower: () => drilling.tellCoach({ kind: 'lower', at: ports.now() }),
     toggleSimulated: drilling.toggleSimulated,
-    settingsChanged: drilling.judgeAnew,
+    settingsChanged: drilling.settingsChanged,
   }
 }
 

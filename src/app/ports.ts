@@ -72,19 +72,32 @@ export type SoundState =
 /** A short sound that tells of the drill: streak met, tempo up, tempo down, exercise done, a problem. */
 export type Signal = 'streak' | 'up' | 'down' | 'done' | 'problem'
 
+/** What clicks within the bars; the beats that are judged are the same. */
+export interface ClickPattern {
+  /** Clicks to one beat; 1 when left out. */
+  readonly perBeat?: 1 | 2 | 3 | 4
+  /** So many bars sound and so many are silent, in turns. */
+  readonly turns?: { readonly sounding: number; readonly silent: number }
+}
+
 export interface SoundPort {
   /** Browsers allow sound only from inside a click, tap or key of the person. */
   readonly unlock: () => Promise<void>
   readonly watch: (see: (state: SoundState) => void) => Stop
   readonly setOn: (on: boolean) => void
+  /** 0 to 1. */
+  readonly setVolume: (voice: 'metronome' | 'piano', volume: number) => void
   /** Begins the count-in; gives the time of the first beat after it, `undefined` when nothing can sound. */
-  readonly startMetronome: (settings: {
-    readonly tempo: Tempo
-    readonly time: TimeSignature
-    readonly countInBars: number
-    readonly barOffset: number
-  }) => Promise<{ readonly firstBeat: Ms } | undefined>
+  readonly startMetronome: (
+    settings: ClickPattern & {
+      readonly tempo: Tempo
+      readonly time: TimeSignature
+      readonly countInBars: number
+      readonly barOffset: number
+    },
+  ) => Promise<{ readonly firstBeat: Ms } | undefined>
   readonly changeTempo: (tempo: Tempo) => { readonly firstBeat: Ms } | undefined
+  readonly changePattern: (pattern: ClickPattern) => void
   readonly stopMetronome: () => void
   /** Tells each click of the metronome, shortly before it is heard at `at`. */
   readonly watchBeats: (see: (beat: { readonly at: Ms }) => void) => Stop

@@ -1,9 +1,17 @@
 import { standards, type Standard } from '@/judge/flaw'
 import { farthestLag } from '@/judge/tapTest'
+import type { ClickPattern } from './ports'
 import { decodeBindings, withoutDamper, type Bindings } from './commandKeys'
 
 export const themes = ['auto', 'light', 'dark'] as const
 export type Theme = (typeof themes)[number]
+
+export const clicksPerBeat = [1, 2, 3, 4] as const
+export type PerBeat = (typeof clicksPerBeat)[number]
+
+/** 1 -> 2 -> 3 -> 4 -> 1 */
+export const nextPerBeat = (now: PerBeat): PerBeat =>
+  clicksPerBeat[clicksPerBeat.indexOf(now) + 1] ?? 1
 
 /** What the person chose once and need not choose again. */
 export interface Settings {
@@ -18,6 +26,13 @@ export interface Settings {
   /** Semitones added to every key of the keyboard. */
   readonly transpose: number
   readonly sound: boolean
+  /** How loud each is, 0 to 1. */
+  readonly metronomeVolume: number
+  readonly pianoVolume: number
+  /** Clicks of the metronome to one beat. */
+  readonly perBeat: PerBeat
+  /** Two bars of the metronome sound, two are silent: whether one's own pulse holds. */
+  readonly silentBars: boolean
   /** How long after a click a strike on it comes in, milliseconds; negative: before it (tapTest.ts). */
   readonly lagMs: number
   /** The first drill of a chunk begins with a short trial for its start tempo. */
@@ -39,6 +54,10 @@ export const defaultSettings: Settings = {
   inputName: '',
   transpose: 0,
   sound: true,
+  metronomeVolume: 0.8,
+  pianoVolume: 0.8,
+  perBeat: 1,
+  silentBars: false,
   lagMs: 0,
   trial: true,
   commands: {},
@@ -75,6 +94,10 @@ export const decodeSettings = (stored: unknown): Settings => {
         ? transpose
         : fallback.transpose,
     sound: typeof sound === 'boolean' ? sound : fallback.sound,
+    metronomeVolume: decodeVolume(given['metronomeVolume'], fallback.metronomeVolume),
+    pianoVolume: decodeVolume(given['pianoVolume'], fallback.pianoVolume),
+    perBeat: clicksPerBeat.find((n) => n === given['perBeat']) ?? fallback.perBeat,
+    silentBars: given['silentBars'] === true,
     lagMs:
       typeof lagMs === 'number' && Number.isInteger(lagMs) && Math.abs(lagMs) <= farthestLag
         ? lagMs
@@ -85,3 +108,15 @@ export const decodeSettings = (stored: unknown): Settings => {
     name: typeof name === 'string' ? name.slice(0, longestName) : fallback.name,
   }
 }
+
+const decodeVolume = (stored: unknown, fallback: number): number =>
+  typeof stored === 'number' && stored >= 0 && stored <= 1 ? stored : fallback
+
+/** Two and two: long enough for a pulse to drift audibly before the clicks are back (common practice, no source). */
+const turns = { sounding: 2, silent: 2 } as const
+
+/** How the metronome of a drill clicks. */
+export const patternOf = ({ perBeat, silentBars }: Settings): ClickPattern => ({
+  perBeat,
+  ...(silentBars ? { turns } : {}),
+})

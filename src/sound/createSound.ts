@@ -134,6 +134,7 @@ export const createSound = (): Sound => {
       const click = awake?.metronome.changeTempo(tempo)
       return awake && click && { firstBeat: awake.system.toEventTime(click.at) }
     },
+    changePattern: (pattern) => awake?.metronome.changePattern(pattern),
     stopMetronome,
     watchBeats: (see) => subscribe(beatWatchers, see),
     prepare: async (keys) => {

@@ -2,6 +2,7 @@ import type { Tempo } from '@/music/units'
 import {
   beginBeating,
   changeBeating,
+  changePattern,
   firstBeat,
   planClicks,
   skipClicks,
@@ -9,7 +10,7 @@ import {
   type Click,
 } from './clicks'
 import { makeClick } from './clickSound'
-import { accents, type Accent, type MetronomeSettings } from './sound'
+import { accents, type Accent, type ClickPattern, type MetronomeSettings } from './sound'
 
 /** Clicks are handed to the audio clock this long ahead, so that a busy page makes none late, seconds. */
 const lookAhead = 0.25
@@ -21,6 +22,7 @@ export interface Metronome {
   /** Begins the count-in; the first click after it. */
   readonly start: (settings: MetronomeSettings) => Click
   readonly changeTempo: (tempo: Tempo) => Click | undefined
+  readonly changePattern: (pattern: ClickPattern) => void
   readonly stop: () => void
 }
 
@@ -35,13 +37,16 @@ export const createMetronome = (
   let timer: ReturnType<typeof setInterval> | undefined
   const ahead = new Set<AudioBufferSourceNode>()
   const play = (click: Click): void => {
+    if (!click.silent) sound(click)
+    tell(click)
+  }
+  const sound = (click: Click): void => {
     const source = context.createBufferSource()
     source.buffer = sounds[click.accent]
     source.connect(output)
     source.onended = () => ahead.delete(source)
     source.start(click.at)
     ahead.add(source)
-    tell(click)
   }
   const wake = (): void => {
     if (!beating) return
@@ -69,6 +74,9 @@ export const createMetronome = (
       if (!beating) return undefined
       beating = changeBeating(beating, tempo)
       return firstBeat(beating)
+    },
+    changePattern: (pattern) => {
+      if (beating) beating = changePattern(beating, pattern)
     },
     stop,
   }

@@ -21,13 +21,19 @@ export const accents = ['strong', 'medium', 'weak', 'soft'] as const
 /** First of the bar, first of a group, any other beat, between two beats. */
 export type Accent = (typeof accents)[number]
 
-export interface MetronomeSettings {
+/** What clicks within the bars. */
+export interface ClickPattern {
+  /** Clicks to one beat, the softer ones between the beats; 1 when left out. */
+  readonly perBeat?: 1 | 2 | 3 | 4
+  /** So many bars sound and so many are silent, in turns, so that one's own pulse is tried. All sound when left out. */
+  readonly turns?: { readonly sounding: number; readonly silent: number }
+}
+
+export interface MetronomeSettings extends ClickPattern {
   readonly tempo: Tempo
   readonly time: TimeSignature
   /** 0 to 4. */
   readonly countInBars: number
-  /** Clicks to one beat, the softer ones between the beats; 1 when left out. */
-  readonly perBeat?: 1 | 2 | 3 | 4
   /**
    * Where in its bar the music begins, in quarters. The count-in begins at the same place of a bar,
    * so that the music follows it at once with its accents where they belong. 0 when left out.
@@ -46,6 +52,8 @@ export interface Beat {
   readonly beat: number
   /** Before the music begins. */
   readonly countIn: boolean
+  /** It falls in a silent bar: told, and not heard. */
+  readonly silent: boolean
 }
 
 /** A note to be heard: seconds from the start of playing. */
@@ -94,10 +102,12 @@ export interface Sound {
     settings: MetronomeSettings,
   ) => Promise<{ readonly firstBeat: Ms } | undefined>
   /**
-   * From the next click on. Gives the time of that click, in the count-in that of the first beat after
+   * From the next click on. Gives the time of the next beat, in the count-in that of the first beat after
    * it; `undefined` when no metronome sounds.
    */
   readonly changeTempo: (tempo: Tempo) => { readonly firstBeat: Ms } | undefined
+  /** What clicks within the bars, from the next click on; the beats stay where they are. */
+  readonly changePattern: (pattern: ClickPattern) => void
   readonly stopMetronome: () => void
   /** Each beat about a quarter of a second before it sounds, for a visual pulse. */
   readonly watchBeats: (see: (beat: Beat) => void) => Stop

@@ -14,6 +14,8 @@ const keys: readonly (readonly [key: string, words: string, command?: DrillComma
   ['←', 'back', 'back'],
   ['↑ ↓', 'faster, slower'],
   ['1 2 3', 'at a problem: one of the exercises against it'],
+  ['4', 'clicks between the beats: none, two, three, four to a beat'],
+  ['5', 'two bars of clicks, two silent, in turns'],
   ['9', 'the notebook; the drill waits meanwhile'],
   ['Backspace', 'take back what the coach decided last'],
   ['Esc', 'end the session'],

@@ -14,6 +14,8 @@ import { describeLag, standardWords } from './words'
 /** Comes when the page stands: it is not what one opens first. */
 const CommandKeys = lazy(async () => ({ default: (await import('./CommandKeys')).CommandKeys }))
 
+const Ear = lazy(async () => ({ default: (await import('./Ear')).Ear }))
+
 const themeWords = { auto: 'as the machine', light: 'day', dark: 'evening' } as const
 
 /** What is chosen once: how strict, how many, which keyboard, how it looks. */
@@ -104,6 +106,9 @@ export const Options = () => {
         />
         Sound
       </label>
+      <Suspense fallback={null}>
+        <Ear />
+      </Suspense>
       <p data-lag={settings.lagMs}>
         Lag against the click: {describeLag(settings.lagMs)}.{' '}
         <a href={formatRoute({ kind: 'tapTest' })}>Measure the lag …</a>

@@ -65,6 +65,7 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
       <PracticeControls
         keys={keys}
         isItem={item !== undefined}
+        time={time}
         onKeys={() => list.current?.showModal()}
         onNotebook={open}
       />

@@ -1,15 +1,17 @@
 import type { ReactNode } from 'react'
 import { isFree, reachOf, type DrillCommand } from '@/app/commandKeys'
+import type { TimeSignature } from '@/music/music'
 import type { Key } from '@/music/units'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
 import { SoundNote } from './SoundNote'
-import { bindingWord } from './words'
+import { bindingWord, perBeatWord } from './words'
 
 /** What can be asked for in a drill; each has its key, so that the hands need not go to the mouse. */
 export const PracticeControls = ({
   keys,
   isItem,
+  time,
   onKeys,
   onNotebook,
 }: {
@@ -17,6 +19,7 @@ export const PracticeControls = ({
   readonly keys: readonly Key[]
   /** It is an item of today: before and after it stand others of the day. */
   readonly isItem: boolean
+  readonly time: TimeSignature
   readonly onKeys: () => void
   readonly onNotebook: () => void
 }) => {
@@ -42,7 +45,8 @@ export const PracticeControls = ({
         aria-pressed={metronome !== 'off'}
         onClick={() => void app.practice.toggleMetronome()}
       >
-        Metronome {keyFor('metronome', 'Space')}
+        Metronome
+        <ClickPattern time={time} /> {keyFor('metronome', 'Space')}
       </button>
       <button type="button" aria-pressed={hearing} onClick={() => void app.practice.hear()}>
         Hear it {keyFor('hear', 'Enter')}
@@ -81,5 +85,24 @@ export const PracticeControls = ({
         End <kbd>Esc</kbd>
       </button>
     </div>
+  )
+}
+
+/** How the metronome clicks where it is not simply the beats: short, since the row is full; whole for those who hear it. */
+const ClickPattern = ({ time }: { readonly time: TimeSignature }) => {
+  const app = useApp()
+  const perBeat = useSelected(app.settings, (state) => state.perBeat)
+  const silentBars = useSelected(app.settings, (state) => state.silentBars)
+  if (perBeat === 1 && !silentBars) return null
+  const signs = [...(perBeat > 1 ? [`×${perBeat}`] : []), ...(silentBars ? ['2–2'] : [])]
+  const words = [
+    ...(perBeat > 1 ? [perBeatWord(perBeat, time)] : []),
+    ...(silentBars ? ['two bars of clicks, two silent'] : []),
+  ].join(', ')
+  return (
+    <span className="soft click-pattern" title={words}>
+      <span aria-hidden="true">{signs.join(' ')}</span>
+      <span className="unseen"> {words}</span>
+    </span>
   )
 }

@@ -1,6 +1,7 @@
 import { useEffect, type PointerEvent } from 'react'
 import type { App } from '@/app/app'
 import { isTooBig } from '@/app/practiceState'
+import { nextPerBeat } from '@/app/settings'
 import { useApp } from './context'
 
 /** A click leaves the focus where it was, so that Space and Enter go on meaning the same. */
@@ -16,6 +17,8 @@ export const useShortcuts = (): void => {
     Digit1: () => (isStuck(app) ? app.buildUpHere() : app.practice.remedy(0)),
     Digit2: () => app.practice.remedy(1),
     Digit3: () => app.practice.remedy(2),
+    Digit4: () => app.changeSettings({ perBeat: nextPerBeat(app.settings.getState().perBeat) }),
+    Digit5: () => app.changeSettings({ silentBars: !app.settings.getState().silentBars }),
     Backspace: () => app.practice.undo(),
     Period: () => app.practice.goOnOrRest(),
     ArrowUp: () => app.practice.raise(),

@@ -43,6 +43,14 @@ export const beatWord = (time: TimeSignature): string => {
   }
 }
 
+/** What clicks between the beats: 'eighths', 'triplets', 'sixteenths' where a quarter is counted. */
+export const perBeatWord = (perBeat: 1 | 2 | 3 | 4, time: TimeSignature): string => {
+  if (perBeat === 1) return 'the beats alone'
+  return beatQuarters(time) === 1
+    ? ({ 2: 'eighths', 3: 'triplets', 4: 'sixteenths' } as const)[perBeat]
+    : `${perBeat} to a beat`
+}
+
 /** 'bar 3, beat 2' */
 export const describePlace = (score: Score, at: number): string => {
   const bar = score.bars.findLast(({ start }) => start <= at)

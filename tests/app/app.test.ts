@@ -214,3 +214,21 @@ test('an address of a piece that is not here says so', async () => {
   await app.open()
   expect(app.screen.getState().kind).toBe('lost')
 })
+
+test('what clicks between the beats, and silent bars, are changed while the metronome runs', async () => {
+  const desk = createDesk([sampleOf('Sample', melody)])
+  const app = await sitDown(desk)
+  app.changeSettings({ perBeat: 2, metronomeVolume: 0.3 })
+  expect(desk.volumes.get('metronome')).toBe(0.3)
+  expect(desk.volumes.get('piano')).toBe(0.8)
+  const { rung } = state(app).coach
+  await app.practice.toggleMetronome()
+  app.changeSettings({ silentBars: true })
+  const begun = desk.sounded.indexOf(`metronome ${rung} 2 a beat`)
+  expect(desk.sounded.slice(begun)).toEqual([
+    `metronome ${rung} 2 a beat`,
+    'pattern 2 a beat silent bars',
+  ])
+  await play(desk, melody)
+  expect(state(app).last).toBeDefined()
+})

@@ -13,6 +13,10 @@ test('settings survive being stored and read back', () => {
     inputName: 'Stage 88',
     transpose: -12,
     sound: false,
+    metronomeVolume: 0.3,
+    pianoVolume: 1,
+    perBeat: 3,
+    silentBars: true,
     lagMs: -31,
     trial: false,
     commands: {
@@ -36,6 +40,7 @@ test.each<[string, unknown]>([
     { streakGoal: 99, transpose: 25, standard: 'kind', input: '', lagMs: 301 },
   ],
   ['a lag that is no whole number', { lagMs: 12.5 }],
+  ['volumes out of bounds', { metronomeVolume: 1.1, pianoVolume: -0.1, perBeat: 5 }],
 ])('%s gives the defaults', (_, stored) => {
   expect(decodeSettings(stored)).toEqual(defaultSettings)
 })

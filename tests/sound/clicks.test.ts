@@ -4,6 +4,7 @@ import { tempo } from '@/music/units'
 import {
   beginBeating,
   changeBeating,
+  changePattern,
   firstBeat,
   nextClick,
   planClicks,
@@ -11,7 +12,7 @@ import {
   type Beating,
   type Click,
 } from '@/sound/clicks'
-import type { MetronomeSettings } from '@/sound/sound'
+import type { ClickPattern, MetronomeSettings } from '@/sound/sound'
 
 const settings = (changes: Partial<MetronomeSettings> = {}): MetronomeSettings => ({
   tempo: tempo(60),
@@ -117,4 +118,57 @@ test('music that begins on the third beat is counted in from the third beat', ()
 test('music that begins between two beats is counted from the beat before it', () => {
   const beating = beginBeating(settings({ barOffset: 1.5, perBeat: 2 }), 0)
   expect(show(clicksUntil(beating, 1.1))).toBe('-1.1@0 -1.1@0.5 -1.2@1')
+})
+
+test('with two bars sounding and two silent, in turns, every beat is still there, and the count-in sounds', () => {
+  const turns = { sounding: 2, silent: 2 }
+  const beating = beginBeating(settings({ time: { beats: 2, beatType: 4 }, turns }), 0)
+  const clicks = clicksUntil(beating, 14)
+  const loud = clicksUntil(beginBeating(settings({ time: { beats: 2, beatType: 4 } }), 0), 14)
+  expect(show(clicks)).toBe(show(loud))
+  expect(clicks.map(({ silent }) => (silent ? '-' : 'x')).join('')).toBe('xxxxxx----xxxx')
+})
+
+test('another pattern leaves every beat where it is', () => {
+  const patterns = fc.constantFrom<ClickPattern>(
+    {},
+    { perBeat: 2 },
+    { perBeat: 3 },
+    { perBeat: 4, turns: { sounding: 2, silent: 2 } },
+  )
+  const onBeat = (clicks: readonly Click[]): string =>
+    show(clicks.filter(({ accent }) => accent !== 'soft'))
+  fc.assert(
+    fc.property(
+      patterns,
+      fc.array(fc.tuple(patterns, fc.double({ min: 0.01, max: 3, noNaN: true })), {
+        maxLength: 12,
+      }),
+      fc.constantFrom(0, 1, 2.5),
+      (first, changes, barOffset) => {
+        let beating = beginBeating(settings({ ...first, barOffset }), 0)
+        let until = 0
+        const heard: Click[] = []
+        for (const [pattern, after] of changes) {
+          const [next, clicks] = planClicks(beating, (until += after))
+          heard.push(...clicks)
+          beating = changePattern(next, pattern)
+          const beat = firstBeat(beating)
+          expect(beat.accent).not.toBe('soft')
+          expect(Number.isInteger(Math.round(beat.at * 1e9) / 1e9)).toBe(true)
+        }
+        expect(onBeat(heard)).toBe(
+          onBeat(clicksUntil(beginBeating(settings({ barOffset }), 0), until)),
+        )
+        const times = heard.map(({ at }) => at)
+        expect(times).toEqual([...new Set(times)].toSorted((a, b) => a - b))
+      },
+    ),
+  )
+})
+
+test('amid a beat the next beat is told, not the click between', () => {
+  const [beating] = planClicks(beginBeating(settings({ countInBars: 0, perBeat: 2 }), 0), 2.2)
+  expect(nextClick(beating).at).toBe(2.5)
+  expect(firstBeat(beating).at).toBe(3)
 })

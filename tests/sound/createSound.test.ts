@@ -218,3 +218,23 @@ test('samples that cannot be fetched are a state, and are tried again the next t
   expect(audio.started).toHaveLength(1)
   expect(states.at(-1)).toEqual({ kind: 'ready' })
 })
+
+test('silent bars are told and not heard, and come and go while the metronome runs', async () => {
+  const { audio, sound } = setUp()
+  const beats: Beat[] = []
+  sound.watchBeats((beat) => beats.push(beat))
+  const turns = { sounding: 1, silent: 1 }
+  await settle(sound.startMetronome({ ...settings, turns }))
+  // A bar lasts a second and a half: the count-in, a bar that sounds, a silent one, and half a bar.
+  await pass(audio, 5)
+  const heard = beats.filter(({ silent }) => !silent).length
+  expect(audio.started).toHaveLength(heard)
+  expect(new Set(beats.filter(({ silent }) => silent).map(({ bar }) => bar))).toEqual(new Set([1]))
+  sound.changePattern({ perBeat: 2 })
+  await pass(audio, 3)
+  sound.stopMetronome()
+  expect(beats.filter(({ bar, silent }) => bar > 2 && silent)).toEqual([])
+  const gaps = beats.slice(1).map(({ at }, i) => Math.round(at - (beats[i]?.at ?? 0)))
+  expect(new Set(gaps)).toEqual(new Set([500]))
+  expect(audio.started.length).toBeGreaterThan(beats.length - 3)
+})

@@ -1,6 +1,6 @@
 import type { FolderPort } from '@/app/copyPorts'
 import { layOut } from '@/app/layOut'
-import type { MidiState, Ports, Sample, SoundState } from '@/app/ports'
+import type { ClickPattern, MidiState, Ports, Sample, SoundState } from '@/app/ports'
 import { assessDifficulty } from '@/difficulty/difficulty'
 import type { KeyEvent, Pedal } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
@@ -17,6 +17,8 @@ export interface Desk {
   readonly storage: Storage
   /** What the app asked of the sound, in order. */
   readonly sounded: string[]
+  /** How loud each voice is. */
+  readonly volumes: ReadonlyMap<string, number>
   /** Files given to the person, by name. */
   readonly saved: ReadonlyMap<string, string>
   /** Strikes a key now and lifts it shortly after. */
@@ -40,6 +42,10 @@ export interface Desk {
   readonly setSound: (state: SoundState) => void
 }
 
+/** ' 2 a beat', ' silent bars'; nothing where each beat clicks. */
+const inWords = ({ perBeat = 1, turns }: ClickPattern): string =>
+  `${perBeat === 1 ? '' : ` ${perBeat} a beat`}${turns ? ' silent bars' : ''}`
+
 /** Where wall clock and event clock stand at the start of a test. */
 const epoch = Date.UTC(2026, 0, 5, 19)
 
@@ -62,6 +68,7 @@ export const createDesk = (
   const soundWatchers = new Set<(state: SoundState) => void>()
   const beatWatchers = new Set<(beat: { readonly at: Ms }) => void>()
   const sounded: string[] = []
+  const volumes = new Map<string, number>()
   const students = createStudentMemory()
   const saved = new Map<string, string>()
   const listen = (hear: (event: KeyEvent) => void) => {
@@ -118,14 +125,16 @@ export const createDesk = (
         return () => soundWatchers.delete(see)
       },
       setOn: () => {},
+      setVolume: (voice, volume) => volumes.set(voice, volume),
       startMetronome: (settings) => {
-        sounded.push(`metronome ${settings.tempo}`)
+        sounded.push(`metronome ${settings.tempo}${inWords(settings)}`)
         return Promise.resolve({ firstBeat: later(2000) })
       },
       changeTempo: (to) => {
         sounded.push(`tempo ${to}`)
         return { firstBeat: later(500) }
       },
+      changePattern: (pattern) => sounded.push(`pattern${inWords(pattern)}`),
       stopMetronome: () => sounded.push('stop'),
       watchBeats: (see) => {
         beatWatchers.add(see)
@@ -174,6 +183,7 @@ export const createDesk = (
     ports,
     storage,
     sounded,
+    volumes,
     saved,
     pass,
     sleep,
