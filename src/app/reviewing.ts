@@ -6,32 +6,18 @@ import { notebookOf } from '@/journal/notebook'
 import type { Score } from '@/music/music'
 import { ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
-import { reviewAllTime, trendOf, type AllTime } from '@/review/allTime'
 import type { Carried } from '@/review/carryOver'
 import { coldChecksOf } from '@/review/chunkStates'
 import { countChecks, reviewChunksOfAll, type ChunksOfAll } from '@/review/coldFigures'
 import { placeFlaws, type BarFlaws } from '@/review/flawBars'
-import { isPlayed, joinOverruled, type OverruleCount } from '@/review/joinSums'
-import { joinPeriods, periodSteps, type Period, type PeriodStep } from '@/review/periods'
+import { piecePage, type PiecePage } from '@/review/pages'
 import { reviewPiece, type PieceReview } from '@/review/pieceReview'
-import type { ShareTrend } from '@/review/proportion'
 import { readChunkDays } from './chunkRecord'
 import type { StoragePort } from './ports'
 import { openListed, type Shelf } from './reviewedRecord'
 
-export type Periods = Readonly<Record<PeriodStep, readonly Period[]>>
-
-export interface AllReview extends AllTime {
-  readonly periods: Periods
-}
-
 /** One piece; without its score where its file is not on this machine. */
-export interface OnePieceReview extends PieceReview {
-  readonly title?: string
-  readonly days: number
-  readonly periods: Periods
-  readonly trend?: ShareTrend
-  readonly overruled: readonly OverruleCount[]
+export interface OnePieceReview extends PiecePage {
   readonly score?: Score
   /** Where in the score the flaws are, the bar with most first. */
   readonly bars: readonly BarFlaws[]
@@ -44,11 +30,6 @@ interface Sums {
   readonly pieces: readonly PieceDay[]
 }
 
-export const reviewAll = ({ totals, pieces }: Sums): AllReview => ({
-  ...reviewAllTime(totals, pieces),
-  periods: periodsOf(totals),
-})
-
 export const readPieceReview = async (
   storage: Pick<StoragePort, 'chunkDays' | 'written'>,
   { pieces }: Sums,
@@ -60,26 +41,17 @@ export const readPieceReview = async (
   if (!rows.ok) return rows
   const written = await storage.written()
   if (!written.ok) return written
-  const review = reviewPiece(rows.value)
-  const own = pieces.filter(({ piece }) => piece === id)
-  const title = score?.title ?? own.findLast((row) => row.title !== undefined)?.title
-  const trend = trendOf(own)
-  return {
-    ok: true,
-    value: {
-      ...review,
-      ...(title === undefined ? {} : { title }),
-      days: new Set(rows.value.filter(isPlayed).map(({ day }) => day)).size,
-      periods: periodsOf(rows.value),
-      ...(trend ? { trend } : {}),
-      overruled: joinOverruled(own),
-      ...(score ? { score } : {}),
-      bars: score ? placeFlaws(score, review) : [],
-      notebook: notebookOf(written.value)
-        .filter(({ piece }) => piece === id)
-        .toReversed(),
-    },
-  }
+  const page = piecePage(
+    rows.value,
+    pieces.filter(({ piece }) => piece === id),
+  )
+  const notebook = notebookOf(written.value).filter(({ piece }) => piece === id)
+  return ok({
+    ...page,
+    ...(score ? { score, title: score.title } : {}),
+    bars: score ? placeFlaws(score, page) : [],
+    notebook: notebook.toReversed(),
+  })
 }
 
 /** One piece as it went in the sitting under way. */
@@ -137,9 +109,4 @@ export const readChunksOfAll = async (
   const sums = await record.sums()
   const rows = sums.ok ? await readAllChunkDays(record, sums.value.pieces) : sums
   return rows.ok ? ok(reviewChunksOfAll(rows.value)) : rows
-}
-
-const periodsOf = (sums: Parameters<typeof joinPeriods>[0]): Periods => {
-  const [day, week, month] = periodSteps.map((step) => joinPeriods(sums, step))
-  return { day: day ?? [], week: week ?? [], month: month ?? [] }
 }

@@ -5,10 +5,11 @@ import type { PieceId } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { Carried } from '@/review/carryOver'
 import type { ChunksOfAll } from '@/review/coldFigures'
+import type { AllPage } from '@/review/pages'
 import type { Listed } from '@/review/repetitions'
 import type { RepetitionList } from './repetitionList'
 import { openListed, type ReviewedRecord, type Shelf } from './reviewedRecord'
-import type { AllReview, OnePieceReview, SittingPiece } from './reviewing'
+import type { OnePieceReview, SittingPiece } from './reviewing'
 import type { Seen } from './seenRepetition'
 import type { PageAbout, TeacherPage } from './teaching'
 
@@ -16,7 +17,7 @@ import type { PageAbout, TeacherPage } from './teaching'
 export interface Reviews {
   /** This day of practice. */
   readonly today: () => Day
-  readonly all: () => Promise<Result<AllReview, string>>
+  readonly all: () => Promise<Result<AllPage, string>>
   /** What only the chunks of all pieces tell; it takes longer than the rest. */
   readonly chunksOfAll: () => Promise<Result<ChunksOfAll, string>>
   readonly piece: (id: PieceId) => Promise<Result<OnePieceReview, string>>
@@ -42,7 +43,8 @@ export const createReviews = (
   all: async () => {
     const sums = await record.sums()
     if (!sums.ok) return sums
-    return { ok: true, value: (await import('./reviewing')).reviewAll(sums.value) }
+    const { allPage } = await import('@/review/pages')
+    return ok(allPage(sums.value.totals, sums.value.pieces))
   },
   chunksOfAll: async () => (await import('./reviewing')).readChunksOfAll(record),
   piece: async (id) => {

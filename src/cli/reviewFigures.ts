@@ -1,21 +1,26 @@
 import type { DaySums } from '@/journal/sums'
-import { reviewAllTime } from '@/review/allTime'
-import { reviewPiece } from '@/review/pieceReview'
+import { reviewChunksOfAll } from '@/review/coldFigures'
+import { allPage, piecePage } from '@/review/pages'
 
-/** All time, and of each piece its chunks. */
+/** All time, and of each piece what its page says. */
 export type ReviewFigures = ReturnType<typeof figuresOf>
 
 export const figuresOf = (sums: readonly DaySums[]) => {
-  const allTime = reviewAllTime(
-    sums.map(({ total }) => total),
-    sums.flatMap(({ pieces }) => pieces),
-  )
+  const rows = sums.flatMap(({ pieces }) => pieces)
   const chunks = sums.flatMap((day) => day.chunks)
+  const all = allPage(
+    sums.map(({ total }) => total),
+    rows,
+  )
   return {
-    ...allTime,
-    pieces: allTime.pieces.map((piece) => ({
+    ...all,
+    ofChunks: reviewChunksOfAll(chunks),
+    pieces: all.pieces.map((piece) => ({
       ...piece,
-      ...reviewPiece(chunks.filter((row) => row.piece === piece.piece)),
+      ...piecePage(
+        chunks.filter((row) => row.piece === piece.piece),
+        rows.filter((row) => row.piece === piece.piece),
+      ),
     })),
   }
 }

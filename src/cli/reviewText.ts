@@ -1,6 +1,7 @@
 import type { ImportPreview } from '@/journal/previewImport'
 import { formatKey } from '@/music/pitch'
-import type { Figures } from '@/review/joinSums'
+import type { Figures, OverruleCount } from '@/review/joinSums'
+import type { PiecePage } from '@/review/pages'
 import type { Estimate, ShareTrend } from '@/review/proportion'
 import type { ChunkFigures } from '@/review/pieceReview'
 import type { ReviewFigures } from './reviewFigures'
@@ -15,7 +16,8 @@ export const describeReview = (review: ReviewFigures, unread: readonly Unread[])
   [
     `${describeFigures(review)}, on ${counted(review.days, 'day')}`,
     ...(review.trend ? [describeTrend(review.trend)] : []),
-    ...review.overruled.map(({ what, times }) => `overruled: ${what}, ${counted(times, 'time')}`),
+    ...describeChunks(review.ofChunks),
+    ...review.overruled.map(describeOverruled),
     ...review.pieces.flatMap(describePiece),
     ...describeUnread(unread),
   ].join('\n')
@@ -31,6 +33,8 @@ export const describePreview = ({ events, known, fresh, unread }: ImportPreview)
 const describePiece = (piece: ReviewFigures['pieces'][number]): readonly string[] => [
   '',
   `${piece.title ?? piece.piece}: ${describeFigures(piece)}, ${counted(piece.days, 'day')}, last ${piece.lastDay}`,
+  ...(piece.trend ? [`  ${describeTrend(piece.trend)}`] : []),
+  ...describeChunks(piece).map((line) => `  ${line}`),
   ...piece.chunks.map((chunk) => `  ${describeChunk(chunk)}`),
   ...piece.places
     .slice(0, mostFlaws)
@@ -47,11 +51,28 @@ const describePiece = (piece: ReviewFigures['pieces'][number]): readonly string[
       ({ written, played, times }) =>
         `  ${formatKey(played)} for ${formatKey(written)}, ${counted(times, 'time')}`,
     ),
+  ...piece.overruled.map((each) => `  ${describeOverruled(each)}`),
   ...piece.coldChecks.map(
     ({ day, chunk, verdict, after }) =>
       `  cold on ${day}: ${placeOf(piece.chunks.find((each) => each.chunk === chunk))}, ${verdict}, ${after}`,
   ),
 ]
+
+/** How far the chunks have come, and what held cold. */
+const describeChunks = ({
+  states,
+  cold,
+}: Pick<PiecePage, 'states' | 'cold'>): readonly string[] => [
+  `chunks: ${states.slipped} slipped, ${states.secure} secure, ${states.kept} kept, ${states.practised} practised`,
+  ...(cold.checks > 0
+    ? [
+        `cold checks: ${cold.held} held, ${cold.failed} failed, ${cold.brokenOff} broken off${cold.share ? `, held ${percent(cold.share.value)} (${percentRange(cold.share)})` : ''}`,
+      ]
+    : []),
+]
+
+const describeOverruled = ({ what, times }: OverruleCount): string =>
+  `overruled: ${what}, ${counted(times, 'time')}`
 
 /** As many places as a page holds; the JSON has them all. */
 const mostFlaws = 10

@@ -1,5 +1,5 @@
 import { useCallback } from 'react'
-import type { AllReview } from '@/app/reviewing'
+import type { AllPage } from '@/review/pages'
 import { formatRoute, parseRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
 import type { PieceFigures } from '@/review/allTime'
@@ -101,7 +101,7 @@ const Nothing = () => (
 
 const everything: Asked = {}
 
-const AllTime = ({ review }: { readonly review: AllReview }) => {
+const AllTime = ({ review }: { readonly review: AllPage }) => {
   return (
     <>
       <ReviewClean

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Periods } from '@/app/reviewing'
+import type { Periods } from '@/review/pages'
 import type { Asked } from '@/review/asked'
 import type { Figures } from '@/review/joinSums'
 import type { PeriodStep } from '@/review/periods'

@@ -1,4 +1,3 @@
-import type { AllReview } from '@/app/reviewing'
 import type { RecordedFlawKind } from '@/journal/words'
 import type { RecordedPlace } from '@/journal/journal'
 import { formatBeats } from '@/music/beat'
@@ -9,6 +8,7 @@ import { tick, type Key, type Tempo } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import type { StateCounts } from '@/review/coldFigures'
 import type { LearningCurve } from '@/review/learningCurve'
+import type { AllPage } from '@/review/pages'
 import type { Period, PeriodStep } from '@/review/periods'
 import type { ChunkFigures } from '@/review/pieceReview'
 import type { Estimate, ShareTrend } from '@/review/proportion'
@@ -168,7 +168,7 @@ export const amountWords = ({
   repetitions,
   minutes,
   days,
-}: Pick<AllReview, 'repetitions' | 'minutes' | 'days'>): string =>
+}: Pick<AllPage, 'repetitions' | 'minutes' | 'days'>): string =>
   `${grouped(repetitions)} repetition${repetitions === 1 ? '' : 's'} in ${timeWords(minutes)}, on ${plural(days, 'day')}.`
 
 /** 12345 -> '12 345' with a thin space. */

@@ -2,9 +2,20 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
+import { createApp } from '@/app/app'
 import { review } from '@/cli/review'
+import type { ReviewFigures } from '@/cli/reviewFigures'
 import { formatJournal } from '@/journal/lines'
-import { drillBegun, pieceAdded, repetition, repetitions, secure } from '../review/session'
+import { createMemoryStorage } from '@/storage/memory'
+import {
+  drillBegun,
+  overruled,
+  pieceAdded,
+  repetition,
+  repetitions,
+  secure,
+} from '../review/session'
+import { createDesk } from '../support/fakePorts'
 
 const folder = mkdtempSync(join(tmpdir(), 'passagework-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -49,10 +60,16 @@ describe('review --journal', () => {
   })
 
   test('prints for people, the clean share first', () => {
-    const [first, , piece, chunk] = run({ journal, zone: 'UTC' }).text().split('\n')
+    const [first, states, cold, , piece, ...lines] = run({ journal, zone: 'UTC' })
+      .text()
+      .split('\n')
+    const chunk = lines.find((line) => line.startsWith('  bar 1'))
     expect(first).toBe(
       'clean 83 % (44 to 97), 0 broken off, longest streak 4, 1 min, 6 repetitions, on 2 days',
     )
+    expect(states).toBe('chunks: 0 slipped, 0 secure, 1 kept, 0 practised')
+    // 1 of 1, score interval of Wilson 1927 by hand: 1 / (1 + 1.96²) = 0.207.
+    expect(cold).toBe('cold checks: 1 held, 0 failed, 0 broken off, held 100 % (21 to 100)')
     expect(piece).toMatch(/^Morning Steps: clean 83 %/)
     expect(chunk).toMatch(/^ {2}bar 1 \(0 to 3_2, right\): kept, clean 83 %.*tempo 120 to 120$/)
   })
@@ -84,6 +101,42 @@ describe('review --journal', () => {
     expect(error).toMatch(sentence)
     expect(error).not.toContain('\n')
   })
+})
+
+test('the figures are those on the screen, number for number', async () => {
+  const storage = createMemoryStorage()
+  const events = [
+    ...evening,
+    ...nextDay,
+    overruled(noon + 50, 'raise'),
+    ...[2, 3, 40].flatMap((day) =>
+      [0, 10, 20].map((s) =>
+        repetition(day % 2 === 0 ? 'f' : 'b', noon + day * 86_400 + s, {
+          rung: 120,
+          flaws: day === 2 ? ['missing 1 E4'] : [],
+        }),
+      ),
+    ),
+  ]
+  for (const event of events) await storage.append(event)
+  const { records } = createApp(createDesk([], storage).ports)
+  const value = <T>(result: { ok: true; value: T } | { ok: false }): T => {
+    if (!result.ok) throw new Error('it could not be read')
+    return result.value
+  }
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone
+  const path = write('same.jsonl', formatJournal(events))
+  const { pieces, ofChunks, unread, ...all } = run({ journal: path, zone })
+    .json as ReviewFigures & {
+    readonly unread: readonly object[]
+  }
+  expect(unread).toEqual([])
+  expect(value(await records.all())).toMatchObject(all)
+  expect(value(await records.chunksOfAll())).toEqual(ofChunks)
+  const [piece] = pieces
+  if (!piece) throw new Error('no piece')
+  const { piece: id, firstDay: _first, lastDay: _last, ...figures } = piece
+  expect(value(await records.piece(id))).toMatchObject(figures)
 })
 
 test('review --as table gives the repetitions as comma-separated values', () => {
