@@ -2,7 +2,7 @@ import type { Chunk } from '@/music/chunk'
 import type { TimeSignature } from '@/music/music'
 import type { Ms, Tempo } from '@/music/units'
 import { clicksFrom, followClicks, type Clicks } from './followClicks'
-import type { ClickPattern, SoundPort } from './ports'
+import type { ClickPattern, SoundPort } from './soundPorts'
 
 /** The metronome of a drill, and where its clicks fall on the clock of the key events. */
 export interface Clicking {

@@ -1,6 +1,6 @@
 import { standards, type Standard } from '@/judge/flaw'
 import { farthestLag } from '@/judge/tapTest'
-import type { ClickPattern } from './ports'
+import type { ClickPattern } from './soundPorts'
 import { decodeBindings, withoutDamper, type Bindings } from './commandKeys'
 
 export const themes = ['auto', 'light', 'dark'] as const

@@ -2,7 +2,8 @@ import type { Command } from '@/coach/coach'
 import type { KeyEvent } from '@/music/keyEvent'
 import type { Ms } from '@/music/units'
 import type { Hands } from './hands'
-import type { Signal, SoundPort, Stop } from './ports'
+import type { Stop } from './ports'
+import type { Signal, SoundPort } from './soundPorts'
 
 /** Short sounds that tell what the coach has decided, for eyes that rest on the hands. Never over the playing. */
 export interface Signals {

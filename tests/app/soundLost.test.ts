@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { SoundState } from '@/app/ports'
+import type { SoundState } from '@/app/soundPorts'
 import { melody, play, sampleOf, sitDown, state } from '../support/atTheDesk'
 import { createDesk, settled } from '../support/fakePorts'
 

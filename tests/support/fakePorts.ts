@@ -1,6 +1,7 @@
 import type { FolderPort } from '@/app/copyPorts'
 import { layOut } from '@/app/layOut'
-import type { ClickPattern, MidiState, Ports, Sample, SoundState } from '@/app/ports'
+import type { MidiState, Ports, Sample } from '@/app/ports'
+import type { ClickPattern, SoundState } from '@/app/soundPorts'
 import { assessDifficulty } from '@/difficulty/difficulty'
 import type { KeyEvent, Pedal } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
