@@ -7,6 +7,7 @@ import type { BarFlaws } from '@/review/flawBars'
 import type { PieceReview } from '@/review/pieceReview'
 import { FlawLegend } from './FlawLegend'
 import { FlawLine } from './FlawLine'
+import type { PageKey } from './PageKeys'
 import { useReviewedRoutes } from './reviewed'
 import { flawTimes, keyWords } from './reviewWords'
 import { lineHeight, useLines, useWidth } from './useSheet'
@@ -92,10 +93,10 @@ export const FlawMusic = ({
             ))}
           </select>
         </label>
-        <Check label="how often, in numbers" isOn={hasNumbers} set={setNumbers} />
-        <Check label="what came seldom too" isOn={hasSeldom} set={setSeldom} />
+        <Check name="n" label="how often, in numbers" isOn={hasNumbers} set={setNumbers} />
+        <Check name="l" label="what came seldom too" isOn={hasSeldom} set={setSeldom} />
         {whole.length > 1 && (
-          <Check label="lines without marks too" isOn={showsAll} set={setWhole} />
+          <Check name="w" label="lines without marks too" isOn={showsAll} set={setWhole} />
         )}
       </p>
       <FlawLegend marks={[...marks.values()].flat()} weighing={weighing} />
@@ -123,18 +124,41 @@ export const FlawMusic = ({
   )
 }
 
+const press = (name: string): void =>
+  document.querySelector<HTMLElement>(`.review [data-key=${name}]`)?.click()
+
+/** What can be chosen of the first music on the page, by keys that the page lists. */
+export const musicKeys: readonly PageKey[] = [
+  { key: 'n', shown: 'N', words: 'how often, in numbers', run: () => press('n') },
+  { key: 'l', shown: 'L', words: 'marks of what came seldom', run: () => press('l') },
+  {
+    key: 'w',
+    shown: 'W',
+    words: 'the whole piece, or the lines with marks',
+    run: () => press('w'),
+  },
+]
+
 const Check = ({
+  name,
   label,
   isOn,
   set,
 }: {
+  /** The key that it is pressed with. */
+  readonly name: string
   readonly label: string
   readonly isOn: boolean
   readonly set: (isOn: boolean) => void
 }) => (
   <label className="row tight">
-    <input type="checkbox" checked={isOn} onChange={({ target }) => set(target.checked)} />
-    {label}
+    <input
+      type="checkbox"
+      data-key={name}
+      checked={isOn}
+      onChange={({ target }) => set(target.checked)}
+    />
+    {label} <kbd>{name.toUpperCase()}</kbd>
   </label>
 )
 

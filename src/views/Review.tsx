@@ -12,6 +12,8 @@ import { ReviewClean } from './ReviewClean'
 import { ReviewChunks } from './ReviewChunks'
 import { FlawKinds, Followed, Overruled } from './ReviewParts'
 import { amountWords, dateWords, shareWords } from './reviewWords'
+import { musicKeys } from './FlawMusic'
+import { allDrawn } from './teacherFile'
 import { useReviewed, useReviewedRoutes } from './reviewed'
 import { useLoaded } from './useLoaded'
 import { useReturn } from './useReturn'
@@ -63,11 +65,14 @@ const Head = ({
   const app = useApp()
   const { reviews, student } = useReviewed()
   const routes = useReviewedRoutes()
+  const all = routes.repetitions(piece === undefined ? {} : { piece })
   const teacher = routes.teacher(piece === undefined ? {} : { piece })
   const keys: readonly PageKey[] = [
     { key: 't', shown: 'T', words: 'teacher’s page', run: () => app.go(parseRoute(teacher)) },
     { key: 's', shown: 'S', words: 'students', run: () => app.go({ kind: 'students' }) },
-    { key: 'p', shown: 'P', words: 'print', run: () => window.print() },
+    { key: 'r', shown: 'R', words: 'repetitions', run: () => app.go(parseRoute(all)) },
+    ...(piece === undefined ? [] : musicKeys),
+    { key: 'p', shown: 'P', words: 'print', run: print },
   ]
   return (
     <div className="review-head">
@@ -82,13 +87,20 @@ const Head = ({
         {!student && <a href={formatRoute({ kind: 'journal' })}>The record as a file</a>}
         <a href={teacher}>Teacher’s page</a>
         <a href={formatRoute({ kind: 'students' })}>Students</a>
-        <button type="button" onClick={() => window.print()}>
+        <a href={all}>Repetitions</a>
+        <button type="button" onClick={print}>
           Print
         </button>
         <PageKeys keys={keys} />
       </p>
     </div>
   )
+}
+
+/** With every line of the music on the paper. */
+const print = (): void => {
+  const page = document.querySelector('main')
+  if (page) void allDrawn(page).then(() => window.print())
 }
 
 const Nothing = () => (
@@ -101,26 +113,24 @@ const Nothing = () => (
 
 const everything: Asked = {}
 
-const AllTime = ({ review }: { readonly review: AllPage }) => {
-  return (
-    <>
-      <ReviewClean
-        figures={review}
-        periods={review.periods}
-        trend={review.trend}
-        asked={everything}
-      />
-      <section aria-labelledby="by-piece">
-        <h2 id="by-piece">Piece by piece</h2>
-        <Pieces pieces={review.pieces} />
-      </section>
-      <FlawKinds flaws={review.flaws} asked={everything} />
-      <ReviewChunks pieces={review.pieces} />
-      <Overruled overruled={review.overruled} asked={everything} />
-      <p className="soft amount">{amountWords(review)}</p>
-    </>
-  )
-}
+const AllTime = ({ review }: { readonly review: AllPage }) => (
+  <>
+    <ReviewClean
+      figures={review}
+      periods={review.periods}
+      trend={review.trend}
+      asked={everything}
+    />
+    <section aria-labelledby="by-piece">
+      <h2 id="by-piece">Piece by piece</h2>
+      <Pieces pieces={review.pieces} />
+    </section>
+    <FlawKinds flaws={review.flaws} asked={everything} />
+    <ReviewChunks pieces={review.pieces} />
+    <Overruled overruled={review.overruled} asked={everything} />
+    <p className="soft amount">{amountWords(review)}</p>
+  </>
+)
 
 const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
   const app = useApp()

@@ -31,15 +31,16 @@ export const ReviewClean = ({
   readonly asked: Asked
 }) => {
   const [step, setStep] = useState(() => firstStep(periods))
+  if (!share) return <NoShare brokenOff={tally.brokenOff} asked={asked} />
   return (
     <section className="review-clean" aria-labelledby="clean">
       <h2 id="clean" className="unseen">
         Clean share
       </h2>
-      <p className="share" data-share={share?.value}>
-        <b>{share ? percent(share.value) : '–'}</b> clean
+      <p className="share" data-share={share.value}>
+        <b>{percent(share.value)}</b> clean
         <span className="soft">
-          {share && `between ${rangeWords(share, 'and')} % in 95 of 100 cases; `}
+          between {rangeWords(share, 'and')} % in 95 of 100 cases;{' '}
           <Followed n={tally.clean} asked={{ ...asked, verdict: 'clean' }} /> clean,{' '}
           <Followed n={tally.flawed} asked={{ ...asked, verdict: 'flawed' }} /> flawed;{' '}
           <Followed n={tally.brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} /> broken off
@@ -68,3 +69,17 @@ export const ReviewClean = ({
     </section>
   )
 }
+
+/** Where nothing was clean or flawed there is no share, and no picture of it. */
+const NoShare = ({ brokenOff, asked }: { readonly brokenOff: number; readonly asked: Asked }) => (
+  <section className="review-clean" aria-labelledby="clean">
+    <h2 id="clean">No clean share yet</h2>
+    <p className="share">
+      <Followed n={brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} /> broken off
+    </p>
+    <p>
+      No repetition has come to its end so far, so there is nothing to be clean or flawed. A smaller
+      chunk, or a slower tempo, is easier to bring to its end.
+    </p>
+  </section>
+)

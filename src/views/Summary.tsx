@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { formatRoute } from '@/app/route'
+import { formatRoute, parseRoute } from '@/app/route'
 import { formatBeats } from '@/music/beat'
 import { splitFormedId } from '@/music/form'
 import { formatKey } from '@/music/pitch'
@@ -10,6 +10,8 @@ import type { ChunkReview } from '@/review/review'
 import { useApp, useSelected } from './context'
 import { Decisions } from './Decisions'
 import { CopyReminder } from './RecordCopies'
+import { musicKeys } from './FlawMusic'
+import { PageKeys } from './PageKeys'
 import { Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
 import { rangeWords } from './reviewWords'
@@ -25,6 +27,7 @@ export const Summary = () => {
   const events = useSelected(app.session.store, (state) => state.events)
   const review = useMemo(() => app.review(events), [app, events])
   const { cleanShare, share, tally } = review
+  const all = useReviewedRoutes().repetitions(sitting)
   if (review.repetitions === 0)
     return (
       <main className="page">
@@ -38,6 +41,15 @@ export const Summary = () => {
   return (
     <main className="page review">
       <h1>This session</h1>
+      <p className="row no-print">
+        <a href={all}>Repetitions</a>
+        <PageKeys
+          keys={[
+            { key: 'r', shown: 'R', words: 'repetitions', run: () => app.go(parseRoute(all)) },
+            ...musicKeys,
+          ]}
+        />
+      </p>
       <p className="share" data-share={cleanShare}>
         <b>{cleanShare === undefined ? '–' : percent(cleanShare)}</b> clean
         <span className="soft">
