@@ -5,7 +5,14 @@ import type { PencilMark } from '@/engraving/pencil'
 import { grouped, dateWords, rangeWords } from './reviewWords'
 import { shapesOn, TaughtPlaces } from './TaughtPlaces'
 import { TaughtChunks } from './TaughtChunks'
-import { changeLines, legendWords, overruledWords, practisedWords, spanWords } from './teacherWords'
+import {
+  changeLines,
+  howToRead,
+  legendWords,
+  overruledWords,
+  practisedWords,
+  spanWords,
+} from './teacherWords'
 import { percent } from './words'
 import './teacherSheet.css'
 
@@ -82,7 +89,6 @@ export const TeacherSheet = ({
           .
         </p>
       )}
-      {legend !== '' && <p className="sheet-small">Marks: {legend}.</p>}
       {overruled !== '' && (
         <p>
           <b>Decided otherwise than advised:</b> {overruled}.
@@ -100,6 +106,11 @@ export const TeacherSheet = ({
         <hr />
         <hr />
       </section>
+      {page.figures.repetitions > 0 && (
+        <p className="sheet-small">
+          {howToRead} {legend !== '' && `Marks: ${legend}.`}
+        </p>
+      )}
     </article>
   )
 }

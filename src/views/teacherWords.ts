@@ -110,6 +110,10 @@ export const moreWords = (chunks: readonly ChunkFigures[]): string => {
   return `and ${plural(chunks.length, 'other chunk')}: ${counts.join(', ')}.`
 }
 
+/** For a teacher who has never seen the program. */
+export const howToRead =
+  'Clean: no flaw by the standard chosen (the right keys in order; no stops besides; a steady pulse besides). After a clean share stands where it lies in 95 of 100 cases. Secure: a streak of clean repetitions at the goal tempo; kept: the first one on a later day was clean too; slipped: it was not. Tempi are beats a minute: the last one played, and the goal.'
+
 const markWords: Readonly<Record<PencilMark['shape'], string>> = {
   right: '',
   wrong: 'a ring, another key was struck (the small head is the one struck most)',

@@ -94,6 +94,9 @@ test('records that students sent stand beside one’s own: named, compared, look
   // Of a student's record nothing leads to a drill.
   await expect(page.locator('.chunk-table a').first()).toBeVisible()
   await expect(page.locator('a[href^="#/practice"], a[href^="#/piece/"]')).toHaveCount(0)
+  await page.locator('.chunk-table a').first().click()
+  await expect(page.locator('.repetitions-list')).toContainText(/clean|flawed/)
+  await page.goBack()
   await page.getByRole('link', { name: 'Teacher’s page' }).click()
   await expect(page.locator('.teacher-sheet')).toContainText('Ada')
   expect(await journal(page)).toEqual([])
