@@ -30,7 +30,7 @@ const mostWithPlaces = 3
 
 /** The places of those whose notes are at hand go first; then those most practised. */
 const roomsFor = (pieces: readonly TaughtPiece[], isPiece: boolean): readonly Room[] => {
-  if (isPiece) return pieces.map(() => ({ bars: 4, chunks: 12 }))
+  if (isPiece) return pieces.map(() => ({ bars: 4, chunks: 6 }))
   const withPlaces = [
     ...pieces.filter(({ score }) => score),
     ...pieces.filter(({ score }) => !score),
