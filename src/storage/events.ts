@@ -153,24 +153,27 @@ const readLatest = async (
 ): Promise<StoredEvents> => {
   const reading = database.transaction(['events', 'blocks'])
   const records: unknown[] = []
+  let found = 0
   let oldest = Infinity
   let row = await reading.objectStore('events').index('byTime').openCursor(null, 'prev')
-  while (row && records.length < query.count) {
+  while (row && found < query.count) {
     records.push(row.value)
+    // One that cannot be read must not stand in the place of one that can.
+    if (decodeEvent(row.value).ok) found++
     oldest = row.key
     row = await row.continue()
   }
   const blocks: PackedBlock[] = []
   let packed = await reading.objectStore('blocks').index('byTo').openCursor(null, 'prev')
-  while (packed && (count(records, blocks) < query.count || packed.key >= oldest)) {
+  while (packed && (found + packedIn(blocks) < query.count || packed.key >= oldest)) {
     blocks.push(packed.value)
     packed = await packed.continue()
   }
   return decoded(records, blocks, query)
 }
 
-const count = (records: readonly unknown[], blocks: readonly PackedBlock[]): number =>
-  blocks.reduce((sum, block) => sum + idsOfBlock(block).length, records.length)
+const packedIn = (blocks: readonly PackedBlock[]): number =>
+  blocks.reduce((sum, block) => sum + idsOfBlock(block).length, 0)
 
 /**
  * All events, a block at a time, the oldest blocks first and at last what is not packed: so that a

@@ -11,7 +11,7 @@ export type StorageProblem =
   /** Another tab upgrades the database; this one had to let go. */
   | { readonly kind: 'replaced' }
   | { readonly kind: 'quota' }
-  /** The other tab let go: what was played here meanwhile is in the database now. */
+  /** What kept the database from being opened has passed: what was played here meanwhile is in it now. */
   | { readonly kind: 'moved' }
   /** Two different events with one id: the first is kept. */
   | { readonly kind: 'idTaken'; readonly id: string }
@@ -43,7 +43,7 @@ export const explainStorageProblem = (problem: StorageProblem): string => {
     case 'quota':
       return 'There is no room left on this disk for the record. Free some space, or save the record as a file: what is not yet stored is kept until the page is closed, and stored as soon as there is room.'
     case 'moved':
-      return 'The other tab has let go, and what you played here is stored. Reload this page to see your pieces and the earlier record.'
+      return 'The record can be stored again, and what you played here is stored. Reload this page to see your pieces and the earlier record.'
     case 'idTaken':
       return `The event ${problem.id} is already in the record with another content; the one there was kept.`
     case 'memoryOnly':

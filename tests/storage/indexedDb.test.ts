@@ -189,6 +189,25 @@ describe('other tabs and versions', () => {
     expect(await next.settings()).toEqual({ ok: true, value: { theme: 'dark' } })
   })
 
+  test('where the disk was full from the start, what memory kept moves when there is room', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
+    const full = { ok: false, reason: { kind: 'quota' } } as const
+    const tries: (() => ReturnType<typeof openStorage>)[] = [
+      () => Promise.resolve(full),
+      () => openStorage('room later'),
+    ]
+    const storage = rememberInstead(full.reason, () => (tries.shift() ?? openStorage)())
+    const told = watched(storage)
+    await storage.append(begun('1'))
+    await vi.advanceTimersByTimeAsync(10_000)
+    expect([told, storage.unsaved().length]).toEqual([['quota'], 1])
+    await vi.advanceTimersByTimeAsync(10_000)
+    vi.useRealTimers()
+    await vi.waitFor(() => expect(told).toEqual(['quota', 'moved']))
+    storage.close()
+    expect(await idsIn(await opened('room later'))).toBe('1')
+  })
+
   test('two tabs write into one journal, and each sees what the other stores', async () => {
     const [one, other] = [await opened('two'), await opened('two')]
     const [seen, seenByOther]: [string[], string[]] = [[], []]
@@ -249,4 +268,6 @@ test('a record that this version cannot read stays, is named, and hides no other
     ['2', 'newerVersion'],
     ['3', 'wrongShape'],
   ])
+  const latest = await storage.events({ kind: 'latest', count: 1 })
+  expect(latest.ok ? latest.value.events.map((event) => event.id) : []).toEqual(['1'])
 })

@@ -10,16 +10,22 @@ import { installFakeMidi, type FakeMidiOptions } from '../../support/fakeMidiAcc
 /** The keyboard that is plugged in where a test says nothing else. */
 export const stage = 'Stage 88'
 
+export interface Opening extends FakeMidiOptions {
+  readonly address?: string
+  /** Where the app is served; the browsers of the tests know it. */
+  readonly origin?: string
+}
+
 /** Opens the app at an address such as '#/piece/…', with a MIDI keyboard that the test plays. */
 export const openApp = async (
   page: Page,
-  { address = '', ...midi }: FakeMidiOptions & { readonly address?: string } = {},
+  { address = '', origin = '', ...midi }: Opening = {},
 ): Promise<void> => {
   await page.addInitScript(installFakeMidi as (options: FakeMidiOptions) => void, {
     inputs: [stage],
     ...midi,
   })
-  await page.goto(`/${address}`)
+  await page.goto(`${origin}/${address}`)
 }
 
 export interface Touch {
@@ -78,10 +84,10 @@ export const fiveNotes = { place: '32-34/right', notes: 'C5 D5 E5 F5 G5' } as co
 export const openDrill = async (
   page: Page,
   place: string = fiveNotes.place,
-  midi: FakeMidiOptions = {},
+  opening: Omit<Opening, 'address'> = {},
 ): Promise<string> => {
   const address = `#/practice/${idOf('morning-at-the-mill.mid')}/${place}`
-  await openApp(page, { address: '#/taptest', ...midi })
+  await openApp(page, { address: '#/taptest', ...opening })
   await page.getByRole('heading', { name: 'Tap test' }).waitFor()
   await withoutTrial(page)
   await goTo(page, address)
