@@ -46,6 +46,10 @@ export const dateWords = (date: string, length: 'long' | 'short' = 'long'): stri
 const periodWords = (from: string, step: PeriodStep): string =>
   step === 'week' ? `the week of ${dateWords(from)}` : dateWords(from)
 
+/** 'on 3 May 2026', 'in May 2026' */
+const inPeriod = (from: string, step: PeriodStep): string =>
+  `${step === 'day' ? 'on' : 'in'} ${periodWords(from, step)}`
+
 /** '71 % (68 to 74)' */
 export const shareWords = (share: Estimate | undefined): string =>
   share ? `${percent(share.value)} (${rangeWords(share)})` : '–'
@@ -59,13 +63,13 @@ export const describeShares = (periods: readonly Period[], step: PeriodStep): st
   const shared = periods.filter(({ share }) => share)
   const sorted = shared.toSorted((a, b) => (a.share?.value ?? 0) - (b.share?.value ?? 0))
   const [lowest, highest] = [sorted[0], sorted.at(-1)]
-  const [first, last] = [periods[0], periods.at(-1)]
+  const [first, last] = [shared[0], shared.at(-1)]
   if (!lowest?.share || !highest?.share || !first || !last)
     return 'No repetition came to its end yet.'
   const word = ({ from, share }: Period): string =>
-    `${share ? percent(share.value) : '–'} in ${periodWords(from, step)}`
-  if (first === last)
-    return `Only one ${step} so far: ${shareWords(lowest.share)} clean in ${periodWords(first.from, step)}.`
+    `${share ? percent(share.value) : '–'} ${inPeriod(from, step)}`
+  if (lowest === highest)
+    return `Only one ${step} so far: ${shareWords(lowest.share)} clean ${inPeriod(lowest.from, step)}.`
   return `Clean share by ${step}, from ${periodWords(first.from, step)} to ${periodWords(last.from, step)}: lowest ${word(lowest)}, highest ${word(highest)}, last ${word(last)}.`
 }
 

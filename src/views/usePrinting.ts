@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom'
 
 /** Whether the page is being laid out for paper: then everything must stand on it, in sight or not. */
 export const usePrinting = (): boolean => {
-  const [isPrinting, setPrinting] = useState(false)
+  const [isPrinting, setPrinting] = useState(() => window.matchMedia('print').matches)
   useEffect(() => {
     const query = window.matchMedia('print')
     // The browser lays the page out as soon as this returns.

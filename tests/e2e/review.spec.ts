@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
-import { drawn, goTo, heard, idOf, openApp, openDrill, repetition, shown } from './support/app'
+import { goTo, heard, idOf, openApp, openDrill, repetition, shown } from './support/app'
 import { violations } from './support/axe'
 import { takeIn } from './support/record'
 import { overflow } from './support/screens'
@@ -44,7 +44,7 @@ test('what was just drilled stands in the review, and every chunk leads back to 
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Morning at the Mill')
   const keys = page.getByRole('table').filter({ hasText: 'Written' })
   await expect(keys.getByRole('row').nth(1)).toHaveText('F5F♯51')
-  await drawn(page)
+  await page.locator('.where').scrollIntoViewIfNeeded()
   await expect(page.locator('.flaw-line .pencil-flaw[data-shape=wrong]')).toHaveCount(1)
   await expect(page.locator('.bar-table tbody tr').first()).toContainText('F5: another key, once')
   await page.locator('.chunk-table a').first().click()
@@ -52,6 +52,32 @@ test('what was just drilled stands in the review, and every chunk leads back to 
   await heard(page)
   await repetition(page)
   await expect(shown(page).message).toHaveText('Clean.')
+})
+
+test('one repetition, and only broken off ones, are told as the little that they are', async ({
+  page,
+}) => {
+  const events = yearOfPractice(Date.UTC(2026, 5, 1, 18))
+  const some = (verdict: string) =>
+    events.filter((e) => e.kind === 'repetition' && e.verdict === verdict)
+  await openApp(page, { address: '#/journal' })
+  await takeIn(page, some('brokenOff').slice(0, 2))
+  await goTo(page, '#/review')
+  await expect(page.getByText('No repetition has come to its end so far')).toBeVisible()
+  await expect(page.locator('.share')).toHaveText('2 broken off')
+  await expect(page.locator('.plot')).toHaveCount(0)
+  expect(await overflow(page)).toEqual({ by: 0, out: [] })
+  expect(await violations(page, 'all')).toEqual([])
+  await page.screenshot({ path: `${shots}/review-broken-off.png`, fullPage: true })
+  await page.getByRole('link', { name: '2', exact: true }).first().click()
+  await expect(page.locator('.repetition')).toHaveCount(2)
+  await expect(page.locator('.seen')).toContainText('it cannot be heard')
+  await takeIn(page, some('clean').slice(0, 1))
+  await openReview(page)
+  // One of one, score interval of Wilson 1927 by hand: from 1 / (1 + 1.96²) = 0.21.
+  await expect(page.locator('.share')).toContainText('between 21 and 100 %')
+  await expect(page.locator('.plot figcaption')).toContainText('Only one')
+  await page.screenshot({ path: `${shots}/review-one.png`, fullPage: true })
 })
 
 test('a year of practice: the sums are those of the record, in every picture and its table', async ({
@@ -100,7 +126,8 @@ test('the review is whole, readable and accessible in three sizes, by day and in
     ['elsewhere', 'p-elsewhere'],
   ] as const) {
     await openReview(page, piece)
-    if (name === 'piece') await drawn(page)
+    if (name === 'piece')
+      await expect(page.locator('.flaw-line[data-drawing=waiting]')).toHaveCount(0)
     for (const width of [320, 390, 1280, 1920]) {
       await page.setViewportSize({ width, height: width < 400 ? 844 : 900 })
       await expect.poll(() => overflow(page), `${name} ${width}`).toEqual({ by: 0, out: [] })
@@ -130,7 +157,7 @@ test('on paper the review is black on white, without buttons, within the width o
   await openApp(page, { address: '#/journal' })
   await takeIn(page, yearOfPractice(Date.UTC(2026, 5, 1, 18)))
   await openReview(page, mill)
-  await drawn(page)
+  await expect(page.locator('.flaw-line[data-drawing=waiting]')).toHaveCount(0)
   // A4 less its margins of 15 mm, at 96 dots an inch.
   await page.setViewportSize({ width: 680, height: 1009 })
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
@@ -146,5 +173,7 @@ test('on paper the review is black on white, without buttons, within the width o
     .locator('.review .scroll')
     .evaluateAll((all) => all.filter((each) => each.scrollWidth > each.clientWidth + 1).length)
   expect(wide, 'tables cut at the edge of the sheet').toBe(0)
+  // Every line of the music is on the paper, in sight of the window or not.
+  await expect(page.locator('.flaw-line:not(:has(svg))')).toHaveCount(0)
   await page.screenshot({ path: `${shots}/review-print.png`, fullPage: true })
 })
