@@ -6,7 +6,9 @@ import type { FolderPort } from '@/app/copyPorts'
 import type { Licence, PlayerPort, Ports } from '@/app/ports'
 import { baseFor, createComputerKeys, type ComputerKeys } from '@/devices/computerKeys'
 import { mergeDevices } from '@/devices/mergeDevices'
+import { createEchoes } from '@/devices/echoes'
 import { createMidiKeyboard } from '@/devices/midiKeyboard'
+import { createMidiOut } from '@/devices/midiOut'
 import { createScreenKeys } from '@/devices/screenKeys'
 import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
 import { createEngraver } from '@/engraving/engraving'
@@ -25,6 +27,7 @@ import '@/views/parts.css'
 import '@/views/practice.css'
 import '@/views/taptest.css'
 import { folderPort } from './folderPort'
+import { soundPort } from './hearing'
 import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
 import { loadSamples } from './samples'
@@ -136,7 +139,9 @@ const start = async (): Promise<void> => {
     ? opened.value
     : (await import('@/storage/waiting')).rememberInstead(opened.reason)
   const folder = folderPort(storage)
-  const midi = createMidiKeyboard()
+  const echoes = createEchoes()
+  const midi = createMidiKeyboard(echoes.isEcho)
+  const midiOut = createMidiOut(echoes.sent, window)
   const computerKeys = createComputerKeys(window)
   const screenKeys = createScreenKeys()
   const app = createApp({
@@ -144,10 +149,11 @@ const start = async (): Promise<void> => {
     licences: readLicences,
     person: mergeDevices([midi, computerKeys, screenKeys]),
     midi,
+    midiOut,
     computerKeys: computerKeysPort(computerKeys),
     screenKeys,
     player: playerPort(),
-    sound: createSound(),
+    sound: soundPort(createSound(), midiOut),
     storage: storagePort(storage),
     folder,
     students: async () => {

@@ -192,12 +192,12 @@ export const createApp = (ports: Ports): App => {
     screens.store.setState({ kind: 'piece', piece }, true)
 
   const applySettings = (applied: Settings): void => {
-    const { input, inputName, transpose, sound, metronomeVolume, pianoVolume } = applied
-    ports.midi.choose(input, inputName)
-    ports.midi.transpose(transpose)
-    ports.sound.setOn(sound)
-    ports.sound.setVolume('metronome', metronomeVolume)
-    ports.sound.setVolume('piano', pianoVolume)
+    ports.midi.choose(applied.input, applied.inputName)
+    ports.midi.transpose(applied.transpose)
+    ports.midiOut.choose(applied.output, applied.outputName)
+    ports.sound.setOn(applied.sound)
+    ports.sound.setVolume('metronome', applied.metronomeVolume)
+    ports.sound.setVolume('piano', applied.pianoVolume)
   }
   const changeSettings = (part: Partial<Settings>): void => {
     const before = settings.getState()

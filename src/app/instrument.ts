@@ -1,10 +1,12 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { KeyEvent } from '@/music/keyEvent'
 import type { Key } from '@/music/units'
-import type { MidiState, Ports, Stop } from './ports'
+import type { MidiInput, MidiState, Ports, Stop } from './ports'
 
 export interface InstrumentState {
   readonly midi: MidiState
+  /** Instruments on which "hear it" can sound. */
+  readonly outputs: readonly MidiInput[]
 }
 
 /** Who plays: the person, on whatever keys, or the simulated player. */
@@ -25,7 +27,7 @@ export interface Instrument {
 }
 
 export const createInstrument = (ports: Ports): Instrument => {
-  const store = createStore<InstrumentState>(() => ({ midi: { kind: 'asking' } }))
+  const store = createStore<InstrumentState>(() => ({ midi: { kind: 'asking' }, outputs: [] }))
   const hearers = new Set<Hear>()
   let borrower: Hear | undefined
   const hear: Hear = (event, who) => {
@@ -35,6 +37,7 @@ export const createInstrument = (ports: Ports): Instrument => {
   ports.person.listen((event) => hear(event, 'person'))
   ports.player.listen((event) => hear(event, 'simulated'))
   ports.midi.watch((midi) => store.setState({ midi }))
+  ports.midiOut.watch((outputs) => store.setState({ outputs }))
 
   const listen = (hearer: Hear): Stop => {
     hearers.add(hearer)

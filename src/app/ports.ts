@@ -47,6 +47,13 @@ export interface MidiPort {
   readonly transpose: (semitones: number) => void
 }
 
+/** Instruments that "hear it" can be sent to. */
+export interface MidiOutPort {
+  readonly watch: (see: (outputs: readonly MidiInput[]) => void) => Stop
+  /** By its id, or by its name where the browser gives it another id; an empty id is none. */
+  readonly choose: (id: string, name: string) => void
+}
+
 export interface ScreenKeysPort {
   readonly press: (key: Key, at: Ms, pointer: number) => void
   readonly release: (at: Ms, pointer: number) => void
@@ -223,6 +230,7 @@ export interface Ports {
   /** Whatever the person plays on, as one stream. */
   readonly person: ListenPort
   readonly midi: MidiPort
+  readonly midiOut: MidiOutPort
   readonly computerKeys: ComputerKeysPort
   readonly screenKeys: ScreenKeysPort
   readonly player: PlayerPort

@@ -29,6 +29,9 @@ export interface Settings {
   /** How loud each is, 0 to 1. */
   readonly metronomeVolume: number
   readonly pianoVolume: number
+  /** The instrument on which "hear it" sounds, by its id; empty for the sampled piano. */
+  readonly output: string
+  readonly outputName: string
   /** Clicks of the metronome to one beat. */
   readonly perBeat: PerBeat
   /** Two bars of the metronome sound, two are silent: whether one's own pulse holds. */
@@ -56,6 +59,8 @@ export const defaultSettings: Settings = {
   sound: true,
   metronomeVolume: 0.8,
   pianoVolume: 0.8,
+  output: '',
+  outputName: '',
   perBeat: 1,
   silentBars: false,
   lagMs: 0,
@@ -96,6 +101,8 @@ export const decodeSettings = (stored: unknown): Settings => {
     sound: typeof sound === 'boolean' ? sound : fallback.sound,
     metronomeVolume: decodeVolume(given['metronomeVolume'], fallback.metronomeVolume),
     pianoVolume: decodeVolume(given['pianoVolume'], fallback.pianoVolume),
+    output: typeof given['output'] === 'string' ? given['output'] : fallback.output,
+    outputName: typeof given['outputName'] === 'string' ? given['outputName'] : fallback.outputName,
     perBeat: clicksPerBeat.find((n) => n === given['perBeat']) ?? fallback.perBeat,
     silentBars: given['silentBars'] === true,
     lagMs:

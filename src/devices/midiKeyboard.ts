@@ -1,13 +1,14 @@
 import { WebMidi, type Input } from 'webmidi'
 import type { KeyEvent } from '@/music/keyEvent'
 import { key, ms, type Ms } from '@/music/units'
+import type { Echoes } from './echoes'
 import type { MidiDevice, MidiInput, MidiState } from './devices'
 import { createHolding } from './holding'
 import { createListeners } from './listeners'
 import { isAllOff, readMidiMessage } from './midiMessage'
 
 /** The MIDI keyboard by Web MIDI. Asks for nothing before `connect`. */
-export const createMidiKeyboard = (): MidiDevice => {
+export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): MidiDevice => {
   const holding = createHolding()
   const watchers = createListeners<MidiState>()
   /** Every input seen so far, in the order of appearance; a pulled one stays, marked as such. */
@@ -25,7 +26,7 @@ export const createMidiKeyboard = (): MidiDevice => {
   const showReady = (): void => show({ kind: 'ready', inputs, chosen })
   const isChosen = (id: string): boolean => chosen === 'all' || chosen === id
   const hear = (input: Input, bytes: readonly number[], at: Ms): void => {
-    if (!isChosen(input.id)) return
+    if (!isChosen(input.id) || isEcho(bytes, at)) return
     if (isAllOff(bytes)) return holding.letGo(input.id, at)
     const event = readMidiMessage(bytes, at)
     const moved = event && transposed(event, semitones)

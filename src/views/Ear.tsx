@@ -6,6 +6,7 @@ import { perBeatWord } from './words'
 export const Ear = () => {
   const app = useApp()
   const settings = useSelected(app.settings, (state) => state)
+  const outputs = useSelected(app.instrument.store, (state) => state.outputs)
   const change = (part: Partial<Settings>): void => app.changeSettings(part)
   return (
     <>
@@ -19,6 +20,36 @@ export const Ear = () => {
         value={settings.pianoVolume}
         onChange={(pianoVolume) => change({ pianoVolume })}
       />
+      <label>
+        “Hear it” sounds on
+        <select
+          value={settings.output}
+          onChange={({ target: { value } }) =>
+            change({
+              output: value,
+              outputName: outputs.find(({ id }) => id === value)?.name ?? '',
+            })
+          }
+        >
+          <option value="">the piano of the program</option>
+          {outputs.map(({ id, name, connected }) => (
+            <option key={id} value={id}>
+              {name}
+              {connected ? '' : ' (unplugged)'}
+            </option>
+          ))}
+          {settings.output !== '' && !outputs.some(({ id }) => id === settings.output) && (
+            <option value={settings.output}>{settings.outputName} (not there)</option>
+          )}
+        </select>
+      </label>
+      {settings.output !== '' && (
+        <p className="soft credit">
+          By cable the notes sound some milliseconds after they are sent, one millisecond more for
+          each note of a chord; by wireless it may be tens. You are never judged against it, and
+          what the instrument sends back of it is not taken for your playing.
+        </p>
+      )}
       <label>
         Clicks to a beat
         <select

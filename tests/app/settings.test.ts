@@ -15,6 +15,8 @@ test('settings survive being stored and read back', () => {
     sound: false,
     metronomeVolume: 0.3,
     pianoVolume: 1,
+    output: 'out-2',
+    outputName: 'Stage 88',
     perBeat: 3,
     silentBars: true,
     lagMs: -31,

@@ -1,5 +1,5 @@
 /**
- * MIDI inputs that a test plugs, plays and pulls, below the standard API: what stands above,
+ * MIDI inputs and outputs that a test plugs, plays and pulls, below the standard API: what stands above,
  * the webmidi library included, is the real thing. Behaves as the Web MIDI API (W3C) says: `open()`
  * changes `connection` later, an open port that is pulled becomes pending, a port that comes back is
  * the same object with the same id, `inputs` lists only what is connected, statechange is fired at
@@ -25,6 +25,10 @@ export interface FakeMidi {
   /** Another program has the input: it cannot be opened; or it can again. */
   readonly occupy: (name: string) => void
   readonly free: (name: string) => void
+  /** What was sent to an output, each with its time, in the order of sending. */
+  readonly sent: (
+    name: string,
+  ) => readonly { readonly bytes: readonly number[]; readonly at: number }[]
   /** Whether a page has opened the input and so hears it. */
   readonly isOpen: (name: string) => boolean
 }
@@ -32,6 +36,9 @@ export interface FakeMidi {
 export interface FakeMidiOptions {
   /** Plugged from the start. */
   readonly inputs?: readonly string[]
+  readonly outputs?: readonly string[]
+  /** Outputs whose instrument sends back what is sent to it, on the input of the same name. */
+  readonly looped?: readonly string[]
   readonly denied?: boolean
   /** Inputs that another program has from the start. */
   readonly occupied?: readonly string[]
@@ -51,19 +58,23 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
   const plugged = new Set<string>(options.inputs)
   const occupied = new Set<string>(options.occupied)
   const ids = new Map<string, string>()
+  const outputs = new Set<string>(options.outputs)
+  const looped = new Set<string>(options.looped)
+  const sentTo = new Map<string, { readonly bytes: readonly number[]; readonly at: number }[]>()
   let denied = options.denied === true
 
   const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0))
-  const idOf = (name: string): string => {
-    const id = ids.get(name) ?? `fake-input-${ids.size + 1}`
-    ids.set(name, id)
+  type Type = 'input' | 'output'
+  const idOf = (type: Type, name: string): string => {
+    const id = ids.get(`${type} ${name}`) ?? `fake-${type}-${ids.size + 1}`
+    ids.set(`${type} ${name}`, id)
     return id
   }
   const stamp = (event: Event, timeStamp: number): Event =>
     Object.defineProperty(event, 'timeStamp', { value: timeStamp })
 
   class Port extends EventTarget {
-    readonly type = 'input'
+    readonly type: Type
     readonly manufacturer = 'Passagework tests'
     readonly version = '1'
     readonly id: string
@@ -75,11 +86,12 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
     #onmidimessage: Handler = null
     #opening: Promise<Port> | undefined
 
-    constructor(access: Access, name: string) {
+    constructor(access: Access, name: string, type: Type = 'input') {
       super()
       this.#access = access
       this.name = name
-      this.id = idOf(name)
+      this.type = type
+      this.id = idOf(type, name)
       this.addEventListener('statechange', (event) => this.onstatechange?.(event))
       this.addEventListener('midimessage', (event) => this.#onmidimessage?.(event))
     }
@@ -137,28 +149,48 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
       await nextTask()
       this.change('disconnected', this.connection === 'open' ? 'pending' : this.connection)
     }
+    /** Of an output. A port that is gone throws (Web MIDI API, MIDIOutput.send). */
+    send(data: Iterable<number>, at = 0): void {
+      if (this.state === 'disconnected') throw new DOMException(this.name, 'InvalidStateError')
+      const bytes = [...data]
+      const due = Math.max(at, performance.now())
+      sentTo.set(this.name, [...(sentTo.get(this.name) ?? []), { bytes, at: due }])
+      if (!looped.has(this.name)) return
+      setTimeout(() => send(this.name, bytes, due + 2), due + 2 - performance.now())
+    }
     hear(bytes: readonly number[], timeStamp: number): void {
       const event = Object.assign(new Event('midimessage'), { data: Uint8Array.from(bytes) })
       this.dispatchEvent(stamp(event, timeStamp))
     }
   }
 
+  const connected = (ports: ReadonlyMap<string, Port>): ReadonlyMap<string, Port> =>
+    new Map(
+      [...ports.values()]
+        .filter((port) => port.state === 'connected')
+        .map((port) => [port.id, port]),
+    )
+
   class Access extends EventTarget {
     readonly sysexEnabled = false
-    readonly outputs = new Map()
     onstatechange: Handler
     readonly ports = new Map<string, Port>()
+    readonly out = new Map<string, Port>()
 
     constructor() {
       super()
       for (const name of plugged) this.ports.set(name, new Port(this, name))
+      for (const name of outputs) this.out.set(name, new Port(this, name, 'output'))
       this.addEventListener('statechange', (event) => this.onstatechange?.(event))
     }
     get inputs(): ReadonlyMap<string, Port> {
-      const connected = [...this.ports.values()].filter((port) => port.state === 'connected')
-      return new Map(connected.map((port) => [port.id, port]))
+      return connected(this.ports)
+    }
+    get outputs(): ReadonlyMap<string, Port> {
+      return connected(this.out)
     }
     async plug(name: string): Promise<void> {
+      await this.out.get(name)?.reconnect()
       const known = this.ports.get(name)
       if (known) return known.reconnect()
       await nextTask()
@@ -201,7 +233,8 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
     },
     pull: async (name) => {
       plugged.delete(name)
-      await Promise.all(portsOf(name).map((port) => port.disconnect()))
+      const out = accesses.flatMap((access) => access.out.get(name) ?? [])
+      await Promise.all([...portsOf(name), ...out].map((port) => port.disconnect()))
     },
     send,
     play: async (name, messages) => {
@@ -220,6 +253,7 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
     },
     occupy: (name) => occupied.add(name),
     free: (name) => occupied.delete(name),
+    sent: (name) => sentTo.get(name) ?? [],
     isOpen: (name) => openPorts(name).length > 0,
   }
   Object.defineProperty(globalThis, 'fakeMidi', { value: fakeMidi, configurable: true })

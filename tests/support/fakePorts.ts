@@ -20,6 +20,8 @@ export interface Desk {
   readonly sounded: string[]
   /** How loud each voice is. */
   readonly volumes: ReadonlyMap<string, number>
+  /** The instruments chosen for "hear it", one after another. */
+  readonly chosenOutputs: readonly string[]
   /** Files given to the person, by name. */
   readonly saved: ReadonlyMap<string, string>
   /** Strikes a key now and lifts it shortly after. */
@@ -70,6 +72,7 @@ export const createDesk = (
   const beatWatchers = new Set<(beat: { readonly at: Ms }) => void>()
   const sounded: string[] = []
   const volumes = new Map<string, number>()
+  const chosenOutputs: string[] = []
   const students = createStudentMemory()
   const saved = new Map<string, string>()
   const listen = (hear: (event: KeyEvent) => void) => {
@@ -108,6 +111,13 @@ export const createDesk = (
       },
       choose: () => {},
       transpose: () => {},
+    },
+    midiOut: {
+      watch: (see) => {
+        see([])
+        return () => {}
+      },
+      choose: (id) => chosenOutputs.push(id),
     },
     computerKeys: { reach: () => {}, letters: () => new Map() },
     screenKeys: { press: () => {}, release: () => {} },
@@ -185,6 +195,7 @@ export const createDesk = (
     storage,
     sounded,
     volumes,
+    chosenOutputs,
     saved,
     pass,
     sleep,
