@@ -34,6 +34,8 @@ export interface Desk {
   readonly simulate: (key: number) => void
   /** Lets time pass in small steps, as the page's clock does. */
   readonly pass: (forMs: number) => void
+  /** Strikes and lifts a key while time stands: one of a chord, or of a fast run. */
+  readonly touch: (key: number) => void
   /** The machine sleeps: the page hears nothing meanwhile, and wakes once. */
   readonly sleep: (forMs: number) => void
   /** Somebody sets the computer's clock: by so much, while the clock of the events goes on. */
@@ -207,6 +209,12 @@ export const createDesk = (
     setMidi: (state) => midiWatchers.forEach((see) => see(state)),
     setSound: (state) => soundWatchers.forEach((see) => see(state)),
     strike: (struck) => strikeFor(hearers, struck),
+    touch: (touched) => {
+      for (const hear of hearers) {
+        hear({ kind: 'down', key: key(touched), velocity: 64, at: ms(now) })
+        hear({ kind: 'up', key: key(touched), at: ms(now) })
+      }
+    },
     tread: (pedal) => {
       for (const hear of hearers) hear({ kind: 'pedal', pedal, value: 127, at: ms(now) })
       pass(90)
