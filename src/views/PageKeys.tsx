@@ -7,7 +7,8 @@ export interface PageKey {
   readonly key: string
   readonly shown: string
   readonly words: string
-  readonly run: () => void
+  /** Absent where the page itself hears it, since what has the focus may have a use for it. */
+  readonly run?: () => void
 }
 
 /** The keys of a page that is read, not played; `?` lists them. Letters are no piano keys there. */
@@ -18,7 +19,11 @@ export const PageKeys = ({ keys }: { readonly keys: readonly PageKey[] }) => {
     else dialog.current?.showModal()
   }
   useKeysByName({
-    ...Object.fromEntries(keys.map(({ key, run }) => [key, () => dialog.current?.open || run()])),
+    ...Object.fromEntries(
+      keys.flatMap(({ key, run }) =>
+        run ? [[key, () => dialog.current?.open || run()] as const] : [],
+      ),
+    ),
     '?': toggle,
   })
   return (

@@ -16,6 +16,7 @@ import { Notation } from './Notation'
 import { PassageChoice } from './PassageChoice'
 import type { Passage } from './passageKeys'
 import { useKeysByName } from './pieceKeys'
+import { WeeksWay } from './TodayWay'
 import { useChunkStates } from './useChunkStates'
 import { WholePiece } from './WholePiece'
 import { describeChunk, formatBars, handWords } from './words'
@@ -75,7 +76,10 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   const chosen = cutChunk(score, first.start, end, hand)
   return (
     <main className="page page-piece">
-      <h1>{score.title}</h1>
+      <div className="row">
+        <h1>{score.title}</h1>
+        <WeeksWay piece={score.id} />
+      </div>
       {piece.warnings.length > 0 && (
         <ul className="notice">
           {piece.warnings.map((warning) => (

@@ -6,6 +6,7 @@ import type { PieceId } from '@/music/units'
 import type { PlacePlan } from '@/plan/plan'
 import { useApp, useSelected } from './context'
 import { HonestWord } from './HonestWord'
+import { PageKeys } from './PageKeys'
 import { PlanPicture } from './PlanPicture'
 import {
   dueDay,
@@ -122,11 +123,22 @@ const Span = ({ planned }: { readonly planned: PlannedPiece }) => {
           </select>
         </label>
         <a className="button" href={formatRoute({ kind: 'today' })}>
-          Today
+          Today <kbd>T</kbd>
         </a>
         <a className="button" href={formatRoute({ kind: 'piece', piece: plan.piece })}>
-          The piece
+          The piece <kbd>P</kbd>
         </a>
+        <PageKeys
+          keys={[
+            { key: 't', shown: 'T', words: 'today’s plan', run: () => app.go({ kind: 'today' }) },
+            {
+              key: 'p',
+              shown: 'P',
+              words: 'the page of the piece',
+              run: () => app.go({ kind: 'piece', piece: plan.piece }),
+            },
+          ]}
+        />
       </div>
       <p className="soft">
         {exercises > 0

@@ -1,10 +1,10 @@
-import { useEffect, useRef, useState, type ChangeEvent } from 'react'
+import { useRef, useState, type ChangeEvent } from 'react'
 import { formatRoute } from '@/app/route'
 import { searchPieces } from '@/app/searchPieces'
 import { useApp, useSelected } from './context'
 import { Kept } from './Kept'
-import { useKeysByName } from './pieceKeys'
 import { PieceRow } from './PieceRow'
+import { TodayWay } from './TodayWay'
 import { addFiles, scoreFiles } from './useDrop'
 import { plural } from './words'
 import './pieces.css'
@@ -63,26 +63,6 @@ export const Pieces = () => {
       </section>
       <Kept />
     </main>
-  )
-}
-
-/** Who has practised is one key from today's plan. */
-const TodayWay = () => {
-  const app = useApp()
-  const [isKnown, setKnown] = useState(false)
-  const run = useSelected(app.today.store, (state) => state.run)
-  useEffect(() => {
-    void app.today.load()
-    void app.hasPractised().then(setKnown)
-  }, [app])
-  useKeysByName(isKnown ? { t: () => app.go({ kind: 'today' }) } : {})
-  if (!isKnown) return null
-  return (
-    <p className="row today-way">
-      <a className="button primary" href={formatRoute({ kind: 'today' })}>
-        {run ? 'Go on with today’s plan' : 'Today’s plan'} <kbd>T</kbd>
-      </a>
-    </p>
   )
 }
 

@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, useSyncExternalStore } from 'react'
 import type { Bar } from '@/music/music'
 import type { PiecePlan, PlacePlan, PlaceState } from '@/plan/plan'
 import { hrefOf } from './planLinks'
@@ -32,6 +32,11 @@ const states = ['kept', 'secure', 'practised', 'slipped', 'untouched'] as const
 /** Bars in a line of the picture, by the width of the window. */
 const barsInLine = (): number => (window.innerWidth < 700 ? 8 : window.innerWidth < 1100 ? 16 : 24)
 
+const onResize = (tell: () => void): (() => void) => {
+  window.addEventListener('resize', tell)
+  return () => window.removeEventListener('resize', tell)
+}
+
 /** The whole of a piece at a glance: its bars, how far each hand and both together are; each stretch leads to its work. */
 export const PlanPicture = ({
   plan,
@@ -41,7 +46,7 @@ export const PlanPicture = ({
   readonly bars: readonly Bar[]
 }) => {
   const segments = useMemo(() => segmentsOf(plan, bars), [plan, bars])
-  const lines = linesOf(bars.length, barsInLine())
+  const lines = linesOf(bars.length, useSyncExternalStore(onResize, barsInLine))
   return (
     <figure className="plan-picture" aria-labelledby="picture">
       <figcaption id="picture">{describePicture(plan, segments, bars.length)}</figcaption>

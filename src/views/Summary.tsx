@@ -16,6 +16,7 @@ import { Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
 import { rangeWords } from './reviewWords'
 import { SessionPieces } from './SessionPieces'
+import { TodayDone } from './TodayWay'
 import { flawWords, formWords, handWords, percent, plural } from './words'
 import './review.css'
 
@@ -36,6 +37,7 @@ export const Summary = () => {
           Nothing practised yet. Choose one of the{' '}
           <a href={formatRoute({ kind: 'pieces' })}>pieces</a>, and one small chunk of it.
         </p>
+        <TodayDone />
       </main>
     )
   return (
@@ -61,6 +63,7 @@ export const Summary = () => {
       </p>
       <ShareBar clean={tally.clean} flawed={tally.flawed} />
       <p>{verdictOnSession(cleanShare)}</p>
+      <TodayDone />
       <section aria-labelledby="drilled">
         <h2 id="drilled">What was drilled</h2>
         <div className="scroll">

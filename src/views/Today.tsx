@@ -4,7 +4,7 @@ import { formatRoute } from '@/app/route'
 import { useApp, useSelected } from './context'
 import { DayChoice } from './DayChoice'
 import { DayList } from './DayList'
-import { useKeysByName } from './pieceKeys'
+import { PageKeys } from './PageKeys'
 import { describeDay, describeDone, weekdayWord } from './planWords'
 import { dateWords } from './reviewWords'
 import { useKeys } from './shortcuts'
@@ -46,7 +46,7 @@ const Ahead = () => {
     if (planned && items.length > 0) app.today.begin(planned)
   }
   useStartKeys(start)
-  useKeysByName({ o: () => setSeed((n) => n + 1) })
+  const another = (): void => setSeed((n) => n + 1)
   if (problem !== undefined) return <p className="notice">{problem}</p>
   if (!known || !wish) return <p className="soft">Looking into the record …</p>
   return (
@@ -57,10 +57,18 @@ const Ahead = () => {
           Start <kbd>Enter</kbd>
         </button>
         {items.length > 0 && (
-          <button type="button" onClick={() => setSeed((n) => n + 1)}>
+          <button type="button" onClick={another}>
             Another choice <kbd>O</kbd>
           </button>
         )}
+        <PageKeys
+          keys={[
+            { key: 'enter', shown: 'Enter', words: 'start' },
+            { key: 'arrowup', shown: '↑', words: 'five minutes more' },
+            { key: 'arrowdown', shown: '↓', words: 'five minutes less' },
+            { key: 'o', shown: 'O', words: 'another choice of what is as urgent', run: another },
+          ]}
+        />
       </div>
       <section aria-labelledby="items" aria-busy={!planned}>
         <h2 id="items" className="unseen">

@@ -1,0 +1,56 @@
+import { useEffect, useState } from 'react'
+import { formatRoute } from '@/app/route'
+import type { PieceId } from '@/music/units'
+import { useApp, useSelected } from './context'
+import { PageKeys } from './PageKeys'
+import { useKeysByName } from './pieceKeys'
+import { describeDone } from './planWords'
+
+/** Who has practised is one key from today's plan. */
+export const TodayWay = () => {
+  const app = useApp()
+  const [isKnown, setKnown] = useState(false)
+  const run = useSelected(app.today.store, (state) => state.run)
+  useEffect(() => {
+    void app.today.load()
+    void app.hasPractised().then(setKnown)
+  }, [app])
+  if (!isKnown) return null
+  const words = run ? 'Go on with today’s plan' : 'Today’s plan'
+  return (
+    <p className="row today-way">
+      <a className="button primary" href={formatRoute({ kind: 'today' })}>
+        {words} <kbd>T</kbd>
+      </a>
+      <PageKeys keys={[{ key: 't', shown: 'T', words, run: () => app.go({ kind: 'today' }) }]} />
+    </p>
+  )
+}
+
+/** From the page of a piece to its weeks. */
+export const WeeksWay = ({ piece }: { readonly piece: PieceId }) => {
+  const app = useApp()
+  useKeysByName({ w: () => app.go({ kind: 'plan', piece }) })
+  return (
+    <a className="button" href={formatRoute({ kind: 'plan', piece })}>
+      The weeks <kbd>W</kbd>
+    </a>
+  )
+}
+
+/** In the review of a session: how today's plan went, and the way back to what is left of it. */
+export const TodayDone = () => {
+  const app = useApp()
+  const run = useSelected(app.today.store, (state) => state.run)
+  useEffect(() => void app.today.load(), [app])
+  if (!run) return null
+  const isOver = run.at >= run.items.length
+  return (
+    <p className="today-done">
+      {isOver
+        ? describeDone(run.items)
+        : `Of today’s plan item ${run.at + 1} of ${run.items.length} is on. `}
+      {!isOver && <a href={formatRoute({ kind: 'today' })}>Go on with it</a>}
+    </p>
+  )
+}
