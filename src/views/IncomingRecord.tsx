@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { formatRoute } from '@/app/route'
-import type { IncomingState, Students as Studio } from '@/app/students'
+import type { IncomingState } from '@/app/incoming'
+import type { Students as Studio } from '@/app/students'
 import type { StudentId } from '@/journal/ids'
 import { useSelected } from './context'
 import { dateWords, grouped } from './reviewWords'
@@ -8,7 +9,7 @@ import { plural } from './words'
 
 /** A student's file: what is in it, whose it is, and what became of it. */
 export const IncomingRecord = ({ studio }: { readonly studio: Studio }) => {
-  const state = useSelected(studio.incoming, (now) => now)
+  const state = useSelected(studio.incoming.store, (now) => now)
   switch (state.kind) {
     case 'none':
       return null
@@ -16,7 +17,7 @@ export const IncomingRecord = ({ studio }: { readonly studio: Studio }) => {
       return (
         <div className="import">
           <Progress label={`Reading ${state.fileName}`} done={state.done} of={1} />
-          <button type="button" onClick={studio.forget}>
+          <button type="button" onClick={studio.incoming.forget}>
             Stop
           </button>
         </div>
@@ -54,6 +55,11 @@ export const IncomingRecord = ({ studio }: { readonly studio: Studio }) => {
           <p>
             <b>{state.fileName}</b> {state.message}
           </p>
+          {state.waiting > 0 && (
+            <button type="button" onClick={studio.incoming.forget}>
+              On to the next file
+            </button>
+          )}
         </div>
       )
   }
@@ -79,7 +85,7 @@ const mostTold = 5
 
 const Preview = ({
   studio,
-  state: { fileName, preview, of, name },
+  state: { fileName, preview, of, name, waiting },
 }: {
   readonly studio: Studio
   readonly state: Extract<IncomingState, { readonly kind: 'preview' }>
@@ -94,7 +100,7 @@ const Preview = ({
       className="import"
       onSubmit={(event) => {
         event.preventDefault()
-        void studio.take(student === undefined ? { name: typed } : { student })
+        void studio.incoming.take(student === undefined ? { name: typed } : { student })
       }}
     >
       <h3>{fileName}</h3>
@@ -154,9 +160,10 @@ const Preview = ({
         <button type="submit" className="primary">
           Open it beside yours
         </button>
-        <button type="button" onClick={studio.forget}>
+        <button type="button" onClick={studio.incoming.forget}>
           Leave it
         </button>
+        {waiting > 0 && <span className="soft">then {plural(waiting, 'file')} more</span>}
       </div>
     </form>
   )

@@ -57,9 +57,9 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
   const titleOf = (row: StudioRow): string =>
     listed.find(({ id }) => id === row.piece)?.title ?? row.title ?? 'a piece without a title'
   const choose = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const [file] = target.files ?? []
-    if (file) await studio.look(chosenFile(file))
+    const files = [...(target.files ?? [])].map(chosenFile)
     target.value = ''
+    if (files.length > 0) await studio.incoming.look(files)
   }
   const rows = studio.rows(students, since)
   const shown = piece === undefined ? rows : rows.filter((row) => row.piece === piece)
@@ -96,9 +96,10 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
         ref={picker}
         className="unseen"
         type="file"
+        multiple
         accept=".jsonl,.ndjson,.json,.txt,application/jsonl"
         tabIndex={-1}
-        aria-label="File of a student’s record"
+        aria-label="Files of students’ records"
         onChange={(event) => void choose(event)}
       />
       <IncomingRecord studio={studio} />

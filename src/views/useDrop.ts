@@ -8,6 +8,13 @@ export const addFiles = async (app: App, files: FileList | null | undefined): Pr
   for (const file of files ?? []) await app.addFile(chosenFile(file))
 }
 
+/** On the page of students what is dropped is a record of theirs; anywhere else a piece. */
+const takeDropped = async (app: App, files: FileList | null | undefined): Promise<void> => {
+  if (app.screen.getState().kind !== 'students') return addFiles(app, files)
+  const { incoming } = await app.lessons.openStudents()
+  await incoming.look(Array.from(files ?? [], chosenFile))
+}
+
 /** A file of the browser, unread. */
 export const chosenFile = (file: File): ChosenFile => ({
   name: file.name,
@@ -33,7 +40,7 @@ export const useDrop = (): boolean => {
     const drop = (event: DragEvent): void => {
       event.preventDefault()
       setOver(false)
-      void addFiles(app, event.dataTransfer?.files)
+      void takeDropped(app, event.dataTransfer?.files)
     }
     window.addEventListener('dragover', drag)
     window.addEventListener('dragleave', leave)

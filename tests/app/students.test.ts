@@ -16,6 +16,11 @@ const fileOf = (events: readonly JournalEvent[] | string, name = 'ada.jsonl'): C
   return { name, size: bytes.length, read: () => Promise.resolve(bytes) }
 }
 
+const filesOf = (
+  events: readonly JournalEvent[] | string,
+  name?: string,
+): readonly ChosenFile[] => [fileOf(events, name)]
+
 const open = async () => {
   const desk = createDesk([sampleOf('First', melody)])
   const app = createApp(desk.ports)
@@ -26,14 +31,14 @@ const open = async () => {
     desk,
     app,
     students,
-    incoming: () => students.incoming.getState(),
+    incoming: () => students.incoming.store.getState(),
     listed: () => students.store.getState().students,
     names: () => students.store.getState().students.map(({ name }) => name),
     send: async (events: readonly JournalEvent[], name: string) => {
-      await students.look(fileOf(events, `${name}.jsonl`))
-      const state = students.incoming.getState()
+      await students.incoming.look(filesOf(events, `${name}.jsonl`))
+      const state = students.incoming.store.getState()
       if (state.kind !== 'preview') throw new Error(state.kind)
-      await students.take(state.of ? { student: state.of } : { name: state.name })
+      await students.incoming.take(state.of ? { student: state.of } : { name: state.name })
     },
   }
 }
@@ -44,14 +49,14 @@ const bens = played.map((event) => ({ ...event, session: sessionId('ben 1') }))
 
 test('a student’s file is looked at first; taken in it stands beside one’s own record and never in it', async () => {
   const { students, incoming, listed, app, desk } = await open()
-  await students.look(fileOf(played, 'ada-week_3.jsonl'))
+  await students.incoming.look(filesOf(played, 'ada-week_3.jsonl'))
   expect(incoming()).toMatchObject({
     kind: 'preview',
     name: 'ada week 3',
     preview: { fresh: { repetitions: 4, days: 1 }, unread: [] },
   })
   expect(listed()).toEqual([])
-  await students.take({ name: '  Ada   the Example ' })
+  await students.incoming.take({ name: '  Ada   the Example ' })
   expect(incoming()).toMatchObject({ kind: 'done', outcome: { added: 6, known: 0, taken: [] } })
   expect(listed()).toMatchObject([
     {
@@ -89,9 +94,9 @@ test('a newer file of the same student is known by its sessions and adds what is
   const later = repetition('c', 90)
   const [ada] = listed()
   if (!ada) throw new Error('nobody')
-  await students.look(fileOf([...played, later], 'ada-new.jsonl'))
+  await students.incoming.look(filesOf([...played, later], 'ada-new.jsonl'))
   expect(incoming()).toMatchObject({ kind: 'preview', of: ada.id })
-  await students.take({ student: ada.id })
+  await students.incoming.take({ student: ada.id })
   expect(incoming()).toMatchObject({ kind: 'done', outcome: { added: 1, known: 6 } })
   expect(names()).toEqual(['ada', 'ben'])
   expect(listed().map(({ pieces }) => pieces[0]?.days[0]?.tally.clean)).toEqual([3, 2])
@@ -103,7 +108,7 @@ test('a newer file of the same student is known by its sessions and adds what is
 test('a bad file is refused with line and reason, and nothing is changed', async () => {
   const { students, incoming, names, send } = await open()
   await send(played, 'ada')
-  await students.look(fileOf('to be or not\n', 'essay.txt'))
+  await students.incoming.look(filesOf('to be or not\n', 'essay.txt'))
   expect(incoming()).toMatchObject({
     kind: 'failed',
     message: expect.stringMatching(
@@ -112,10 +117,24 @@ test('a bad file is refused with line and reason, and nothing is changed', async
   })
   const text = formatJournal(bens).split('\n')
   text[2] = '{"v":2,"kind":"repetition"}'
-  await students.look(fileOf(text.join('\n'), 'ben.jsonl'))
+  await students.incoming.look(filesOf(text.join('\n'), 'ben.jsonl'))
   expect(incoming()).toMatchObject({ kind: 'preview', preview: { unread: [{ line: 3 }] } })
-  students.forget()
+  students.incoming.forget()
   expect(names()).toEqual(['ada'])
+})
+
+test('several files are looked at one after another; a bad one holds up none', async () => {
+  const { students, incoming, names } = await open()
+  const files = [fileOf(played, 'ada.jsonl'), fileOf('odd\n', 'odd.txt'), fileOf(bens, 'ben.jsonl')]
+  await students.incoming.look(files)
+  expect(incoming()).toMatchObject({ kind: 'preview', fileName: 'ada.jsonl', waiting: 2 })
+  await students.incoming.take({ name: 'Ada' })
+  expect(incoming()).toMatchObject({ kind: 'failed', fileName: 'odd.txt', waiting: 1 })
+  students.incoming.forget()
+  await expect.poll(incoming).toMatchObject({ kind: 'preview', fileName: 'ben.jsonl', waiting: 0 })
+  await students.incoming.take({ name: '' })
+  expect(incoming()).toMatchObject({ kind: 'done' })
+  expect(names()).toEqual(['Ada', 'ben'])
 })
 
 test('a student is called otherwise, keeps the record, and can be removed', async () => {

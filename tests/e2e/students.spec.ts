@@ -15,13 +15,22 @@ const shots = fileURLToPath(new URL('./shots', import.meta.url))
 // Days are those of the machine's own time zone.
 test.use({ timezoneId: 'UTC' })
 
-/** Chooses a file of a student, as it came by mail. */
-const choose = async (page: Page, name: string, content: string): Promise<void> => {
+/** Chooses files of students, as they came by mail. */
+const choose = async (
+  page: Page,
+  ...files: readonly (readonly [name: string, content: string])[]
+): Promise<void> => {
   const opening = page.waitForEvent('filechooser')
   await page.getByRole('button', { name: 'Open a student’s record' }).click()
   await (
     await opening
-  ).setFiles({ name, mimeType: 'application/jsonl', buffer: Buffer.from(content) })
+  ).setFiles(
+    files.map(([name, content]) => ({
+      name,
+      mimeType: 'application/jsonl',
+      buffer: Buffer.from(content),
+    })),
+  )
 }
 
 const openBeside = async (
@@ -29,7 +38,7 @@ const openBeside = async (
   name: string,
   events: readonly JournalEvent[],
 ): Promise<void> => {
-  await choose(page, name, formatJournal(events))
+  await choose(page, [name, formatJournal(events)])
   await page.getByRole('button', { name: 'Open it beside yours' }).click()
   await expect(page.getByText('Your own record is as it was.')).toBeVisible()
 }
@@ -48,10 +57,14 @@ test('records that students sent stand beside one’s own: named, compared, look
   await page.getByRole('link', { name: 'Students' }).click()
 
   // A file that is none is refused with the line and what to do; one that is damaged loses its one line.
-  await choose(page, 'essay.jsonl', 'to be or not\n')
+  await choose(
+    page,
+    ['essay.jsonl', 'to be or not\n'],
+    ['ada-the-example.jsonl', `{"v":\n${formatJournal(half)}`],
+  )
   await expect(page.getByRole('alert')).toContainText('no line of it is one. Line 1')
   await expect(page.getByRole('alert')).toContainText('Nothing was changed.')
-  await choose(page, 'ada-the-example.jsonl', `{"v":\n${formatJournal(half)}`)
+  await page.getByRole('button', { name: 'On to the next file' }).click()
   await expect(page.getByText('1 line cannot be read')).toBeVisible()
   await expect(page.getByLabel('Name of the student')).toHaveValue('ada the example')
   await page.getByLabel('Name of the student').fill('Ada')
@@ -72,7 +85,7 @@ test('records that students sent stand beside one’s own: named, compared, look
   await which.selectOption('all pieces')
 
   // A newer file is known by its sessions; what is new is added.
-  await choose(page, 'ada-in-june.jsonl', formatJournal(year))
+  await choose(page, ['ada-in-june.jsonl', formatJournal(year)])
   await expect(page.getByText('An older file of Ada has sessions of this one.')).toBeVisible()
   await page.getByRole('button', { name: 'Open it beside yours' }).click()
   await expect(page.locator('.import')).toContainText(/were here already/)
