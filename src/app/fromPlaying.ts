@@ -1,11 +1,11 @@
-import { beatsOf, type Beat } from '@/difficulty/beats'
+import { beatAt, beatsOf, type Beat } from '@/difficulty/beats'
 import type { HardSpot } from '@/difficulty/difficulty'
 import { clockOf } from '@/difficulty/strokes'
 import { groupBy } from '@/journal/groupBy'
 import type { Chunk, Onset } from '@/music/chunk'
 import { hands, type Hand, type Score } from '@/music/music'
 import { chunkAt } from '@/music/place'
-import type { Tick } from '@/music/units'
+import { tick, type Tick } from '@/music/units'
 import type { FlawCount } from '@/review/flaws'
 import type { ChunkFigures } from '@/review/pieceReview'
 import { estimateShare } from '@/review/proportion'
@@ -30,9 +30,7 @@ export interface PlayedSpot extends HardSpot {
 
 /** Fewer repetitions than these say nothing of a place, whatever came of them. */
 const leastRepetitions = 10
-/** Flaws pile up where their share is surely so many times what it is in all that was played, */
-const timesUsual = 1.5
-/** and surely at least this: one repetition in ten makes no hard spot. */
+/** Flaws pile up where their share is surely higher than in all the rest that was played, and surely this: one in ten makes no hard spot. */
 const leastShare = 0.1
 
 /**
@@ -86,14 +84,16 @@ const worstOf = (piles: readonly Pile[]): Pile | undefined =>
 const findPiles = (score: Score, hand: Hand, record: PlayedRecord): readonly Pile[] => {
   const beats = beatsOf(score, clockOf(score, undefined))
   const counted = countBeats(score, beats, hand, record)
-  const usual =
-    counted.reduce((sum, { flawed }) => sum + flawed, 0) /
-    counted.reduce((sum, { of }) => sum + of, 0)
+  const all = counted.reduce(
+    (sum, each) => ({ flawed: sum.flawed + each.flawed, of: sum.of + each.of }),
+    { flawed: 0, of: 0 },
+  )
   const piles: Pile[] = []
   for (const [i, { start, end }] of beats.entries()) {
     const { flawed = 0, of = 0 } = counted[i] ?? {}
     const sure = estimateShare(flawed, of)?.low ?? 0
-    if (of < leastRepetitions || sure < leastShare || sure < timesUsual * usual) continue
+    const elsewhere = all.of > of ? (all.flawed - flawed) / (all.of - of) : 0
+    if (of < leastRepetitions || sure < leastShare || sure <= elsewhere) continue
     const pile: Pile = { hand, from: start, to: end, sure, flawed, of }
     const last = piles.at(-1)
     if (last?.to !== start) piles.push(pile)
@@ -149,4 +149,4 @@ const handOf = ({ notes }: Onset, { written, notes: named }: FlawCount): Hand | 
 }
 
 const beatOf = (beats: readonly Beat[], chunk: Chunk, { start }: Onset): number =>
-  beats.findIndex(({ end }) => end > chunk.start + start)
+  beatAt(beats, tick(chunk.start + start))

@@ -33,3 +33,14 @@ export const placeInBeats = (
     return beat
   })
 }
+
+/** The place of the beat in which a tick lies, by halving; the last one for what lies after it. */
+export const beatAt = (beats: readonly Beat[], at: Tick): number => {
+  let [low, high] = [0, beats.length - 1]
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2)
+    if ((beats[middle]?.end ?? 0) <= at) low = middle + 1
+    else high = middle
+  }
+  return low
+}

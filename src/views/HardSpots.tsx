@@ -1,4 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
+import type { PlayedFigures } from '@/app/fromPlaying'
+import type { ToldSpots } from '@/app/hardSpots'
 import { spotPlace, type ListedSpot } from '@/app/spotList'
 import { moveSpot, saySpot } from '@/app/spotWords'
 import type { Bar, HandChoice, Score } from '@/music/music'
@@ -24,7 +26,7 @@ interface HardSpotsProps {
 /** Where the piece is hard and why; the person corrects the list, and it is kept with the piece. */
 export const HardSpots = (props: HardSpotsProps) => {
   const { score, hand, goal, first, last, onListed } = props
-  const { spots, isLooking, problem, words, say } = useHardSpots(score, goal, hand)
+  const { spots, isLooking, problem, carried, words, say } = useHardSpots(score, goal, hand)
   const [said, setSaid] = useState('')
   const box = useRef<HTMLElement>(null)
   useEffect(() => {
@@ -76,6 +78,7 @@ export const HardSpots = (props: HardSpotsProps) => {
         </span>
       </div>
       {problem !== undefined && <p className="notice">{problem}</p>}
+      {carried && <p className="notice">{describeCarriedSpots(carried)}</p>}
       <ol className="spots-list" aria-busy={spots === undefined}>
         {standing.map((spot, i) => (
           <Spot
@@ -137,7 +140,7 @@ interface SpotProps extends HardSpotsProps {
 const Spot = (props: SpotProps) => {
   const { score, spot, canSay } = props
   const where = describeSpot(score, spot)
-  const { reasons, practise, word, depth } = spot
+  const { reasons, practise, word, depth, played } = spot
   // The row goes elsewhere with its button; the focus stays on it.
   const move = (by: 1 | -1) => (event: React.MouseEvent<HTMLButtonElement>) => {
     const button = event.currentTarget
@@ -152,6 +155,7 @@ const Spot = (props: SpotProps) => {
           <b>{where}</b>
           {word === 'accepted' && <span className="soft"> · a passage</span>}
         </p>
+        {played && <p className="spot-played">{describePlayed(played)}</p>}
         {reasons.length > 0 ? (
           <details>
             <summary>{reasons.join('; ')}</summary>
@@ -164,7 +168,7 @@ const Spot = (props: SpotProps) => {
             </ul>
           </details>
         ) : (
-          <p className="soft">a hard spot by your word</p>
+          !played && <p className="soft">a hard spot by your word</p>
         )}
       </div>
       <span className="row tight spot-buttons">
@@ -173,7 +177,7 @@ const Spot = (props: SpotProps) => {
           aria-label={`To its build-up: ${where}`}
           onClick={() => props.onBuild(spot)}
         >
-          To its build-up
+          <Label wide="To its build-up" narrow="Build-up" />
         </button>
         <button
           type="button"
@@ -189,7 +193,7 @@ const Spot = (props: SpotProps) => {
           disabled={!canSay}
           onClick={() => props.onWord('accepted')}
         >
-          Accept
+          <Label wide="Accept" narrow="✓" />
         </button>
         <button
           type="button"
@@ -197,7 +201,7 @@ const Spot = (props: SpotProps) => {
           disabled={!canSay}
           onClick={() => props.onWord('rejected')}
         >
-          Reject
+          <Label wide="Reject" narrow="✕" />
         </button>
         <button
           type="button"
@@ -220,6 +224,16 @@ const Spot = (props: SpotProps) => {
   )
 }
 
+/** On a narrow screen all that can be done with a spot stands in one row. */
+const Label = ({ wide, narrow }: { readonly wide: string; readonly narrow: string }) => (
+  <>
+    <span className="wide">{wide}</span>
+    <span className="narrow" aria-hidden="true">
+      {narrow}
+    </span>
+  </>
+)
+
 const barsOf = ({ bars }: Score, { from, to }: ListedSpot): Passage => ({
   from: Math.max(
     0,
@@ -237,6 +251,19 @@ const describeSpot = (score: Score, spot: ListedSpot): string => {
   const [bar = ''] = from.split(', ')
   const end = to.startsWith(`${bar}, `) ? to.slice(bar.length + 2) : to
   return `${from}${from === to ? '' : ` to ${end}`}, ${handWords[spot.place.hand]}`
+}
+
+/** At least, since two flaws of one beat may be of one repetition or of two. */
+const describePlayed = ({ flawed, of }: PlayedFigures): string =>
+  `From your playing: flawed here in at least ${flawed} of ${of} repetitions`
+
+const describeCarriedSpots = ({ carried, dropped, problem }: ToldSpots): string => {
+  const lost =
+    dropped > 0
+      ? `; ${dropped} ${dropped === 1 ? 'is' : 'are'} dropped, since most of the notes are not in this edition`
+      : ''
+  const sentence = `Of your words on ${plural(carried + dropped, 'hard spot')} ${carried} ${carried === 1 ? 'holds' : 'hold'} here${lost}.`
+  return problem === undefined ? sentence : `${sentence} ${problem}`
 }
 
 const toldOf = (score: Score, spot: ListedSpot, word: 'accepted' | 'rejected'): string =>

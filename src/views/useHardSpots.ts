@@ -1,4 +1,6 @@
 import { useEffect, useMemo, useState } from 'react'
+import { correctByPlaying, type PlayedRecord } from '@/app/fromPlaying'
+import type { ToldSpots } from '@/app/hardSpots'
 import { listSpots, type ListedSpot } from '@/app/spotList'
 import type { SpotWords } from '@/app/spotWords'
 import type { HardSpot } from '@/difficulty/difficulty'
@@ -12,6 +14,8 @@ interface HardSpotsOfPiece {
   /** The analysis is at work, perhaps anew. */
   readonly isLooking: boolean
   readonly problem: string | undefined
+  /** What became of the person's words when this edition took the place of another. */
+  readonly carried: ToldSpots | undefined
   /** As kept; `undefined` where they cannot be read, so that nothing is written over them. */
   readonly words: SpotWords | undefined
   readonly say: (words: SpotWords) => void
@@ -31,6 +35,8 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
   const [words, setWords] = useState<SpotWords>()
   const [missed, setMissed] = useState<string>()
   const [unkept, setUnkept] = useState<string>()
+  const [record, setRecord] = useState<PlayedRecord>()
+  const [carried, setCarried] = useState<ToldSpots>()
   const isFirst = found === undefined
   useEffect(() => {
     let isOver = false
@@ -55,17 +61,24 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
     let isOver = false
     void app.hardSpots.words(score.id).then((kept) => {
       if (isOver) return
+      const told = app.hardSpots.takeCarried(score.id)
+      if (told) setCarried(told)
       if (kept.ok) setWords(kept.value)
       else setUnkept(`What you said of hard spots cannot be read: ${kept.reason}`)
+    })
+    // What cannot be read corrects nothing; the review tells why.
+    void app.records.piece(score.id).then((read) => {
+      if (!isOver && read.ok) setRecord(read.value)
     })
     return () => {
       isOver = true
     }
   }, [app, score.id])
-  const spots = useMemo(
-    () => found && listSpots(found.score, found.spots, words ?? noWords, hand),
-    [found, words, hand],
-  )
+  const spots = useMemo(() => {
+    if (!found) return undefined
+    const all = record ? correctByPlaying(found.score, found.spots, record) : found.spots
+    return listSpots(found.score, all, words ?? noWords, hand)
+  }, [found, record, words, hand])
   const say = (next: SpotWords): void => {
     setWords(next)
     void app.hardSpots.save(score.id, next).then((saved) => {
@@ -73,7 +86,7 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
     })
   }
   const isLooking = missed === undefined && (found?.score !== score || found.goal !== goal)
-  return { spots, isLooking, problem: missed ?? unkept, words, say }
+  return { spots, isLooking, problem: missed ?? unkept, carried, words, say }
 }
 
 const noWords: SpotWords = { said: [], order: [] }

@@ -136,6 +136,10 @@ describe('the record corrects the guess', () => {
   ] as const)('%s changes nothing', (_, drilled) => {
     expect(correctByPlaying(score, two, recordOf(drilled))).toEqual(two)
   })
+  test('they pile up where the rest of what was played goes better, be it one beat beside another', () => {
+    const record = recordOf({ from: 16, to: 18, clean: 11, flawed: 9, flaws: { 0: 9 } })
+    expect(told(correctByPlaying(score, two, record))[1]).toMatch(/^right 16-20 .* 9\/20$/)
+  })
   test('in a piece without found spots the record alone makes one', () => {
     const record = recordOf({ from: 14, to: 22, clean: 11, flawed: 9, flaws: { 3: 9 } })
     expect(told(correctByPlaying(score, [], record))).toEqual([

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { assessDifficulty, type HardSpot } from '@/difficulty/difficulty'
 import type { Score } from '@/music/music'
-import { tempo, tick } from '@/music/units'
+import { key, noteId, tempo, tick } from '@/music/units'
 import { readPiece } from '@/score/readPiece'
 import listed from '@samples/samples.json'
 import { writeScore } from '../music/writeScore'
@@ -31,6 +31,19 @@ const run =
 const triplets =
   'C5:1/3 E5:1/3 G5:1/3 C5:1/3 E5:1/3 G5:1/3 C5:1/3 E5:1/3 G5:1/3 C5:1/3 E5:1/3 G5:1/3'
 const eighths = 'C3:1/2 G3:1/2 C3:1/2 G3:1/2 C3:1/2 G3:1/2 C3:1/2 G3:1/2'
+
+const samples = listed.map(({ file }) => {
+  const piece = readPiece(new Uint8Array(readFileSync(`sample-midi/${file}`)), file)
+  if (!piece.ok) throw new Error(`${file} cannot be read`)
+  return piece.value.score
+})
+
+/** What they share is more than half of what they cover. */
+const isSamePlace = (one: HardSpot, other: HardSpot): boolean => {
+  const shared = Math.min(one.to, other.to) - Math.max(one.from, other.from)
+  const covered = Math.max(one.to, other.to) - Math.min(one.from, other.from)
+  return one.hand === other.hand && 2 * shared > covered
+}
 
 describe('a hard spot', () => {
   test.each([
@@ -104,11 +117,6 @@ describe('a hard spot', () => {
   })
 
   test('one note less does not move the hardest spot of a sample', () => {
-    const samples = listed.map(({ file }) => {
-      const piece = readPiece(new Uint8Array(readFileSync(`sample-midi/${file}`)), file)
-      if (!piece.ok) throw new Error(`${file} cannot be read`)
-      return piece.value.score
-    })
     const some = fc
       .constantFrom(...samples.slice(0, 4))
       .chain((score) => fc.record({ score: fc.constant(score), i: fc.nat(score.notes.length - 1) }))
@@ -122,6 +130,39 @@ describe('a hard spot', () => {
         )
         expect(again.length).toBeGreaterThan(0)
         expect(Math.abs(after.difficulty - before.difficulty)).toBeLessThan(0.1 * before.difficulty)
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  test('a note less or more loses few of the spots elsewhere, and none of them passes a clearly harder one', () => {
+    const change = fc.record({
+      s: fc.nat(samples.length - 1),
+      place: fc.nat(999),
+      isMore: fc.boolean(),
+    })
+    fc.assert(
+      fc.property(change, ({ s, place, isMore }) => {
+        const score = samples[s]
+        const i = Math.floor(((score?.notes.length ?? 0) * place) / 1000)
+        const note = score?.notes[i]
+        if (!score || !note) throw new Error('there are so many notes')
+        const more = { ...note, id: noteId('one more'), key: key(note.key + 2) }
+        const notes = isMore ? score.notes.toSpliced(i + 1, 0, more) : score.notes.toSpliced(i, 1)
+        const before = assessDifficulty(score).spots
+        const after = assessDifficulty({ ...score, notes }).spots
+        // Two quarters around it are what the note itself changes.
+        const elsewhere = before.filter(
+          ({ from, to }) => note.start < from - 960 || note.start > to + 960,
+        )
+        const again = elsewhere.flatMap((spot) => {
+          const twin = after.find((other) => isSamePlace(spot, other))
+          return twin ? [[spot.difficulty, twin.difficulty] as const] : []
+        })
+        expect(again.length).toBeGreaterThanOrEqual(elsewhere.length - 2)
+        for (const [was, is] of again)
+          for (const [other, otherNow] of again)
+            if (was > 1.25 * other) expect(is).toBeGreaterThan(otherNow)
       }),
       { numRuns: 60 },
     )

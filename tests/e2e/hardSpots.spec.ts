@@ -1,6 +1,14 @@
 import type { Locator, Page } from '@playwright/test'
+import { readFileSync } from 'node:fs'
+import { drillId, eventId, sessionId } from '@/journal/ids'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
+import { recordPlace } from '@/journal/record'
+import { cutChunk } from '@/music/chunk'
+import { key, tempo, tick } from '@/music/units'
+import { readPiece } from '@/score/readPiece'
 import { violations } from './support/axe'
-import { drawn, openApp } from './support/app'
+import { drawn, goTo, idOf, openApp } from './support/app'
+import { takeIn } from './support/record'
 import { overflow } from './support/screens'
 import { expect, test } from './support/test'
 
@@ -95,6 +103,92 @@ test('chosen bars are added, a spot chooses its bars, and accepted ones stand as
   await page.getByRole('button', { name: 'Make passages of these' }).click()
   await expect(rows(page).locator('[data-passage=true]')).toHaveCount(before + 1)
   await expect(page.getByRole('button', { name: 'Make passages of these' })).toBeDisabled()
+})
+
+/** Twenty repetitions of the right hand in bar 6, of which twelve had a wrong key at the second onset. */
+const badlyPlayed = (): readonly JournalEvent[] => {
+  const piece = readPiece(readFileSync('sample-midi/morning-at-the-mill.mid'), 'mill.mid')
+  if (!piece.ok) throw new Error('the sample cannot be read')
+  const { score } = piece.value
+  const bar = score.bars[5]
+  const chunk = bar && cutChunk(score, bar.start, tick(bar.start + bar.length), 'right')
+  if (!chunk) throw new Error('the right hand plays in bar 6')
+  const onset = 1
+  const note = chunk.onsets[onset]?.notes[0]
+  const at = Date.UTC(2026, 10, 20)
+  const stamp = (i: number) => ({
+    v: journalVersion,
+    id: eventId(`bad ${i}`),
+    session: sessionId('bad'),
+    atEpochMs: at + i * 9000,
+    drill: drillId('bad'),
+    piece: score.id,
+    chunk: chunk.id,
+  })
+  return [
+    {
+      ...stamp(0),
+      kind: 'drillBegun',
+      place: recordPlace(chunk, 6, 6),
+      form: 'asWritten',
+      time: { beats: 4, beatType: 4 },
+      streakGoal: 5,
+      goalTempo: tempo(88),
+      startTempo: tempo(60),
+      ladder: 'classic',
+      standard: 'notes',
+    },
+    ...Array.from({ length: 20 }, (_, i): JournalEvent => {
+      const isFlawed = i % 5 < 3 && note !== undefined
+      return {
+        ...stamp(i + 1),
+        kind: 'repetition',
+        rung: tempo(60),
+        standard: 'notes',
+        forgiveBrushed: false,
+        verdict: isFlawed ? 'flawed' : 'clean',
+        tookMs: 5000,
+        flaws: isFlawed
+          ? [
+              {
+                kind: 'wrong',
+                onset,
+                notes: note.ids,
+                written: note.key,
+                played: key(note.key + 1),
+              },
+            ]
+          : [],
+        figures: {},
+        take: '',
+      }
+    }),
+  ]
+}
+
+test('where the person’s own flaws pile up there is a hard spot, with its figures', async ({
+  page,
+}) => {
+  await openSpots(page)
+  const before = await rows(page).count()
+  await takeIn(page, badlyPlayed())
+  await goTo(page, `#/piece/${idOf('morning-at-the-mill.mid')}`)
+  const played = rows(page).filter({ hasText: 'From your playing' })
+  await expect(played).toHaveText(
+    /bar 6.*right hand.*flawed here in at least 12 of 20 repetitions/s,
+  )
+  await expect(rows(page)).toHaveCount(before + 1)
+  await played.getByRole('button', { name: 'Accept' }).click()
+  await page.setViewportSize({ width: 390, height: 844 })
+  await expect(played).toContainText('a passage')
+  // On a phone at least three spots are seen at once.
+  const list = await section(page).locator('.spots-list').boundingBox()
+  const third = await rows(page).nth(2).boundingBox()
+  expect((third?.y ?? NaN) + (third?.height ?? NaN)).toBeLessThan(
+    (list?.y ?? 0) + (list?.height ?? 0),
+  )
+  expect(await overflow(page)).toEqual({ by: 0, out: [] })
+  expect(await violations(page)).toEqual([])
 })
 
 test('the page breaks no rule for assistive technology with spots accepted, rejected and opened', async ({
