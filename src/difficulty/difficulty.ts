@@ -13,7 +13,7 @@
  * 18 points a second; the same an octave apart in each hand about twice that.
  */
 import { fingerWork } from '@/fingering/fingering'
-import type { HandSpan } from '@/fingering/spans'
+import { widestOf, type HandReach } from '@/fingering/spans'
 import type { Hand, HandChoice, Score } from '@/music/music'
 import type { Tempo, Tick } from '@/music/units'
 import { beatsOf, placeInBeats, type Beat } from './beats'
@@ -40,7 +40,7 @@ export interface DifficultySettings {
   /** Quarters a minute at the beginning; later changes keep their proportion. As the score says where it is left out. */
   readonly tempo?: Tempo
   /** Medium where it is left out. */
-  readonly span?: HandSpan
+  readonly span?: HandReach
 }
 
 /** A stretch that stands out of the piece, with what a pianist would say of it. */
@@ -65,12 +65,15 @@ export interface Difficulty extends WholeDifficulty {
   readonly spots: readonly HardSpot[]
 }
 
-/** The widest chord of each hand in millimetres: an octave, a ninth, a tenth from C. */
-const spansMm: Readonly<Record<HandSpan, number>> = {
-  small: octaveMm,
-  medium: octaveMm + whiteKeyMm,
-  large: octaveMm + 2 * whiteKeyMm,
-}
+/** The widest chord in millimetres, from C: an octave, a ninth, a tenth; other intervals by their semitones. */
+const spanMm = (span: HandReach): number =>
+  whiteKeysOf.get(widestOf(span)) ?? (widestOf(span) * octaveMm) / 12
+
+const whiteKeysOf: ReadonlyMap<number, number> = new Map([
+  [12, octaveMm],
+  [14, octaveMm + whiteKeyMm],
+  [16, octaveMm + 2 * whiteKeyMm],
+])
 
 /** How difficult a piece is at its goal tempo, and its hard spots. */
 export const assessDifficulty = (
@@ -91,7 +94,7 @@ export const assessDifficulty = (
       })),
       extentOf(score),
     ),
-    spots: findSpots(sounding).map((spot) => explain(spot, right, left, spansMm[span])),
+    spots: findSpots(sounding).map((spot) => explain(spot, right, left, spanMm(span))),
   }
 }
 
@@ -120,7 +123,7 @@ const loadBeats = (
   beats: readonly Beat[],
   right: readonly Stroke[],
   left: readonly Stroke[],
-  span: HandSpan,
+  span: HandReach,
 ): readonly BeatLoad[] => {
   const ofHand = (hand: Hand, strokes: readonly Stroke[]): readonly Points[] => {
     const work = workOf(score, hand, strokes, span)
@@ -144,7 +147,7 @@ const workOf = (
   { notes, keys, ticksPerQuarter }: Score,
   hand: Hand,
   strokes: readonly Stroke[],
-  span: HandSpan,
+  span: HandReach,
 ): HandWork => {
   const fingers = new Map<number, FingerWork>()
   for (const { start, cost, thumbPassing } of fingerWork(notes, {
@@ -158,7 +161,7 @@ const workOf = (
       thumbPassing: Math.max(thumbPassing, before?.thumbPassing ?? 0),
     })
   }
-  return { strokes, fingers, span: spansMm[span], signatures: keys }
+  return { strokes, fingers, span: spanMm(span), signatures: keys }
 }
 
 const jointPoints = (

@@ -19,7 +19,7 @@ import { describeDifference } from './differences'
 import { gripsOf, type Grip, type HandNote } from './grips'
 import { fixRuns } from './runs'
 import { searchPaths, type Path } from './search'
-import { spansOf, type HandSpan, type Spans } from './spans'
+import { spansOf, type HandReach, type Spans } from './spans'
 import { findUnreachable, type Unreachable } from './unreachable'
 import { weighOnsets, weighPath, type OnsetCost, type Weighed } from './weighing'
 
@@ -27,7 +27,7 @@ export interface FingeringSettings {
   readonly hand: Hand
   readonly ticksPerQuarter: number
   /** Medium where it is left out: the spans of the published model. */
-  readonly span?: HandSpan
+  readonly span?: HandReach
   /** The person's digits, which are kept; they stand above those of the file. */
   readonly fixed?: ReadonlyMap<NoteId, Finger>
   /** Whether repeated groups take the same fingers; they do where it is left out. Without it the work is a fifth. */

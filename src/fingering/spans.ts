@@ -4,6 +4,9 @@ import type { Finger } from '@/music/music'
 export const handSpans = ['small', 'medium', 'large'] as const
 export type HandSpan = (typeof handSpans)[number]
 
+/** A hand by its size, or by the widest interval that it was measured to reach, in semitones. */
+export type HandReach = HandSpan | number
+
 /**
  * What two fingers span, in semitones from the lower finger to the higher one; negative where they
  * cross. Outside practical nobody can, outside comfortable it strains, inside relaxed it is easy.
@@ -84,12 +87,25 @@ const sameFinger: PairSpan = {
   maxPractical: 0,
 }
 
-/** The spans of a hand: medium is the published table itself. */
-export const spansOf = (size: HandSpan): Spans => spans[size]
+/** The widest interval of a hand, in semitones. */
+export const widestOf = (reach: HandReach): number =>
+  typeof reach === 'number' ? reach : widestChords[reach]
 
-const readSpans = (size: HandSpan): Spans => {
-  const widestChord = widestChords[size]
-  const all = fingerPairs.map((pair) => pairSpan(pair, size))
+/** The largest of the three hands that reaches no farther than what was measured; below an octave the small one. */
+export const sizeOf = (reach: HandReach): HandSpan =>
+  typeof reach === 'number'
+    ? (handSpans.findLast((size) => widestChords[size] <= reach) ?? 'small')
+    : reach
+
+/** The spans of a hand: medium is the published table itself. What was measured is never passed. */
+export const spansOf = (reach: HandReach): Spans =>
+  typeof reach === 'number' ? readSpans(reach) : spans[reach]
+
+const readSpans = (reach: HandReach): Spans => {
+  const size = sizeOf(reach)
+  const widestChord = widestOf(reach)
+  const limit = typeof reach === 'number' ? reach : Infinity
+  const all = fingerPairs.map((pair) => limitTo(pairSpan(pair, size), limit))
   return {
     between: (one, other) =>
       one === other ? sameFinger : (all[pairIndex(one, other)] ?? sameFinger),
@@ -97,6 +113,13 @@ const readSpans = (size: HandSpan): Spans => {
     widestChord,
   }
 }
+
+const limitTo = (span: PairSpan, limit: number): PairSpan => ({
+  ...span,
+  maxRelaxed: Math.min(span.maxRelaxed, limit),
+  maxComfortable: Math.min(span.maxComfortable, limit),
+  maxPractical: Math.min(span.maxPractical, limit),
+})
 
 const pairSpan = (pair: FingerPair, size: HandSpan): PairSpan => {
   const change: Six | undefined = size === 'medium' ? undefined : differences[size][pair]

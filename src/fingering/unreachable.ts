@@ -4,7 +4,7 @@ import type { Hold } from './candidates'
 import { mostKeys, type Grip } from './grips'
 import { isLifted, type Touch } from './rules'
 import type { Path } from './search'
-import { spansOf, type HandSpan, type Spans } from './spans'
+import { spansOf, type HandReach, type Spans } from './spans'
 import { isForbidden } from './weights'
 
 /** What the hand does not reach, whatever the fingers. */
@@ -15,25 +15,18 @@ export interface Unreachable {
   readonly advice: string
 }
 
-const intervals: Readonly<Record<HandSpan, string>> = {
-  small: 'an octave',
-  medium: 'a ninth',
-  large: 'a tenth',
-}
-
 /** The chords that are wider than the hand or have more keys than fingers, and the steps to which the hand must be lifted. */
 export const findUnreachable = (
   grips: readonly Grip[],
   { holds }: Path,
-  size: HandSpan,
+  reach: HandReach,
 ): readonly Unreachable[] => {
-  const spans = spansOf(size)
+  const spans = spansOf(reach)
   return grips.flatMap((grip, i) => {
     const struck = grip.keys.filter(({ heldFrom }) => heldFrom === undefined)
     const advice =
       adviceForChord(
         struck.map(({ place }) => place),
-        size,
         spans,
       ) ?? (grip.isAfterRest ? undefined : adviceForStep(holds[i - 1], holds[i], spans))
     return advice === undefined
@@ -42,14 +35,10 @@ export const findUnreachable = (
   })
 }
 
-const adviceForChord = (
-  places: readonly number[],
-  size: HandSpan,
-  { widestChord }: Spans,
-): string | undefined => {
+const adviceForChord = (places: readonly number[], { widestChord }: Spans): string | undefined => {
   const wide = Math.max(...places) - Math.min(...places)
   if (wide > widestChord)
-    return `the chord spans ${wide} semitones, more than ${intervals[size]}: roll it, or give a note to the other hand`
+    return `the chord spans ${wide} semitones, more than ${intervalOf(widestChord)}: roll it, or give a note to the other hand`
   return places.length > mostKeys
     ? `the chord has ${places.length} keys for five fingers: roll it, or give a note to the other hand`
     : undefined
@@ -68,3 +57,12 @@ const adviceForStep = (
 }
 
 const nameOf = ({ place }: Touch): string => formatKey(key(Math.abs(place)))
+
+/** 'a ninth': major, as from C. */
+const intervalOf = (semitones: number): string => intervals[semitones] ?? `${semitones} semitones`
+
+const intervals: Readonly<Record<number, string>> = {
+  12: 'an octave',
+  14: 'a ninth',
+  16: 'a tenth',
+}

@@ -22,6 +22,7 @@ import type {
   RecordedStandard,
   RecordedTempoReason,
   RecordedVerdict,
+  FingeringOrigin,
   NotebookSubject,
   PieceDecision,
   RemedyOutcome,
@@ -230,6 +231,36 @@ export interface PieceDecided extends Entry {
   readonly decision: PieceDecision
 }
 
+/**
+ * A version of the fingering of a piece is begun, or changed: what is left out stays as it was. Digits
+ * are written note by note, so that two machines that change different notes of one version agree.
+ */
+export interface FingeringWritten extends Entry {
+  readonly kind: 'fingeringWritten'
+  readonly piece: PieceId
+  /** The event that began the version; absent in that event itself. */
+  readonly fingering?: EventId
+  readonly name?: string
+  readonly origin?: FingeringOrigin
+  /** Where it comes from, in the person's words. */
+  readonly remark?: string
+  /** By note: '3', or '31' for a silent change; empty where the digit is taken away. */
+  readonly fingers?: Readonly<Record<string, string>>
+}
+
+export interface FingeringErased extends Entry {
+  readonly kind: 'fingeringErased'
+  readonly piece: PieceId
+  readonly fingering: EventId
+}
+
+/** The version that is shown from now on; absent: the digits of the file. */
+export interface FingeringChosen extends Entry {
+  readonly kind: 'fingeringChosen'
+  readonly piece: PieceId
+  readonly fingering?: EventId
+}
+
 export type JournalEvent =
   | SessionBegun
   | PieceAdded
@@ -247,3 +278,6 @@ export type JournalEvent =
   | NotebookWritten
   | NotebookErased
   | PieceDecided
+  | FingeringWritten
+  | FingeringErased
+  | FingeringChosen

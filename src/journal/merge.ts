@@ -42,6 +42,9 @@ const rank: Readonly<Record<JournalEvent['kind'], number>> = {
   notebookWritten: 13,
   notebookErased: 14,
   pieceDecided: 15,
+  fingeringWritten: 16,
+  fingeringErased: 17,
+  fingeringChosen: 18,
 }
 
 /** Whether two records have the same content. */

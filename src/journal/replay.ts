@@ -96,6 +96,9 @@ const replayed = (
     case 'notebookWritten':
     case 'notebookErased':
     case 'pieceDecided':
+    case 'fingeringWritten':
+    case 'fingeringErased':
+    case 'fingeringChosen':
       return []
   }
 }

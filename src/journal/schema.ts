@@ -3,8 +3,9 @@ import { hands } from '@/music/music'
 import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
 import { drillId, eventId, sessionId } from './ids'
 import { journalVersion, type JournalEvent } from './journal'
-import { longestText } from './written'
+import { longestRemark, longestText } from './written'
 import {
+  fingeringOrigins,
   notebookSubjects,
   pieceDecisions,
   recordedCauses,
@@ -30,6 +31,9 @@ const chunk = v.pipe(name, v.transform(chunkId))
 const drill = v.pipe(name, v.transform(drillId))
 const problem = v.pipe(name, v.transform(eventId))
 const replaces = v.pipe(name, v.transform(eventId))
+const fingering = v.pipe(name, v.transform(eventId))
+const digits = v.pipe(v.string(), v.regex(/^[1-5]{0,5}$/, 'must be digits from 1 to 5'))
+const shortText = v.pipe(v.string(), v.maxLength(longestRemark))
 const standard = v.picklist(recordedStandards)
 const optional = v.exactOptional
 
@@ -154,4 +158,14 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
   }),
   event('notebookErased', { piece, replaces }),
   event('pieceDecided', { piece, decision: v.picklist(pieceDecisions) }),
+  event('fingeringWritten', {
+    piece,
+    fingering: optional(fingering),
+    name: optional(shortText),
+    origin: optional(v.picklist(fingeringOrigins)),
+    remark: optional(shortText),
+    fingers: optional(v.record(name, digits)),
+  }),
+  event('fingeringErased', { piece, fingering }),
+  event('fingeringChosen', { piece, fingering: optional(fingering) }),
 ])

@@ -87,6 +87,9 @@ export const notebookSubjects = [
 /** A finished piece is only checked now and then, one laid aside rests; taken up, it is worked on again. */
 export const pieceDecisions = ['finished', 'laidAside', 'takenUp'] as const
 
+/** Where a fingering comes from. */
+export const fingeringOrigins = ['mine', 'teacher', 'edition', 'proposal', 'file'] as const
+
 export type RecordedVerdict = (typeof recordedVerdicts)[number]
 export type RecordedStandard = (typeof recordedStandards)[number]
 export type RecordedFlawKind = (typeof recordedFlawKinds)[number]
@@ -98,3 +101,4 @@ export type RecordedRemedy = (typeof recordedRemedies)[number]
 export type RemedyOutcome = (typeof remedyOutcomes)[number]
 export type NotebookSubject = (typeof notebookSubjects)[number]
 export type PieceDecision = (typeof pieceDecisions)[number]
+export type FingeringOrigin = (typeof fingeringOrigins)[number]

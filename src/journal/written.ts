@@ -5,7 +5,14 @@ import { compareEvents } from './merge'
  * What the person wrote or decided, unlike what was played. It is no practice, so no day's sums count it;
  * it is read whole, apart from the practice of years, so it is never packed (storage).
  */
-export const writtenKinds = ['notebookWritten', 'notebookErased', 'pieceDecided'] as const
+export const writtenKinds = [
+  'notebookWritten',
+  'notebookErased',
+  'pieceDecided',
+  'fingeringWritten',
+  'fingeringErased',
+  'fingeringChosen',
+] as const
 
 export type Written = Extract<JournalEvent, { readonly kind: (typeof writtenKinds)[number] }>
 
@@ -16,6 +23,8 @@ export const isWrittenKind = (kind: unknown): boolean => writtenKinds.some((each
 
 /** A page of a book has some 2,000 letters; more than ten in one entry would be a slip of the clipboard. */
 export const longestText = 20_000
+/** The name of a fingering, or a remark on where it comes from. */
+export const longestRemark = 500
 
 /**
  * The events that no other one replaces, in the order of time: so a change or a removal is an event of

@@ -64,7 +64,7 @@ describe('a packed block', () => {
 })
 
 describe('a damaged block', () => {
-  const block = packBlock(fc.sample(anyEvent, { numRuns: 40, seed: 3 }))
+  const block = packBlock(fc.sample(anyEvent, { numRuns: 120, seed: 3 }))
   test.each([
     ['is no object', undefined],
     ['lost a column', { ...block, rung: undefined }],

@@ -24,6 +24,7 @@ import { anyEvent } from '../support/anyEvent'
 const frozen = (version: 1 | 2 | 3): string =>
   readFileSync(new URL(`../journals/v${version}.jsonl`, import.meta.url), 'utf8')
 const begun = { v: 3, id: 'e1', session: 's1', atEpochMs: 1, kind: 'sessionBegun' }
+const fingering = (part: object) => ({ ...begun, kind: 'fingeringWritten', piece: 'p1', ...part })
 
 /** What `decodeEvent` says of it, in one sentence. */
 const refusal = (raw: unknown): string => {
@@ -75,6 +76,9 @@ describe('an event from outside', () => {
     ['subject', written({ subject: 'gossip' })],
     ['place.hand', written({ place: { from: '0', to: '1', fromBar: 1, toBar: 1, hand: 'third' } })],
     ['replaces', { ...begun, kind: 'notebookErased', piece: 'p1' }],
+    ['fingers.n0k60', fingering({ fingers: { n0k60: '6' } })],
+    ['origin', fingering({ origin: 'the cat' })],
+    ['fingering', { ...begun, kind: 'fingeringErased', piece: 'p1' }],
     ['decision', { ...begun, kind: 'pieceDecided', piece: 'p1', decision: 'burned' }],
   ])('a wrong field is named: %s', (path, raw) => {
     const decoded = decodeEvent(raw)
@@ -119,6 +123,10 @@ describe('the frozen sample of version 3', () => {
       'notebookWritten',
       'notebookErased',
       'pieceDecided',
+      'fingeringWritten',
+      'fingeringWritten',
+      'fingeringChosen',
+      'fingeringErased',
     ])
   })
 })

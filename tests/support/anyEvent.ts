@@ -3,6 +3,7 @@ import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { drillId, eventId, sessionId } from '@/journal/ids'
 import { encodeTake } from '@/journal/take'
 import {
+  fingeringOrigins,
   notebookSubjects,
   pieceDecisions,
   recordedCauses,
@@ -117,6 +118,27 @@ const anyWritten: readonly fc.Arbitrary<JournalEvent>[] = [
     piece: where.piece,
     decision: fc.constantFrom(...pieceDecisions),
   }),
+  fc.record(
+    {
+      ...stamp,
+      ...kind('fingeringWritten'),
+      piece: where.piece,
+      fingering: stamp.id,
+      name: text,
+      origin: fc.constantFrom(...fingeringOrigins),
+      remark: text,
+      fingers: fc.dictionary(
+        fc.constantFrom('n0k60', 'n1k62', 'n3_2k64'),
+        fc.constantFrom('1', '2', '31', ''),
+      ),
+    },
+    { requiredKeys: ['v', 'id', 'session', 'atEpochMs', 'kind', 'piece'] },
+  ),
+  fc.record({ ...stamp, ...kind('fingeringErased'), piece: where.piece, fingering: stamp.id }),
+  fc.record(
+    { ...stamp, ...kind('fingeringChosen'), piece: where.piece, fingering: stamp.id },
+    { requiredKeys: ['v', 'id', 'session', 'atEpochMs', 'kind', 'piece'] },
+  ),
 ]
 
 export const anyEvent: fc.Arbitrary<JournalEvent> = fc.oneof(
