@@ -31,6 +31,7 @@ import { soundPort } from './hearing'
 import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
 import { loadSamples } from './samples'
+import { compareInWorker, proposeInWorker } from './proposing'
 import { assessInWorker, layOutInWorker } from './spotting'
 import { storagePort } from './storagePort'
 
@@ -167,6 +168,8 @@ const start = async (): Promise<void> => {
     readPiece: readInWorker,
     assess: assessInWorker,
     layOut: layOutInWorker,
+    proposeFingering: proposeInWorker,
+    compareFingerings: compareInWorker,
     samples: loadSamples,
     kept: keepForOffline(),
     saveFile: saveByDownload,

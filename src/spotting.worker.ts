@@ -2,5 +2,9 @@ import { layOut } from '@/app/layOut'
 import { assessDifficulty } from '@/difficulty/difficulty'
 import type { SpottingRequest } from './spotting'
 
-self.onmessage = ({ data: { score, tempo, words } }: MessageEvent<SpottingRequest>) =>
-  self.postMessage(words ? layOut(score, tempo, words) : assessDifficulty(score, { tempo }))
+self.onmessage = ({ data: { score, tempo, span, words } }: MessageEvent<SpottingRequest>) =>
+  self.postMessage(
+    words
+      ? layOut(score, tempo, words)
+      : assessDifficulty(score, { tempo, ...(span === undefined ? {} : { span }) }),
+  )

@@ -20,7 +20,9 @@ import type { ChunkState } from '@/review/chunkStates'
 import { reviewEvents } from '@/review/review'
 import { createBringing, type Bringing } from './bringing'
 import { readChunkStates } from './chunkRecord'
-import { createHandCorrections, type CorrectedPiece, type HandCorrections } from './handCorrections'
+import type { HandCorrections } from './handCorrections'
+import type { FingeredPiece, Fingerings } from './fingerings'
+import { createCaution, type Caution } from './caution'
 import { createHardSpots, type HardSpots } from './hardSpots'
 import { createInstrument, type Instrument } from './instrument'
 import { createLessons, type Lessons } from './lessons'
@@ -30,6 +32,7 @@ import { listenForCommands } from './listenForCommands'
 import { createLearning, type Learning } from './learning'
 import type { KeptState, Ports, ScreenKeysPort, Stop } from './ports'
 import type { SoundState } from './soundPorts'
+import { createOpenedPieces } from './openedPieces'
 import { createNotebook, type Notebook } from './notebook'
 import { createPieceRecords } from './pieceRecord'
 import { createPlans, type Plans } from './plans'
@@ -41,6 +44,7 @@ import type { BuildUpPlan, PracticeRoute, Route } from './route'
 import { createScreens, type Screen } from './screens'
 import { createSession, type Session } from './session'
 import { decodeSettings, defaultSettings, type Settings } from './settings'
+import { createSettingsDesk } from './settingsDesk'
 import { createTapTest, type TapTest } from './tapTest'
 import { createToday, type Today } from './today'
 
@@ -94,6 +98,9 @@ export interface App extends Bringing {
   readonly propose: typeof proposeChunks
   /** What the person says of hands that the file does not tell. */
   readonly hands: Pick<HandCorrections, 'add' | 'undo'>
+  /** The person's own digits, in versions. */
+  readonly fingerings: Omit<Fingerings, 'apply' | 'carry'>
+  readonly caution: Caution
   /** Where the piece is hard, and what the person says of that. */
   readonly hardSpots: HardSpots
   /** What to practise: a piece over weeks, and this day. */
@@ -151,31 +158,32 @@ export const createApp = (ports: Ports): App => {
     },
   })
   const tapTest = createTapTest(ports, instrument)
-  const hands = createHandCorrections(ports.storage, library, (piece) => {
-    const now = screens.store.getState()
-    if (now.kind === 'piece' && now.piece.score.id === piece.score.id) showPiece(piece)
-  })
+  const showPiece = (piece: FingeredPiece): void =>
+    screens.store.setState({ kind: 'piece', piece }, true)
+  const screen = (): Screen => screens.store.getState()
+  const opened = createOpenedPieces({ ports, library, session, screen, show: showPiece })
+  const { hands, fingerings } = opened
   const onArrive = (): void => {
     tapTest.reset()
     learning.cancel()
   }
   const records = createPieceRecords(ports.storage, session)
-  const hardSpots = createHardSpots(ports)
+  const hardSpots = createHardSpots(ports, () => settings.getState().span)
   const notebook = createNotebook(ports.storage, session, records, library)
   const plans = createPlans({
     ports,
     library,
-    hands,
+    hands: opened,
     hardSpots,
     notebook,
     goal: (piece) => screens.goals.get(piece),
   })
   const goLater = (route: Route): void => screens.go(route)
-  const today = createToday({ ports, today: plans.today, hands, records, go: goLater })
+  const today = createToday({ ports, today: plans.today, hands: opened, records, go: goLater })
   const screens = createScreens({
     ports,
     library,
-    hands,
+    openPiece: opened.open,
     session,
     records,
     practice,
@@ -188,28 +196,13 @@ export const createApp = (ports: Ports): App => {
     void ports.sound.unlock()
     go(route)
   }
-  const showPiece = (piece: CorrectedPiece): void =>
-    screens.store.setState({ kind: 'piece', piece }, true)
 
-  const applySettings = (applied: Settings): void => {
-    ports.midi.choose(applied.input, applied.inputName)
-    ports.midi.transpose(applied.transpose)
-    ports.midiOut.choose(applied.output, applied.outputName)
-    ports.sound.setOn(applied.sound)
-    ports.sound.setVolume('metronome', applied.metronomeVolume)
-    ports.sound.setVolume('piano', applied.pianoVolume)
-  }
-  const changeSettings = (part: Partial<Settings>): void => {
-    const before = settings.getState()
-    const after = decodeSettings({ ...before, ...part })
-    settings.setState(after, true)
-    applySettings(after)
-    void ports.storage.saveSettings(after)
-    if (screens.store.getState().kind !== 'practice') return
-    if (!after.trial && practice.store.getState()?.coach.trial) practice.undo()
-    if (after.streakGoal !== before.streakGoal) screens.renew()
-    else practice.settingsChanged()
-  }
+  const { apply: applySettings, change: changeSettings } = createSettingsDesk({
+    ports,
+    settings,
+    practice,
+    screens,
+  })
   const learning = createLearning(instrument, {
     bindings: () => settings.getState().commands,
     allowDamper: () => settings.getState().damperCommands,
@@ -224,6 +217,7 @@ export const createApp = (ports: Ports): App => {
       library,
       session,
       hands,
+      fingerings,
       notebook,
       hardSpots,
       goTo: (piece) => go({ kind: 'piece', piece }),
@@ -232,8 +226,8 @@ export const createApp = (ports: Ports): App => {
     practice,
     notebook,
     session,
-    records: createRecords(ports, { ...library, open: hands.open }, session),
-    lessons: createLessons(ports, { ...library, open: hands.open }),
+    records: createRecords(ports, { ...library, open: opened.open }, session),
+    lessons: createLessons(ports, { ...library, open: opened.open }),
     tapTest,
     learning,
     listenForCommands: (keys, run) =>
@@ -270,6 +264,8 @@ export const createApp = (ports: Ports): App => {
     review: reviewEvents,
     propose: proposeChunks,
     hands,
+    fingerings,
+    caution: createCaution(ports, settings),
     hardSpots,
     plans,
     today,

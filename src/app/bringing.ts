@@ -1,5 +1,6 @@
 import type { PieceId } from '@/music/units'
-import type { CorrectedPiece, HandCorrections } from './handCorrections'
+import type { HandCorrections } from './handCorrections'
+import type { FingeredPiece, Fingerings } from './fingerings'
 import type { HardSpots } from './hardSpots'
 import type { BetterEdition, ChosenFile, Library, OpenPiece } from './library'
 import type { Notebook } from './notebook'
@@ -19,15 +20,16 @@ interface House {
   readonly session: Pick<Session, 'pieceAdded'>
   readonly hands: Pick<HandCorrections, 'apply' | 'carry'>
   readonly notebook: Pick<Notebook, 'carry'>
+  readonly fingerings: Pick<Fingerings, 'apply' | 'carry'>
   readonly hardSpots: Pick<HardSpots, 'carry'>
   /** To the page of a piece. */
   readonly goTo: (piece: PieceId) => void
   /** Shows a piece anew whose page stands. */
-  readonly show: (piece: CorrectedPiece) => void
+  readonly show: (piece: FingeredPiece) => void
 }
 
 export const createBringing = (house: House): Bringing => {
-  const { library, session, hands, notebook, hardSpots, goTo, show } = house
+  const { library, session, hands, fingerings, notebook, hardSpots, goTo, show } = house
   return {
     addFile: async (file) => {
       const piece = await library.add(file)
@@ -39,7 +41,8 @@ export const createBringing = (house: House): Bringing => {
       const { piece, fileName } = (await library.takeParts(score.id, parts)) ?? {}
       if (!piece || !fileName) return
       await session.pieceAdded(piece.score, fileName)
-      const taken = await hands.apply(piece)
+      await fingerings.carry(score, piece.score)
+      const taken = await fingerings.apply(await hands.apply(piece))
       await notebook.carry(score, taken.score)
       await hardSpots.carry(score, taken.score)
       if (piece.score.id === score.id) show(taken)
@@ -52,6 +55,7 @@ export const createBringing = (house: House): Bringing => {
       if (old) {
         await hands.carry(old, open)
         const [was, is] = [await hands.apply(old), await hands.apply(open)]
+        await fingerings.carry(was.score, is.score)
         await notebook.carry(was.score, is.score)
         await hardSpots.carry(was.score, is.score)
       }

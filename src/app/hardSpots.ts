@@ -11,6 +11,7 @@
  * of the right hand from the 17th quarter to the end of the 24th.
  */
 import type { HardSpot } from '@/difficulty/difficulty'
+import type { HandReach } from '@/fingering/spans'
 import type { Score } from '@/music/music'
 import type { Result } from '@/music/result'
 import type { PieceId, Tempo } from '@/music/units'
@@ -34,14 +35,24 @@ export interface HardSpots {
   readonly takeCarried: (id: PieceId) => ToldSpots | undefined
 }
 
-export const createHardSpots = ({
-  storage,
-  assess,
-}: Pick<Ports, 'assess'> & {
-  readonly storage: Pick<Ports['storage'], 'spots' | 'saveSpots'>
-}): HardSpots => {
+export const createHardSpots = (
+  {
+    storage,
+    assess,
+  }: Pick<Ports, 'assess'> & {
+    readonly storage: Pick<Ports['storage'], 'spots' | 'saveSpots'>
+  },
+  /** How far the person's hand reaches now. */
+  reach: () => HandReach = () => 'medium',
+): HardSpots => {
   let last:
-    { readonly score: Score; readonly goal: Tempo; readonly spots: readonly HardSpot[] } | undefined
+    | {
+        readonly score: Score
+        readonly goal: Tempo
+        readonly span: HandReach
+        readonly spots: readonly HardSpot[]
+      }
+    | undefined
   const toTell = new Map<PieceId, ToldSpots>()
   const read = async (id: PieceId): Promise<Result<SpotWords, string>> => {
     const stored = await storage.spots(id)
@@ -49,9 +60,10 @@ export const createHardSpots = ({
   }
   return {
     find: async (score, goal) => {
-      if (last?.score === score && last.goal === goal) return last.spots
-      const { spots } = await assess(score, goal)
-      last = { score, goal, spots }
+      const span = reach()
+      if (last?.score === score && last.goal === goal && last.span === span) return last.spots
+      const { spots } = await assess(score, goal, span)
+      last = { score, goal, span, spots }
       return spots
     },
     words: read,

@@ -2,7 +2,10 @@
  * What the app needs from the edges. main.tsx makes the edges and hands them in; a test hands in fakes.
  */
 import type { Difficulty } from '@/difficulty/difficulty'
-import type { HandChoice, Score } from '@/music/music'
+import type { Compared, WrittenDigits } from '@/fingering/compare'
+import type { FingeringSettings, HandFingering } from '@/fingering/fingering'
+import type { HandReach } from '@/fingering/spans'
+import type { HandChoice, Note, Score } from '@/music/music'
 import type { Chunk } from '@/music/chunk'
 import type { KeyEvent } from '@/music/keyEvent'
 import type { Result } from '@/music/result'
@@ -246,9 +249,20 @@ export interface Ports {
     parts?: readonly number[],
   ) => Promise<Result<ReadPiece, ReadProblem>>
   /** How difficult a piece is at a goal tempo, and where. */
-  readonly assess: (score: Score, goal: Tempo) => Promise<Difficulty>
+  readonly assess: (score: Score, goal: Tempo, span: HandReach) => Promise<Difficulty>
   /** The places of a piece at a goal tempo, with the person's word on its hard spots. */
   readonly layOut: (score: Score, goal: Tempo, words: SpotWords) => Promise<PieceLayout>
+  /** Fingerings for the notes of one hand: the best, and a few others. */
+  readonly proposeFingering: (
+    notes: readonly Note[],
+    settings: FingeringSettings,
+  ) => Promise<HandFingering>
+  /** Versions of a fingering beside the first of them. */
+  readonly compareFingerings: (
+    notes: readonly Note[],
+    settings: FingeringSettings,
+    versions: readonly WrittenDigits[],
+  ) => Promise<readonly Compared[]>
   readonly samples: () => Promise<readonly Sample[]>
   readonly kept: KeptPort
   /** Gives a text to the person as a file. */

@@ -3,8 +3,8 @@ import type { Coach } from '@/coach/coach'
 import type { Score } from '@/music/music'
 import { placeOf } from '@/music/place'
 import { tempoAt } from '@/music/tempoMap'
-import { tick, type Tempo } from '@/music/units'
-import type { CorrectedPiece, HandCorrections } from './handCorrections'
+import { tick, type PieceId, type Tempo } from '@/music/units'
+import type { FingeredPiece } from './fingerings'
 import type { Library } from './library'
 import { neighbourOf } from './neighbour'
 import type { Ports } from './ports'
@@ -27,9 +27,9 @@ import type { Today } from './today'
 export type Screen =
   | { readonly kind: 'opening' }
   | { readonly kind: 'pieces' }
-  | { readonly kind: 'piece'; readonly piece: CorrectedPiece }
+  | { readonly kind: 'piece'; readonly piece: FingeredPiece }
   | { readonly kind: 'practice'; readonly practising: Practising }
-  | { readonly kind: 'buildUp'; readonly piece: CorrectedPiece; readonly standing: BuildUpStanding }
+  | { readonly kind: 'buildUp'; readonly piece: FingeredPiece; readonly standing: BuildUpStanding }
   | Extract<Route, { kind: 'plan' | 'today' }>
   | { readonly kind: 'summary' }
   | { readonly kind: 'tapTest' }
@@ -74,7 +74,8 @@ export interface Screens {
 interface House {
   readonly ports: Ports
   readonly library: Library
-  readonly hands: Pick<HandCorrections, 'open'>
+  /** With the person's word on its hands and fingers. */
+  readonly openPiece: (id: PieceId) => Promise<FingeredPiece | undefined>
   readonly session: Session
   readonly records: PieceRecords
   readonly practice: Practice
@@ -89,7 +90,7 @@ const loadBuildUps = () => import('./buildUps')
 type Arrival = { readonly screen: Screen; readonly coach?: Coach }
 
 export const createScreens = (house: House): Screens => {
-  const { ports, library, hands, session, records, practice, settings } = house
+  const { ports, library, openPiece, session, records, practice, settings } = house
   const store = createStore<Screen>(() => ({ kind: 'opening' }))
   const goals = new Map<Score['id'], Tempo>()
   let simulatedAt: string | undefined
@@ -135,16 +136,16 @@ export const createScreens = (house: House): Screens => {
       case 'record':
         return { screen: route }
       case 'piece': {
-        const piece = await hands.open(route.piece)
+        const piece = await openPiece(route.piece)
         return { screen: piece ? { kind: 'piece', piece } : { kind: 'lost' } }
       }
       case 'buildUp': {
-        const piece = await hands.open(route.piece)
+        const piece = await openPiece(route.piece)
         const standing = piece && (await standingOf(piece, route.plan))
         return { screen: standing ? { kind: 'buildUp', piece, standing } : { kind: 'lost' } }
       }
       case 'practice': {
-        const piece = await hands.open(route.piece)
+        const piece = await openPiece(route.piece)
         const endurance = practice.store.getState()?.coach.endurance
         const item = route.item === undefined ? undefined : await house.today.itemAt(route)
         const now = settings.getState()
@@ -159,7 +160,7 @@ export const createScreens = (house: House): Screens => {
   }
 
   const standingOf = async (
-    piece: CorrectedPiece,
+    piece: FingeredPiece,
     plan: BuildUpPlan,
   ): Promise<BuildUpStanding | undefined> => {
     const { standingIn } = await loadBuildUps()
@@ -238,7 +239,7 @@ export const createScreens = (house: House): Screens => {
       const now = store.getState()
       if (now.kind !== 'practice') return
       const { piece, written } = now.practising
-      const opened = await hands.open(piece.id)
+      const opened = await openPiece(piece.id)
       const plan = {
         passage: placeOf(written),
         thoroughness: 'brisk',

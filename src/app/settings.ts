@@ -1,3 +1,4 @@
+import { handSpans, type HandReach } from '@/fingering/spans'
 import { standards, type Standard } from '@/judge/flaw'
 import { farthestLag } from '@/judge/tapTest'
 import type { ClickPattern } from './soundPorts'
@@ -40,6 +41,12 @@ export interface Settings {
   readonly lagMs: number
   /** The first drill of a chunk begins with a short trial for its start tempo. */
   readonly trial: boolean
+  /** How far the hand reaches: small, medium, large, or as measured in semitones. */
+  readonly span: HandReach
+  /** Digits stand with the notes of a drill. */
+  readonly showFingers: boolean
+  /** The day on which a caution was read last; empty before. */
+  readonly cautionedOn: string
   /** Keys outside the passage, and pedals, that mean a command. */
   readonly commands: Bindings
   /** The damper pedal may be one of them. */
@@ -65,17 +72,23 @@ export const defaultSettings: Settings = {
   silentBars: false,
   lagMs: 0,
   trial: true,
+  span: 'medium',
+  showFingers: true,
+  cautionedOn: '',
   commands: {},
   damperCommands: false,
   name: '',
 }
 
 export const standardChoices = standards
+export const spanChoices = handSpans
 export const streakGoals = [3, 4, 5, 6, 7, 8, 9, 10] as const
 /** Octave switches of small keyboards, and the semitones of transposing ones. */
 export const farthestTranspose = 24
 /** A line on a page. */
 export const longestName = 60
+/** A hand is measured from a fifth to an octave and a fifth, semitones; what is beyond was two hands. */
+export const reachBounds = { least: 7, most: 19 } as const
 
 /** Reads stored settings; what is missing or out of bounds becomes the default. */
 export const decodeSettings = (stored: unknown): Settings => {
@@ -110,6 +123,9 @@ export const decodeSettings = (stored: unknown): Settings => {
         ? lagMs
         : fallback.lagMs,
     trial: typeof given['trial'] === 'boolean' ? given['trial'] : fallback.trial,
+    span: decodeSpan(given['span']),
+    showFingers: given['showFingers'] !== false,
+    cautionedOn: typeof given['cautionedOn'] === 'string' ? given['cautionedOn'] : '',
     commands: damperCommands ? commands : withoutDamper(commands),
     damperCommands,
     name: typeof name === 'string' ? name.slice(0, longestName) : fallback.name,
@@ -127,3 +143,13 @@ export const patternOf = ({ perBeat, silentBars }: Settings): ClickPattern => ({
   perBeat,
   ...(silentBars ? { turns } : {}),
 })
+
+const decodeSpan = (stored: unknown): HandReach =>
+  typeof stored === 'number'
+    ? isReach(stored)
+      ? stored
+      : defaultSettings.span
+    : (handSpans.find((size) => size === stored) ?? defaultSettings.span)
+
+export const isReach = (semitones: number): boolean =>
+  Number.isInteger(semitones) && semitones >= reachBounds.least && semitones <= reachBounds.most

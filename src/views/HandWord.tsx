@@ -60,8 +60,13 @@ export const describeCarried = ({
 }
 
 /** 'D4, right hand, inferred' */
-export const describeNote = ({ key, hand, handFrom }: Note, signature: Signature): string =>
-  `${nameKey(key, signature)}, ${handWords[hand]}${fromWords[handFrom]}`
+export const describeNote = (
+  { key, hand, handFrom, fingers = [] }: Note,
+  signature: Signature,
+): string => {
+  const digits = fingers.length > 0 ? `, finger ${fingers.join(', then ')}` : ''
+  return `${nameKey(key, signature)}, ${handWords[hand]}${fromWords[handFrom]}${digits}`
+}
 
 const fromWords: Readonly<Record<Note['handFrom'], string>> = {
   file: '',

@@ -1,7 +1,9 @@
+import { useEffect, useMemo, useState } from 'react'
 import type { PracticeState, Said, Sign as SignKind } from '@/app/practiceState'
 import type { ItemOnDesk } from '@/app/practising'
 import type { Repetition } from '@/judge/repetition'
 import { useApp, useSelected } from './context'
+import { cautionAgainst } from './cautions'
 import { itemLine } from './planWords'
 import { keepFocus } from './shortcuts'
 import { Sign } from './Sign'
@@ -11,11 +13,12 @@ import { describeChunk, describePlace, formWords, handWords } from './words'
 export const Message = () => {
   const app = useApp()
   const state = useSelected(app.practice.store, (now) => now)
+  const caution = useCaution(state?.desk)
   if (!state) return <div className="practice-message" />
   const { breath, resting, simulated } = state
   const stands = state.coach.paused !== undefined || resting
   const sign = signOf(state)
-  const aside = asideOf(state)
+  const aside = asideOf(state) ?? (state.last ? undefined : caution)
   return (
     <div className="practice-message" data-paused={stands}>
       {sign && <Sign kind={sign} />}
@@ -37,6 +40,20 @@ export const Message = () => {
       )}
     </div>
   )
+}
+
+/** On the first drill of a day that tires the hand: what to mind, until one plays. */
+const useCaution = (desk: PracticeState['desk'] | undefined): string | undefined => {
+  const app = useApp()
+  const [isDue] = useState(app.caution.isDue)
+  const words = useMemo(
+    () => (desk && isDue ? cautionAgainst(app.caution.strainsOf(desk)) : undefined),
+    [app, desk, isDue],
+  )
+  useEffect(() => {
+    if (words) app.caution.read()
+  }, [app, words])
+  return words
 }
 
 const signOf = ({ breath, resting, said }: PracticeState): SignKind | 'breath' | undefined => {

@@ -13,6 +13,7 @@ import { describeLag, standardWords } from './words'
 
 /** Comes when the page stands: it is not what one opens first. */
 const CommandKeys = lazy(async () => ({ default: (await import('./CommandKeys')).CommandKeys }))
+const HandSpan = lazy(async () => ({ default: (await import('./HandSpan')).HandSpan }))
 
 const Ear = lazy(async () => ({ default: (await import('./Ear')).Ear }))
 
@@ -126,7 +127,16 @@ export const Options = () => {
           ))}
         </select>
       </label>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={settings.showFingers}
+          onChange={(event) => change({ showFingers: event.target.checked })}
+        />
+        Fingering over the notes of a drill
+      </label>
       <Suspense fallback={null}>
+        <HandSpan />
         <CommandKeys />
       </Suspense>
       <p className="soft credit">

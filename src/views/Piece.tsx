@@ -1,23 +1,26 @@
 import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
-import type { CorrectedPiece, Region } from '@/app/handCorrections'
+import type { FingeredPiece } from '@/app/fingerings'
 import { notebookPlace } from '@/app/notebookPlace'
 import type { ListedSpot } from '@/app/spotList'
 import { cutChunk, type Chunk } from '@/music/chunk'
-import type { Hand, HandChoice, Note, Score } from '@/music/music'
+import type { HandChoice, Score } from '@/music/music'
 import { tempoAt } from '@/music/tempoMap'
+import { fingersOf, withFingers, type Fingers } from '@/music/fingers'
 import { placeOf } from '@/music/place'
 import { signatureAt } from '@/music/spelling'
 import { tick, type NoteId, type Tick } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import { useApp } from './context'
-import { describeCarried, describeChange, describeNote, HandWord } from './HandWord'
+import { DigitPad } from './DigitPad'
+import { describeCarried, describeNote, HandWord } from './HandWord'
 import { Notation } from './Notation'
 import { PassageChoice } from './PassageChoice'
 import type { Passage } from './passageKeys'
-import { useKeysByName } from './pieceKeys'
 import { WeeksWay } from './TodayWay'
 import { useChunkStates } from './useChunkStates'
+import { useDigitKeys } from './useDigitKeys'
+import { useHandKeys } from './useHandKeys'
 import { WholePiece } from './WholePiece'
 import { describeChunk, formatBars, handWords } from './words'
 import './piece.css'
@@ -26,10 +29,11 @@ const HardSpots = lazy(async () => ({ default: (await import('./HardSpots')).Har
 const NotebookSection = lazy(async () => ({
   default: (await import('./NotebookSection')).NotebookSection,
 }))
+const Fingering = lazy(async () => ({ default: (await import('./Fingering')).Fingering }))
 const noSpots: readonly ListedSpot[] = []
 
 /** A piece: choose bars and a hand, by name or on the music, and take one of the proposed chunks. */
-export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
+export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
   const app = useApp()
   const { score, suggestion } = piece
   const [passage, setPassage] = useState<Passage>(() => firstPassage(score, suggestion))
@@ -40,6 +44,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   const [picked, setPicked] = useState<NoteId>()
   const [said, setSaid] = useState('')
   const [spots, setSpots] = useState(noSpots)
+  const [tried, setTried] = useState<Fingers>()
   const states = useChunkStates(piece)
   const first = score.bars[passage.from]
   const last = score.bars[passage.to]
@@ -51,6 +56,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   const choose = (next: Passage): void => {
     setPassage(next)
     setSaid('')
+    setTried(undefined)
   }
   usePlayedPlace(score, hand, (from, to, word) => {
     setPicked(undefined)
@@ -59,6 +65,14 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
   })
   const note = picked === undefined ? undefined : score.notes.find(({ id }) => id === picked)
   const hands = useHandKeys(piece, passage, note, setSaid)
+  const digits = useDigitKeys(piece, note, passage, (to, where) => {
+    setPicked(to.id)
+    setPassage(where)
+  })
+  const seen = useMemo(
+    () => (tried ? withFingers(score, new Map([...fingersOf(score), ...tried])) : score),
+    [score, tried],
+  )
   if (!first || !last || end === undefined) return null
   const practise = (chunk: Chunk, simulated: boolean): void =>
     app.practise({ piece, chunk, goalTempo: goal, simulated })
@@ -101,7 +115,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
       <div className="preview">
         <Notation
           caller="preview"
-          stretch={{ score, start: first.start, end, hand }}
+          stretch={{ score: seen, start: first.start, end, hand }}
           label={`${score.title}, ${where}, ${handWords[hand]}`}
         />
       </div>
@@ -114,6 +128,9 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
         </p>
       )}
       {hands && <HandWord {...hands} about={note ? 'this note' : where} />}
+      <Suspense fallback={<div className="fingerings-place" />}>
+        <Fingering {...{ piece, hand, ...passage }} onTry={setTried} />
+      </Suspense>
       <Suspense fallback={<div className="spots-place" />}>
         <HardSpots
           {...{ score, hand, goal, first, last }}
@@ -126,7 +143,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
         <NotebookSection piece={piece} here={chosen && notebookPlace(score, chosen)} />
       </Suspense>
       <WholePiece
-        {...{ score, passage, chunks, states, picked, spots }}
+        {...{ score, passage, hand, chunks, states, picked, spots }}
         onPassage={choose}
         onPick={(next) => {
           setPicked(next)
@@ -140,6 +157,7 @@ export const Piece = ({ piece }: { readonly piece: CorrectedPiece }) => {
               ? describeNote(note, signatureAt(score.keys, note.start))
               : `${capital(where)}, ${handWords[hand]}`)}
         </p>
+        {note && digits && <DigitPad digits={digits} note={note} />}
         {best && (
           <>
             <button type="button" className="primary" onClick={() => practise(best, false)}>
@@ -228,41 +246,7 @@ const usePlayedPlace = (
   )
 }
 
-/** L, R and Backspace; `undefined` where the file tells every hand. */
-const useHandKeys = (
-  piece: CorrectedPiece,
-  { from, to }: Passage,
-  note: Note | undefined,
-  say: (words: string) => void,
-) => {
-  const app = useApp()
-  const { score, corrections } = piece
-  const isOpen = useMemo(() => score.notes.some(({ handFrom }) => handFrom !== 'file'), [score])
-  const onSay = (hand: Hand): void => {
-    const region = note
-      ? { from: note.start, to: note.start, keys: [note.key] }
-      : regionOf(score, from, to)
-    if (!region) return
-    void app.hands.add(score.id, region, hand).then((change) => say(describeChange(change, hand)))
-  }
-  const onUndo = (): void => {
-    const last = corrections.at(-1)
-    if (last) void app.hands.undo(score.id).then(() => say('The hands are as they were before.'))
-  }
-  useKeysByName(
-    isOpen ? { l: () => onSay('left'), r: () => onSay('right'), backspace: onUndo } : {},
-  )
-  return isOpen ? { canUndo: corrections.length > 0, onSay, onUndo } : undefined
-}
-
-/** From the first onset of the bars to the last. */
-const regionOf = ({ notes }: Score, from: number, to: number): Region | undefined => {
-  const inside = notes.filter(({ barIndex }) => barIndex >= from && barIndex <= to)
-  const [first, last] = [inside[0], inside.at(-1)]
-  return first && last && { from: first.start, to: last.start }
-}
-
-const firstPassage = (score: Score, suggestion: CorrectedPiece['suggestion']): Passage => {
+const firstPassage = (score: Score, suggestion: FingeredPiece['suggestion']): Passage => {
   const indexOf = (number: number | undefined): number | undefined => {
     const index = score.bars.findIndex((bar) => bar.number === number)
     return index < 0 ? undefined : index

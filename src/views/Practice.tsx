@@ -3,6 +3,7 @@ import { notebookPlace } from '@/app/notebookPlace'
 import type { Practising, Sheet } from '@/app/practising'
 import { isTooBig, trialGoal } from '@/app/practiceState'
 import { formatBeats } from '@/music/beat'
+import { withFingers, type Fingers } from '@/music/fingers'
 import type { Tempo } from '@/music/units'
 import { useApp, useSelected } from './context'
 import { DayLine } from './DayLine'
@@ -33,9 +34,15 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
   const { open, ...notebook } = useNotebookKey(app.practice.hold)
   useShortcuts()
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
-  const stretch = useMemo(() => stretchOf(practising), [practising])
+  const showFingers = useSelected(app.settings, (state) => state.showFingers)
+  // Against a problem of the fingering its digits are what one looks at.
+  const withDigits = showFingers || practising.remedy === 'fingering'
+  const stretch = useMemo(() => stretchOf(practising, withDigits), [practising, withDigits])
   const coming = next ?? item?.next
-  const ahead = useMemo(() => coming?.sheet && stretchOf(coming.sheet), [coming])
+  const ahead = useMemo(
+    () => coming?.sheet && stretchOf(coming.sheet, showFingers),
+    [coming, showFingers],
+  )
   const inForm = form === 'asWritten' ? '' : `, ${formWords[form]}`
   const where = `${formatBars(bars.first, bars.last)}, ${handWords[practising.chunk.hand]}${inForm}`
   return (
@@ -75,8 +82,10 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
   )
 }
 
-const stretchOf = ({ score, chunk }: Sheet) => ({
-  score,
+const noFingers: Fingers = new Map()
+
+const stretchOf = ({ score, chunk }: Sheet, withDigits: boolean) => ({
+  score: withDigits ? score : withFingers(score, noFingers),
   start: chunk.start,
   end: chunk.end,
   hand: chunk.hand,

@@ -22,7 +22,7 @@ export interface Line {
 
 /** Draws the lines of a piece one after the other, those in sight first, the rest when there is time. */
 export interface Lines {
-  /** Another sheet; of the same lines only those whose hands have changed are drawn again. */
+  /** Another sheet; of the same lines only those whose hands or fingers have changed are drawn again. */
   readonly show: (sheet: Sheet) => void
   readonly line: (index: number) => Line | undefined
   /** How many lines are drawn. */
@@ -34,7 +34,7 @@ export interface Lines {
 }
 
 interface Drawn extends Line {
-  /** The hands of its notes: when they are others, the line is drawn again. */
+  /** The hands and fingers of its notes: when they are others, the line is drawn again. */
   readonly hands: string
   readonly marks: readonly WeighedMark[] | undefined
 }
@@ -125,15 +125,15 @@ const nowhere: SystemPlaces = { bars: [], notes: new Map(), top: 0, bottom: 1 }
 const sameLines = (a: Sheet, b: Sheet): boolean =>
   a.plan === b.plan && a.width === b.width && a.space === b.space
 
-/** 'LRR…' for the notes of each line. */
+/** 'LR1R2…' for the notes of each line. */
 const handsOfLines = ({ score, plan }: Sheet): readonly string[] => {
   const lineOfBar = plan.flatMap(({ fromBar, toBar }, line) =>
     Array.from({ length: toBar - fromBar + 1 }, () => line),
   )
   const hands = plan.map(() => '')
-  for (const { barIndex, hand } of score.notes) {
+  for (const { barIndex, hand, fingers = [] } of score.notes) {
     const line = lineOfBar[barIndex]
-    if (line !== undefined) hands[line] += hand === 'left' ? 'L' : 'R'
+    if (line !== undefined) hands[line] += `${hand === 'left' ? 'L' : 'R'}${fingers.join('')}`
   }
   return hands
 }

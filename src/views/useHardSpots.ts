@@ -6,7 +6,7 @@ import type { SpotWords } from '@/app/spotWords'
 import type { HardSpot } from '@/difficulty/difficulty'
 import type { HandChoice, Score } from '@/music/music'
 import type { Tempo } from '@/music/units'
-import { useApp } from './context'
+import { useApp, useSelected } from './context'
 
 interface HardSpotsOfPiece {
   /** All that were found or named, in the order of rank; `undefined` until the first answer. */
@@ -38,6 +38,7 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
   const [record, setRecord] = useState<PlayedRecord>()
   const [carried, setCarried] = useState<ToldSpots>()
   const isFirst = found === undefined
+  const reach = useSelected(app.settings, ({ span }) => span)
   useEffect(() => {
     let isOver = false
     const look = async (): Promise<void> => {
@@ -56,7 +57,7 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
       isOver = true
       window.clearTimeout(timer)
     }
-  }, [app, score, goal, isFirst])
+  }, [app, score, goal, reach, isFirst])
   useEffect(() => {
     let isOver = false
     void app.hardSpots.words(score.id).then((kept) => {

@@ -21,6 +21,9 @@ test('settings survive being stored and read back', () => {
     silentBars: true,
     lagMs: -31,
     trial: false,
+    span: 13,
+    showFingers: false,
+    cautionedOn: '2026-01-05',
     commands: {
       hear: { kind: 'key', key: key(21) },
       next: { kind: 'pedal', pedal: 'soft' },
@@ -39,7 +42,15 @@ test.each<[string, unknown]>([
   ['an old shape', { colour: 'blue' }],
   [
     'values out of bounds',
-    { streakGoal: 99, transpose: 25, standard: 'kind', input: '', lagMs: 301 },
+    {
+      streakGoal: 99,
+      transpose: 25,
+      standard: 'kind',
+      input: '',
+      lagMs: 301,
+      span: 30,
+      cautionedOn: 5,
+    },
   ],
   ['a lag that is no whole number', { lagMs: 12.5 }],
   ['volumes out of bounds', { metronomeVolume: 1.1, pianoVolume: -0.1, perBeat: 5 }],

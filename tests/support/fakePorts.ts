@@ -3,6 +3,8 @@ import { layOut } from '@/app/layOut'
 import type { MidiState, Ports, Sample } from '@/app/ports'
 import type { ClickPattern, SoundState } from '@/app/soundPorts'
 import { assessDifficulty } from '@/difficulty/difficulty'
+import { compareFingerings } from '@/fingering/compare'
+import { fingerHand } from '@/fingering/fingering'
 import type { KeyEvent, Pedal } from '@/music/keyEvent'
 import { key, ms, tempo, type Ms } from '@/music/units'
 import { createMemoryStorage } from '@/storage/memory'
@@ -171,7 +173,10 @@ export const createDesk = (
     folder: { ...noFolder, ...folder },
     students: () => Promise.resolve(studentsPort(students)),
     readPiece: (bytes, fileName, parts) => Promise.resolve(readWithHands(bytes, fileName, parts)),
-    assess: (score, goal) => Promise.resolve(assessDifficulty(score, { tempo: goal })),
+    assess: (score, tempo, span) => Promise.resolve(assessDifficulty(score, { tempo, span })),
+    proposeFingering: (notes, settings) => Promise.resolve(fingerHand(notes, settings)),
+    compareFingerings: (notes, settings, versions) =>
+      Promise.resolve(compareFingerings(notes, settings, versions)),
     layOut: (score, goal, words) => Promise.resolve(layOut(score, goal, words)),
     samples: () => Promise.resolve(samples),
     kept: { watch: (see) => see({ kind: 'notKept' }), takeNewer: () => {} },

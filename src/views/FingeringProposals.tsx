@@ -1,0 +1,104 @@
+import { useState } from 'react'
+import { freeName } from '@/app/fingerings'
+import type { Fingers } from '@/music/fingers'
+import { useApp } from './context'
+import { writeDigits } from './fingeringWords'
+import {
+  handsOf,
+  notesIn,
+  usePieceFingerings,
+  type Fingering,
+  type Proposal,
+  type Proposals,
+} from './useFingering'
+import { describePlace, handWords } from './words'
+
+/** What the model proposes for the passage: looked at on the music, taken over, or left. */
+export const FingeringProposals = (
+  props: Fingering & {
+    readonly found: Proposals
+    /** Shown over the music of the passage. */
+    readonly onTry: (fingers: Fingers | undefined) => void
+    readonly onTaken: (words: string) => void
+  },
+) => {
+  const { piece, hand, from, to, found, onTry, onTaken } = props
+  const app = useApp()
+  const { versions, chosen } = usePieceFingerings(piece)
+  const [tried, setTried] = useState<Proposal>()
+  const { score, fileFingers } = piece
+  const notes = notesIn(score, from, to)
+  const into = versions.find(({ id }) => id === chosen)
+  const asFingers = ({ fingers }: Proposal): Fingers =>
+    new Map([...fingers].map(([id, finger]) => [id, [finger]]))
+  const take = (proposal: Proposal, isNew: boolean): void => {
+    onTry(undefined)
+    setTried(undefined)
+    if (into && !isNew) {
+      void app.fingerings.write(piece, asFingers(proposal))
+      onTaken(`Taken over into ${into.name}`)
+      return
+    }
+    const fingers = new Map([...(into?.fingers ?? fileFingers), ...asFingers(proposal)])
+    const name = freeName(versions, 'A fingering')
+    void app.fingerings.begin(score.id, { name, origin: 'proposal', fingers })
+    onTaken(`${name}: taken over and chosen; change what does not suit your hand`)
+  }
+  return (
+    <ol className="fingering-list">
+      {found.proposals.map((proposal, i) => (
+        <li key={i} className="fingering">
+          <div className="fingering-digits">
+            {handsOf(hand).map((each) => (
+              <p key={each}>
+                {hand === 'both' && <span className="soft">{handWords[each]} </span>}
+                {writeDigits(notes, each, proposal.fingers)}
+              </p>
+            ))}
+          </div>
+          <p className="fingering-difference">
+            {i === 0
+              ? 'A fingering that costs the hand little.'
+              : `Another ${proposal.difference} than the first.`}
+          </p>
+          <span className="row tight fingering-buttons">
+            <button
+              type="button"
+              aria-pressed={tried === proposal}
+              aria-label={`See it on the music: fingering ${i + 1}`}
+              onClick={() => {
+                const next = tried === proposal ? undefined : proposal
+                setTried(next)
+                onTry(next && asFingers(next))
+              }}
+            >
+              See it
+            </button>
+            <button
+              type="button"
+              aria-label={`Take over: fingering ${i + 1}`}
+              onClick={() => take(proposal, false)}
+            >
+              Take over
+            </button>
+            {into && (
+              <button
+                type="button"
+                aria-label={`As a new version: fingering ${i + 1}`}
+                onClick={() => take(proposal, true)}
+              >
+                As a new version
+              </button>
+            )}
+          </span>
+        </li>
+      ))}
+      {found.proposals.length === 0 && <li className="soft">There is no note for this hand.</li>}
+      {found.unreachable.map(({ start, advice }) => (
+        <li key={`${start} ${advice}`} className="soft">
+          In {describePlace(score, start)}: {advice}.
+        </li>
+      ))}
+    </ol>
+  )
+}

@@ -1,0 +1,168 @@
+import { useEffect, useRef, useState } from 'react'
+import { freeName, originChoices, type FingeringWords } from '@/app/fingerings'
+import type { Compared } from '@/fingering/compare'
+import type { FingeringVersion } from '@/journal/fingerings'
+import type { EventId } from '@/journal/ids'
+import { useApp } from './context'
+import { countDigits, describeVersion, originWords } from './fingeringWords'
+import { usePieceFingerings, type Fingering } from './useFingering'
+
+/** A version in the list; without an id the digits of the file. */
+export interface Listed {
+  readonly id: EventId | undefined
+  readonly version: FingeringVersion | undefined
+  readonly compared: Compared | undefined
+}
+
+/** The versions side by side: one is chosen, each can be named anew, copied and removed. */
+export const FingeringVersions = ({
+  piece,
+  listed,
+  onSay,
+}: Pick<Fingering, 'piece'> & {
+  readonly listed: readonly Listed[]
+  readonly onSay: (words: string) => void
+}) => {
+  const app = useApp()
+  const { score, fileFingers } = piece
+  const { versions, chosen } = usePieceFingerings(piece)
+  const [renamed, setRenamed] = useState<EventId>()
+  const copy = (version: FingeringVersion | undefined): void => {
+    const name = freeName(versions, version ? `${version.name}, a copy` : 'From the file')
+    const { origin, remark, fingers } = version ?? {
+      origin: 'file' as const,
+      remark: '',
+      fingers: fileFingers,
+    }
+    void app.fingerings.begin(score.id, { name, origin, remark, fingers })
+    onSay(`${name}: chosen`)
+  }
+  return (
+    <ul className="fingering-list">
+      {listed.map(({ id, version, compared }) => {
+        const name = version ? version.name : 'As in the file'
+        return (
+          <li key={id ?? 'file'} className="fingering">
+            <label className="check" aria-label={name}>
+              <input
+                type="radio"
+                name="fingering"
+                checked={id === chosen}
+                onChange={() => {
+                  void app.fingerings.choose(score.id, id)
+                  onSay(`${name}: chosen`)
+                }}
+              />
+              <span>
+                <b>{name}</b>
+                <span className="soft">
+                  {' '}
+                  · {version ? describeVersion(version) : countDigits(fileFingers)}
+                </span>
+              </span>
+            </label>
+            {compared && id !== chosen && compared.difference !== '' && (
+              <p className="fingering-difference">Here it {compared.difference}.</p>
+            )}
+            <span className="row tight fingering-buttons">
+              {version && (
+                <button
+                  type="button"
+                  aria-expanded={renamed === id}
+                  aria-label={`Name and remark: ${name}`}
+                  onClick={() => setRenamed(renamed === id ? undefined : id)}
+                >
+                  Name
+                </button>
+              )}
+              <button type="button" aria-label={`Copy: ${name}`} onClick={() => copy(version)}>
+                Copy
+              </button>
+              {version && (
+                <button
+                  type="button"
+                  aria-label={`Remove: ${name}`}
+                  onClick={() => {
+                    void app.fingerings.erase(score.id, version.id)
+                    onSay(`${name}: removed`)
+                  }}
+                >
+                  Remove
+                </button>
+              )}
+            </span>
+            {version && renamed === id && (
+              <Words
+                version={version}
+                onDone={(words) => {
+                  setRenamed(undefined)
+                  void app.fingerings.describe(score.id, version.id, words)
+                }}
+              />
+            )}
+          </li>
+        )
+      })}
+    </ul>
+  )
+}
+
+/** Its name, where it comes from, and a remark. */
+const Words = ({
+  version,
+  onDone,
+}: {
+  readonly version: FingeringVersion
+  readonly onDone: (words: FingeringWords) => void
+}) => {
+  const [words, setWords] = useState<FingeringWords>(version)
+  const { name, origin, remark } = words
+  const field = useRef<HTMLInputElement>(null)
+  useEffect(() => field.current?.select(), [])
+  return (
+    <form
+      className="row fingering-words"
+      onSubmit={(event) => {
+        event.preventDefault()
+        onDone({ name: name.trim() || version.name, origin, remark: remark.trim() })
+      }}
+    >
+      <label>
+        Name
+        <input
+          ref={field}
+          value={name}
+          maxLength={120}
+          onChange={({ target }) => setWords({ ...words, name: target.value })}
+        />
+      </label>
+      <label>
+        From
+        <select
+          value={origin}
+          onChange={({ target }) =>
+            setWords({
+              ...words,
+              origin: originChoices.find((each) => each === target.value) ?? origin,
+            })
+          }
+        >
+          {originChoices.map((each) => (
+            <option key={each} value={each}>
+              {originWords[each]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Remark
+        <input
+          value={remark}
+          maxLength={500}
+          onChange={({ target }) => setWords({ ...words, remark: target.value })}
+        />
+      </label>
+      <button type="submit">Keep</button>
+    </form>
+  )
+}

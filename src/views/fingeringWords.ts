@@ -1,0 +1,44 @@
+import type { FingeringVersion } from '@/journal/fingerings'
+import type { FingeringOrigin } from '@/journal/words'
+import type { Fingers } from '@/music/fingers'
+import type { Finger, Hand, Note } from '@/music/music'
+import { plural } from './words'
+
+/** Every word of the section on fingering that is more than a button. */
+export const originWords: Readonly<Record<FingeringOrigin, string>> = {
+  mine: 'mine',
+  teacher: 'my teacher’s',
+  edition: 'an edition',
+  proposal: 'a proposal',
+  file: 'the file',
+}
+
+export const howToWrite =
+  'Press a note, or go to one with ↓ in the music, then 1 to 5: the digit stands, and the next note of the hand is next. ⌫ takes away, ← and → go on without.'
+
+/** 'mine · from the lesson in May · 24 digits' */
+export const describeVersion = ({ origin, remark, fingers }: FingeringVersion): string =>
+  [originWords[origin], remark, countDigits(fingers)].filter((part) => part !== '').join(' · ')
+
+export const countDigits = ({ size }: Fingers): string =>
+  size === 0 ? 'no digits yet' : plural(size, 'digit')
+
+/** So many onsets of a proposal are read at a glance; the music shows the rest. */
+const mostOnsets = 32
+
+/** The digits of one hand in the order of the notes, a chord from its lowest note: '1 2 3 1+3+5'. */
+export const writeDigits = (
+  notes: readonly Note[],
+  hand: Hand,
+  fingers: ReadonlyMap<Note['id'], Finger>,
+): string => {
+  const onsets: { readonly start: number; digits: string }[] = []
+  for (const { id, start, grace } of notes.filter((note) => note.hand === hand)) {
+    const digit = `${fingers.get(id) ?? '–'}`
+    const last = onsets.at(-1)
+    if (last?.start === start && !grace) last.digits += `+${digit}`
+    else onsets.push({ start, digits: digit })
+  }
+  const shown = onsets.slice(0, mostOnsets).map(({ digits }) => digits)
+  return [...shown, ...(onsets.length > mostOnsets ? ['…'] : [])].join(' ')
+}

@@ -1,0 +1,159 @@
+import { useEffect, useMemo, useState } from 'react'
+import { none, type FingeredPiece } from '@/app/fingerings'
+import type { Compared } from '@/fingering/compare'
+import type { Fingers } from '@/music/fingers'
+import {
+  hands,
+  type Finger,
+  type Hand,
+  type HandChoice,
+  type Note,
+  type Score,
+} from '@/music/music'
+import type { NoteId } from '@/music/units'
+import { useApp, useSelected } from './context'
+import { handWords } from './words'
+
+/** The chosen passage, whose digits are written, proposed and compared. */
+export interface Fingering {
+  readonly piece: FingeredPiece
+  readonly hand: HandChoice
+  /** Indices of bars. */
+  readonly from: number
+  readonly to: number
+}
+
+/** A fingering of the program's for the passage, in all the hands that were asked for. */
+export interface Proposal {
+  readonly fingers: ReadonlyMap<NoteId, Finger>
+  /** How it differs from the first: empty for that one. */
+  readonly difference: string
+}
+
+export interface Proposals {
+  readonly proposals: readonly Proposal[]
+  /** What no fingering reaches, and what can be done. */
+  readonly unreachable: readonly { readonly start: number; readonly advice: string }[]
+}
+
+export const handsOf = (choice: HandChoice): readonly Hand[] =>
+  choice === 'both' ? hands : [choice]
+
+export const notesIn = ({ notes }: Score, from: number, to: number): readonly Note[] =>
+  notes.filter(({ barIndex }) => barIndex >= from && barIndex <= to)
+
+export const firstFingers = (fingers: Fingers): ReadonlyMap<NoteId, Finger> =>
+  new Map(
+    [...fingers].flatMap(([id, [first]]) => (first === undefined ? [] : [[id, first] as const])),
+  )
+
+export const usePieceFingerings = ({ score }: FingeredPiece) => {
+  const app = useApp()
+  const { pieces, problem } = useSelected(app.fingerings.store, (state) => state)
+  return { ...(pieces.get(score.id) ?? none), problem }
+}
+
+/** Asks the model for the passage; digits that are to be kept are kept. */
+export const useProposing = ({ piece, hand, from, to }: Fingering) => {
+  const app = useApp()
+  const [asked, setAsked] = useState<{ readonly where: string; readonly proposals: Proposals }>()
+  const [isLooking, setLooking] = useState(false)
+  const [problem, setProblem] = useState<string>()
+  const { score } = piece
+  const where = `${score.id} ${from} ${to} ${hand}`
+  const propose = async (keep: boolean): Promise<void> => {
+    const { span } = app.settings.getState()
+    setLooking(true)
+    try {
+      const notes = notesIn(score, from, to)
+      const open = keep ? notes : notes.map((note) => ({ ...note, fingers: [] }))
+      const ofHands = await Promise.all(
+        handsOf(hand).map((each) => app.fingerings.propose(open, settingsOf(score, each, span))),
+      )
+      setAsked({ where, proposals: joinHands(ofHands) })
+      setProblem(undefined)
+    } catch (cause) {
+      const why = cause instanceof Error ? cause.message : String(cause)
+      setProblem(`No fingering could be looked for: ${why}`)
+    }
+    setLooking(false)
+  }
+  const found = asked?.where === where ? asked.proposals : undefined
+  return { found, isLooking, problem, propose, close: () => setAsked(undefined) }
+}
+
+const settingsOf = (
+  { ticksPerQuarter }: Score,
+  hand: Hand,
+  span: ReturnType<ReturnType<typeof useApp>['settings']['getState']>['span'],
+) => ({ hand, ticksPerQuarter, span })
+
+type HandFingering = Awaited<ReturnType<ReturnType<typeof useApp>['fingerings']['propose']>>
+
+/** The n-th of one hand goes with the n-th of the other, or with its last. */
+const joinHands = (ofHands: readonly HandFingering[]): Proposals => {
+  const all = ofHands.map(({ best, alternatives }) =>
+    best ? [{ ...best, difference: '' }, ...alternatives] : [],
+  )
+  const most = Math.max(...all.map(({ length }) => length))
+  return {
+    proposals: Array.from({ length: most }, (_, i) => {
+      const each = all.flatMap((ways) => ways[Math.min(i, ways.length - 1)] ?? [])
+      return {
+        fingers: new Map(each.flatMap(({ notes }) => notes.map(({ id, finger }) => [id, finger]))),
+        difference: [...new Set(each.map(({ difference }) => difference))].join('; '),
+      }
+    }),
+    unreachable: ofHands.flatMap(({ unreachable }) => unreachable),
+  }
+}
+
+/** Digits are typed quickly: versions are compared when the hand rests, milliseconds. */
+const typingPause = 300
+
+/** How the versions differ in the passage, and what of the first cannot be; empty until it is known. */
+export const useCompared = (
+  { piece, hand, from, to }: Fingering,
+  versions: readonly Fingers[],
+): readonly Compared[] => {
+  const app = useApp()
+  const span = useSelected(app.settings, (state) => state.span)
+  const [compared, setCompared] = useState<readonly Compared[]>([])
+  const { score } = piece
+  const asked = useMemo(() => versions.map(firstFingers), [versions])
+  useEffect(() => {
+    let isOver = false
+    const compare = async (): Promise<void> => {
+      const notes = notesIn(score, from, to)
+      const ofHands = await Promise.all(
+        handsOf(hand).map((each) =>
+          app.fingerings.compare(notes, settingsOf(score, each, span), asked),
+        ),
+      )
+      if (!isOver) setCompared(asked.map((_, i) => joinCompared(ofHands, handsOf(hand), i)))
+    }
+    // A comparison that fails leaves the last one: the digits themselves stand on the page.
+    const timer = window.setTimeout(() => void compare().catch(() => setCompared([])), typingPause)
+    return () => {
+      isOver = true
+      window.clearTimeout(timer)
+    }
+  }, [app, score, hand, from, to, span, asked])
+  return compared
+}
+
+const joinCompared = (
+  ofHands: readonly (readonly Compared[])[],
+  which: readonly Hand[],
+  i: number,
+): Compared => ({
+  difference: ofHands
+    .map((versions, h) => {
+      const words = versions[i]?.difference ?? ''
+      const hand = which[h]
+      return words === '' || which.length === 1 || !hand ? words : `${handWords[hand]}: ${words}`
+    })
+    .filter((words) => words !== '')
+    .join('; '),
+  impossible: ofHands.flatMap((versions) => versions[i]?.impossible ?? []),
+})
