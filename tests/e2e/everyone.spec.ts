@@ -95,6 +95,18 @@ test('who wants less motion sees the counters jump instead of slide', async ({ p
   }
 })
 
+test('on a phone that lies flat the notes, the verdict, the streak and the tempo are in sight', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 844, height: 390 })
+  await openDrill(page)
+  await drawn(page)
+  for (const part of ['.notation svg', '.practice-message', '.tray', '.scale']) {
+    const box = await page.locator(part).first().boundingBox()
+    expect((box?.y ?? Infinity) + (box?.height ?? 0), part).toBeLessThanOrEqual(390)
+  }
+})
+
 /** Presses Tab until the element of this name has the focus, and sees that it shows. */
 const tabTo = async (page: Page, name: string): Promise<void> => {
   const focused = page.locator(':focus')
