@@ -51,7 +51,7 @@ export const columnWords: Readonly<Record<Column, string>> = {
   share: 'Clean share',
   minutes: 'Time',
   repetitions: 'Repetitions',
-  tempo: 'Tempo reached',
+  tempo: 'Tempo',
   lastDay: 'Last',
   slipped: 'Slipped',
 }
