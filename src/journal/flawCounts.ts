@@ -71,13 +71,14 @@ const join = <T extends { readonly times: number }>(
   counts: readonly T[],
   nameOf: (count: T) => string,
 ): readonly T[] => {
-  const joined = new Map<string, T>()
+  const joined = new Map<string, { readonly first: T; times: number }>()
   for (const count of counts) {
     const name = nameOf(count)
     const known = joined.get(name)
-    joined.set(name, known ? { ...known, times: known.times + count.times } : count)
+    if (known) known.times += count.times
+    else joined.set(name, { first: count, times: count.times })
   }
-  return [...joined.values()]
+  return [...joined.values()].map(({ first, times }) => ({ ...first, times }))
 }
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)

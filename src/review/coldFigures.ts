@@ -40,22 +40,28 @@ export interface ChunksOfAll {
 }
 
 export const reviewChunksOfAll = (rows: readonly ChunkDay[]): ChunksOfAll => {
-  const pieces = byPiece(rows).filter(({ rows: of }) => of.some(isPlayed))
-  return {
-    states: countStates(pieces.flatMap(({ rows: of }) => [...statesOf(of).values()])),
-    cold: countChecks(coldChecksOfAll(rows)),
-    substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
-    pieces: pieces.map(({ piece, rows: of }) => ({
+  const pieces = [...groupBy(rows, ({ piece }) => piece)]
+    .filter(([, of]) => of.some(isPlayed))
+    .map(([piece, of]) => ({
       piece,
-      states: countStates([...statesOf(of).values()]),
-      cold: countChecks(coldChecksOf(of)),
+      states: [...statesOf(of).values()],
+      checks: coldChecksOf(of),
+    }))
+  return {
+    states: countStates(pieces.flatMap(({ states }) => states)),
+    cold: countChecks(pieces.flatMap(({ checks }) => checks)),
+    substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
+    pieces: pieces.map(({ piece, states, checks }) => ({
+      piece,
+      states: countStates(states),
+      cold: countChecks(checks),
     })),
   }
 }
 
 /** Every cold check of all pieces, piece by piece. */
 export const coldChecksOfAll = (rows: readonly ChunkDay[]): readonly ColdCheck[] =>
-  byPiece(rows).flatMap(({ rows: of }) => coldChecksOf(of))
+  [...groupBy(rows, ({ piece }) => piece).values()].flatMap((of) => coldChecksOf(of))
 
 /** How many chunks are in each state. */
 export const countStates = (states: readonly ChunkState[]): StateCounts => {
@@ -63,8 +69,3 @@ export const countStates = (states: readonly ChunkState[]): StateCounts => {
   for (const state of states) counts[state]++
   return counts
 }
-
-const byPiece = (
-  rows: readonly ChunkDay[],
-): readonly { readonly piece: PieceId; readonly rows: readonly ChunkDay[] }[] =>
-  [...groupBy(rows, ({ piece }) => piece)].map(([piece, of]) => ({ piece, rows: of }))

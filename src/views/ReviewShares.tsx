@@ -113,35 +113,39 @@ const ShareTable = ({
         <th scope="col">Clean</th>
         <th scope="col">Flawed</th>
         <th scope="col">Broken off</th>
+        <th scope="col">Longest streak</th>
         <th scope="col">Minutes</th>
       </tr>
     </thead>
     <tbody>
-      {periods.toReversed().map(({ from, firstDay, lastDay, share, tally, minutes }) => (
-        <tr key={from}>
-          <th scope="row">{dateWords(from)}</th>
-          <td data-label="Clean share">{shareWords(share)}</td>
-          <td data-label="Clean">
-            <Followed
-              n={tally.clean}
-              asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'clean' }}
-            />
-          </td>
-          <td data-label="Flawed">
-            <Followed
-              n={tally.flawed}
-              asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'flawed' }}
-            />
-          </td>
-          <td data-label="Broken off">
-            <Followed
-              n={tally.brokenOff}
-              asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'brokenOff' }}
-            />
-          </td>
-          <td data-label="Minutes">{Math.round(minutes)}</td>
-        </tr>
-      ))}
+      {periods
+        .toReversed()
+        .map(({ from, firstDay, lastDay, share, tally, longestStreak, minutes }) => (
+          <tr key={from}>
+            <th scope="row">{dateWords(from)}</th>
+            <td data-label="Clean share">{shareWords(share)}</td>
+            <td data-label="Clean">
+              <Followed
+                n={tally.clean}
+                asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'clean' }}
+              />
+            </td>
+            <td data-label="Flawed">
+              <Followed
+                n={tally.flawed}
+                asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'flawed' }}
+              />
+            </td>
+            <td data-label="Broken off">
+              <Followed
+                n={tally.brokenOff}
+                asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'brokenOff' }}
+              />
+            </td>
+            <td data-label="Longest streak">{longestStreak}</td>
+            <td data-label="Minutes">{Math.round(minutes)}</td>
+          </tr>
+        ))}
     </tbody>
   </table>
 )
