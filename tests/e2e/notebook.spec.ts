@@ -53,8 +53,18 @@ test('the notebook opens by one key in a drill, takes whatever is typed, and is 
   await repetition(page)
   await expect(streak).toHaveAttribute('data-streak', '2')
 
-  // On the page of the piece: changed, erased, and taken back.
+  // In a build-up; Esc closes it, and the place of the focus is as it was.
   const id = idOf('morning-at-the-mill.mid')
+  await goTo(page, `#/buildup/${id}/32-35/right/brisk/forward`)
+  const start = page.getByRole('button', { name: 'Start' })
+  await expect(start).toBeFocused()
+  await page.keyboard.press('9')
+  await expect(field).toBeFocused()
+  await expect(dialog.getByRole('listitem').first()).toContainText('under')
+  await page.keyboard.press('Escape')
+  await expect(start).toBeFocused()
+
+  // On the page of the piece: changed, erased, and taken back.
   await goTo(page, `#/piece/${id}`)
   const strip = page.getByRole('region', { name: 'Notebook' })
   await expect(strip.getByRole('listitem').first()).toContainText('under')
