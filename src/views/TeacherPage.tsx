@@ -56,9 +56,12 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
   const whenDrawn = async (run: (drawn: HTMLElement) => void | Promise<void>): Promise<void> => {
     if (!sheet.current || busy) return
     setBusy(true)
-    await allDrawn(sheet.current)
-    await run(sheet.current)
-    setBusy(false)
+    try {
+      await allDrawn(sheet.current)
+      await run(sheet.current)
+    } finally {
+      setBusy(false)
+    }
   }
   const print = (): void => void whenDrawn(() => window.print())
   const save = (): void =>
