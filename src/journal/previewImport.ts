@@ -21,6 +21,8 @@ export interface ImportPreview {
 export interface Brought {
   readonly events: number
   readonly repetitions: number
+  /** Written in the notebook. */
+  readonly entries: number
   readonly sessions: number
   readonly pieces: readonly { readonly piece: PieceId; readonly title?: string }[]
   readonly days: number
@@ -58,6 +60,7 @@ const describe = (
   return {
     events: fresh.length,
     repetitions: fresh.filter(({ kind }) => kind === 'repetition').length,
+    entries: fresh.filter(({ kind }) => kind === 'notebookWritten').length,
     sessions: new Set(fresh.map(({ session }) => session)).size,
     pieces: [...pieces].map((piece) => {
       const title = titles.get(piece)

@@ -149,6 +149,8 @@ const Preview = ({
           {grouped(fresh.events)}
           {fresh.events > 0 &&
             `, among them ${grouped(fresh.repetitions)} ${fresh.repetitions === 1 ? 'repetition' : 'repetitions'}`}
+          {fresh.entries > 0 &&
+            ` and ${grouped(fresh.entries)} ${fresh.entries === 1 ? 'entry' : 'entries'} of the notebook`}
         </dd>
         {fresh.firstDay !== undefined && fresh.lastDay !== undefined && (
           <>
