@@ -167,6 +167,27 @@ test('a replaced piece shows the corrected hands, and says what became of each c
   )
 })
 
+test('a replaced piece takes along the words on hard spots where the notes agree', async () => {
+  const app = createApp(createDesk([sampleOf('Sample', 'C4 D4')]).ports)
+  await app.open()
+  await app.addFile(fileOf('Stair', 'C5 D5 E5 F5'))
+  await settled()
+  const { id } = shownPiece(app).score
+  const accepted = { from: '0', to: '2', hand: 'both', word: 'accepted' } as const
+  const rejected = { from: '3', to: '4', hand: 'both', word: 'rejected' } as const
+  await app.hardSpots.save(id, { said: [accepted, rejected], order: [] })
+  const edition = await app.library.compareEdition(id, fileOf('Better', 'C5 D5 E5 G5'))
+  if (!edition) throw new Error(app.library.store.getState().problem)
+  await app.replaceEdition(edition)
+  await settled()
+  const better = shownPiece(app).score.id
+  expect(await app.hardSpots.words(better)).toEqual({
+    ok: true,
+    value: { said: [accepted], order: [] },
+  })
+  expect(app.hardSpots.takeCarried(better)).toEqual({ carried: 1, dropped: 1 })
+})
+
 test.each([
   [{ carried: 1 }, 'Of your 1 correction of the hands, 1 holds here.'],
   [
