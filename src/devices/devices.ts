@@ -1,6 +1,7 @@
 /**
  * Everything that can play: a MIDI keyboard, the computer's keys, the keys on screen, a simulated
- * player. All give one stream of `KeyEvent`, stamped with the event's own time.
+ * player. All give one stream of `KeyEvent`, stamped with the event's own time. An instrument can be
+ * played too (midiOut.ts).
  *
  * Example: `const stop = device.listen((event) => step(event))`; `stop()` ends it.
  */
