@@ -54,14 +54,17 @@ const easySpan = 2 / 3
 /**
  * Stretch: the square of how far a chord goes beyond two thirds of the person's span, 1 at the whole of
  * it. An octave (164.5 mm) in a hand that spans a ninth (188): ((164.5 - 125.3) / 62.7)² = 0.39. A
- * rolled chord is not stretched for.
+ * rolled chord is not stretched for, and what is far beyond the hand is rolled or shared, too: at most
+ * 3, about an eleventh for that hand. Spans: Parncutt et al. 1997.
  */
 export const stretchShare = ({ keys, notes }: Stroke, span: SpanMm): number => {
   if (notes.some(({ rolled }) => rolled)) return 0
   const width = placeMm(keys.at(-1) ?? keys[0]) - placeMm(keys[0])
   const easy = span * easySpan
-  return (Math.max(0, width - easy) / (span - easy)) ** 2
+  return Math.min(mostStretch, (Math.max(0, width - easy) / (span - easy)) ** 2)
 }
+
+const mostStretch = 3
 
 /** Double notes and chords: notes beyond the first. A triad: 2. It is polyphony in Sébastien et al. 2012. */
 export const furtherNotes = ({ keys }: Stroke): number => keys.length - 1

@@ -116,6 +116,7 @@ describe('stretches', () => {
     ['C4+C5', 188, 0.39],
     ['C4+D5', 188, 1],
     ['C4+E5', 188, 1.89],
+    ['C4+C6', 188, 3],
     ['C4+C5', 164.5, 1],
   ])('%s in a hand of %d mm: %d', (line, of, share) => {
     expect(ofLast((_, stroke) => stretchShare(stroke, of), line)).toBeCloseTo(share, 2)
