@@ -26,10 +26,8 @@ const verdictsIn = (page: Page) =>
 const watchSamples = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {
     window.started = []
-    const start: (this: AudioBufferSourceNode, ...times: number[]) => void = Reflect.get(
-      AudioBufferSourceNode.prototype,
-      'start',
-    )
+    const start: (this: AudioBufferSourceNode, ...times: (number | undefined)[]) => void =
+      Reflect.get(AudioBufferSourceNode.prototype, 'start')
     AudioBufferSourceNode.prototype.start = function (when = 0, ...rest) {
       if ((this.buffer?.duration ?? 0) > 0.5) window.started.push(when)
       return start.call(this, when, ...rest)
