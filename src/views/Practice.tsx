@@ -1,4 +1,5 @@
 import { useCallback, useMemo, useRef } from 'react'
+import { isOnce } from '@/app/dayRun'
 import { notebookPlace } from '@/app/notebookPlace'
 import type { Practising, Sheet } from '@/app/practising'
 import { isTooBig, trialGoal } from '@/app/practiceState'
@@ -20,6 +21,7 @@ import { useShortcuts } from './shortcuts'
 import { Strokes } from './Strokes'
 import { TempoScale } from './TempoScale'
 import { Tray } from './Tray'
+import { useFollowing } from './useFollowing'
 import { useNotebookKey } from './useNotebook'
 import { usePencil } from './usePencil'
 import { beatWord, formatBars, formWords, handWords } from './words'
@@ -32,6 +34,8 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
   const onPencil = usePencil(practising)
   const list = useRef<HTMLDialogElement>(null)
   const { open, ...notebook } = useNotebookKey(app.practice.hold)
+  const notes = useRef<HTMLDivElement>(null)
+  useFollowing(notes, item?.item.kind === 'runThrough')
   useShortcuts()
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
   const showFingers = useSelected(app.settings, (state) => state.showFingers)
@@ -46,15 +50,17 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
   const inForm = form === 'asWritten' ? '' : `, ${formWords[form]}`
   const where = `${formatBars(bars.first, bars.last)}, ${handWords[practising.chunk.hand]}${inForm}`
   return (
-    <main className="practice">
+    <main className="practice" data-item={item?.item.kind}>
       <div className="practice-head">
-        <h1>
-          {piece.title} <span className="soft">{where}</span>
-        </h1>
-        {item && <DayLine item={item} />}
+        <div>
+          <h1>
+            {piece.title} <span className="soft">{where}</span>
+          </h1>
+          {item && <DayLine item={item} />}
+        </div>
         <PassageLine practising={practising} />
       </div>
-      <div className="practice-notes">
+      <div className="practice-notes" ref={notes}>
         <Notation
           caller="practice"
           stretch={stretch}
@@ -64,7 +70,7 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
         />
       </div>
       <Message />
-      <Count />
+      <Count isOnce={item !== undefined && isOnce(item.item)} />
       <Ladder beat={beat} word={beatWord(time)} />
       <div className="practice-keys">
         <KeyboardStrip keys={keys} />
@@ -91,7 +97,12 @@ const stretchOf = ({ score, chunk }: Sheet, withDigits: boolean) => ({
   hand: chunk.hand,
 })
 
-const Count = () => {
+const Count = ({
+  isOnce,
+}: {
+  /** There is nothing to count: it is played once. */
+  readonly isOnce: boolean
+}) => {
   const app = useApp()
   const coach = useSelected(app.practice.store, (state) => state?.coach)
   const stopped = useSelected(
@@ -107,7 +118,7 @@ const Count = () => {
       ) : trial ? (
         <Tray streak={trial.clean} goal={trialGoal} />
       ) : (
-        <Tray streak={streak} goal={streakGoal} />
+        !isOnce && <Tray streak={streak} goal={streakGoal} />
       )}
       <Strokes verdicts={coach.recent} />
     </div>

@@ -78,7 +78,7 @@ const Ahead = () => {
           {!planned
             ? 'Making a plan of it …'
             : items.length > 0
-              ? describeDay(items, planned.plan.minutes)
+              ? describeDay(items, planned.plan.minutes, wish.minutes)
               : emptyWords(wish.pieces.length, planned.finished)}
           {planned?.plan.lowered &&
             ' Less than half was clean of late: slower and easier today, nothing new.'}

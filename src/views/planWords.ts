@@ -110,8 +110,11 @@ export const laneWords: Readonly<Record<HandChoice, string>> = {
   both: 'Together',
 }
 
+/** So much less than was given is worth a word. */
+const muchLess = 0.7
+
 /** What is said of today before it begins. */
-export const describeDay = (items: readonly DayItem[], minutes: number): string => {
+export const describeDay = (items: readonly DayItem[], minutes: number, given: number): string => {
   const count = (kind: DayItem['kind']): number => items.filter((item) => item.kind === kind).length
   const places = new Set(
     items.flatMap((item) =>
@@ -126,7 +129,11 @@ export const describeDay = (items: readonly DayItem[], minutes: number): string 
     ...(count('runThrough') > 0 ? ['a run-through at the end'] : []),
     ...(count('rest') > 0 ? [plural(count('rest'), 'rest')] : []),
   ]
-  return `${capital(minuteWords(minutes))}: ${parts.join(', ')}.`
+  const rest =
+    minutes < muchLess * given
+      ? ' There is no more to do: the rest is yours, or take a piece more.'
+      : ''
+  return `${capital(minuteWords(minutes))}: ${parts.join(', ')}.${rest}`
 }
 
 /** How today went: without reproach. */

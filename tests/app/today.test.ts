@@ -15,7 +15,7 @@ import type { JournalEvent } from '@/journal/journal'
 import { tempo, type PieceId } from '@/music/units'
 import { state } from '../support/atTheDesk'
 import { anySuggestion, createDesk, settled, type Desk } from '../support/fakePorts'
-import { monthOfPractice } from '../support/monthOfPractice'
+import { daysOfPractice, monthOfPractice } from '../support/monthOfPractice'
 
 const sample = (fileName: string): Sample => ({
   title: fileName.replace('.mid', ''),
@@ -286,6 +286,35 @@ describe('today is played hands on the keys', () => {
     const { plan } = await planned(again)
     expect(plan.day).toBe('2026-01-06')
     expect(plan.items.length).toBeGreaterThan(4)
+  })
+
+  test('a run-through is heard to its end, and what went wrong in it is worked on the next day', async () => {
+    const { desk, app } = await afterAMonth(daysOfPractice(55, evening))
+    await begin(app, 60)
+    const last = run(app).items.length
+    expect(kindsOf(app)[last - 1]).toBe('runThrough')
+    while (run(app).at < last - 1) {
+      const { at } = run(app)
+      if (app.screen.getState().kind === 'practice') app.neighbour(1)
+      else app.today.over(at + 1)
+      await waitFor(() => run(app).at > at)
+      await settled()
+    }
+    await waitFor(() => app.screen.getState().kind === 'practice' && number(app) === last)
+    await playOnce(app, desk, 1)
+    const heard = state(app).last
+    expect(heard?.verdict).toBe('flawed')
+    expect(heard?.flaws.map(({ kind }) => kind)).toEqual(['wrong'])
+    expect(state(app).breath).toMatchObject({ ofItem: true })
+    desk.pass(4_500)
+    await waitFor(() => desk.address() === '#/summary')
+    desk.sleep(24 * 3_600_000)
+    const again = await arrive(desk)
+    const { plan } = await planned(again, 60)
+    const reasons = plan.items.map(({ reason }) => reason)
+    expect(reasons.filter((reason) => reason.includes('run-through'))).not.toEqual([])
+    const [told] = plan.items.filter(({ reason }) => reason.startsWith('It went wrong'))
+    expect(told?.kind === 'rest' ? undefined : told?.place.fromBar).toBe(1)
   })
 
   test('past the last item comes the review of the session', async () => {

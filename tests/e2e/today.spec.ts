@@ -107,6 +107,8 @@ test('after a month: today’s plan is made, and played item after item with the
   const third = await onDesk(page).getAttribute('data-kind')
   expect(third).toBe('coldCheck')
   const before = page.url()
+  // Nothing is pushed out of the window by what is said of today.
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(800)
   // Played later: the next place comes first, and this one after it.
   await page.keyboard.press('ArrowLeft')
   await page.waitForURL((url) => url.href !== before)

@@ -9,9 +9,6 @@ import { createPianist, natureOf } from '../plan/pianist'
 import { emptyRecord, practiseDay } from '../plan/practise'
 
 const dayMs = 86_400_000
-const days = 30
-/** Noon of the day after, as the simulation has it (2026-01-05 is its day 0). */
-const endOfMonth = Date.UTC(2026, 0, 5 + days, 12)
 
 /** The score of a sample. */
 export const sampleScore = (fileName: string): Score => {
@@ -26,7 +23,10 @@ export const sampleScore = (fileName: string): Score => {
  * simulated pianist who learns well (pianist.ts). Ends on the day before `today`, an instant; but for that
  * shift the same each time.
  */
-export const monthOfPractice = (today: number): readonly JournalEvent[] => {
+export const monthOfPractice = (today: number): readonly JournalEvent[] => daysOfPractice(30, today)
+
+/** So many days of it. */
+export const daysOfPractice = (days: number, today: number): readonly JournalEvent[] => {
   const desks = ['ferry-at-dusk.mid', 'morning-at-the-mill.mid'].map((fileName, i) => {
     const score = sampleScore(fileName)
     const layout = layOut(score, tempo(i === 0 ? 72 : 104), { said: [], order: [] })
@@ -40,6 +40,8 @@ export const monthOfPractice = (today: number): readonly JournalEvent[] => {
     record = practised.record
     events.push(...practised.events)
   }
-  const shift = Math.round((today - endOfMonth) / dayMs) * dayMs
+  // Noon of the day after, as the simulation has it: 2026-01-05 is its day 0.
+  const end = Date.UTC(2026, 0, 5 + days, 12)
+  const shift = Math.round((today - end) / dayMs) * dayMs
   return events.map((event) => ({ ...event, atEpochMs: event.atEpochMs + shift }))
 }
