@@ -107,13 +107,14 @@ test('after a month: today’s plan is made, and played item after item with the
   const third = await onDesk(page).getAttribute('data-kind')
   expect(third).toBe('coldCheck')
   const before = page.url()
-  // Nothing is pushed out of the window by what is said of today.
-  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(800)
   // Played later: the next place comes first, and this one after it.
   await page.keyboard.press('ArrowLeft')
   await page.waitForURL((url) => url.href !== before)
   await reached(page, 3)
   await expect(onDesk(page)).not.toHaveAttribute('data-kind', 'coldCheck')
+  // What is said of today pushes nothing out of the window.
+  await expect(page.locator('.passage-line')).toBeVisible()
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(800)
   await page.reload()
   await page.locator('.practice').waitFor()
   await reached(page, 3)
