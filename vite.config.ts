@@ -182,7 +182,7 @@ const offline = (): Plugin[] =>
       ],
     },
     workbox: {
-      globPatterns: ['**/*.{html,js,css,json,svg,png,woff2,ogg,wasm,mid}'],
+      globPatterns: ['**/*.{html,js,mjs,css,json,svg,png,woff2,ogg,wasm,mid}'],
       // The engraver is a file of eight megabytes.
       maximumFileSizeToCacheInBytes: 12_000_000,
     },

@@ -4,6 +4,12 @@ declare module 'verovio/wasm' {
   export default createVerovioModule
 }
 
+/** Where that module stands as a file. */
+declare module 'verovio/wasm?url' {
+  const address: string
+  export default address
+}
+
 declare module 'verovio/esm' {
   export class VerovioToolkit {
     constructor(module: unknown)

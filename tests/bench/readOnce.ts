@@ -7,7 +7,7 @@
  */
 import { parseMidi } from 'midi-file'
 import { readFileSync } from 'node:fs'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { readWithHands } from '@/readWithHands'
 
 const [path = '', way = 'ours'] = process.argv.slice(2)
@@ -25,7 +25,7 @@ const countNoteOns = (): number =>
 
 /** Loads the file when called; what it has loaded is counted afterwards. */
 const prepareVerovio = async (): Promise<() => () => number> => {
-  const toolkit = await openToolkit()
+  const toolkit = await openEngraverHere()
   toolkit.setOptions({ breaks: 'none' })
   return () => {
     const loaded = toolkit.loadData(readFileSync(path, 'utf8')) === 1

@@ -6,14 +6,14 @@ import { strokesOf } from '@/engraving/marks'
 import { writeMei } from '@/engraving/mei'
 import { readPage } from '@/engraving/page'
 import { cutStretch, type Fingers } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import type { Finger, Score } from '@/music/music'
 import { noteId, tick } from '@/music/units'
 import { scoreOf } from './notation'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const withFingers = (text: string, fingers: Readonly<Record<string, readonly Finger[]>>): Score => {

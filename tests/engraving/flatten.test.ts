@@ -4,12 +4,12 @@ import type { VerovioToolkit } from 'verovio/esm'
 import { drawSystem } from '@/engraving/drawSystem'
 import { flatten } from '@/engraving/flatten'
 import { cutSystem } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { writeScore } from '../music/writeScore'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const score = writeScore({

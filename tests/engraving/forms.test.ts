@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { writeMei } from '@/engraving/mei'
 import { cutStretch } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { writeVariant } from '@/exercises/variants'
 import { cutChunk } from '@/music/chunk'
 import type { Form } from '@/music/form'
@@ -58,7 +58,7 @@ test('from the middle of a piece, the bars of the stops begin anew', () => {
 })
 
 test('accents are drawn, one at each accented onset', async () => {
-  const toolkit = await openToolkit()
+  const toolkit = await openEngraverHere()
   const accents = (form: Form): number => {
     toolkit.loadData(meiOf(run, form))
     // U+E4A0 and U+E4A1: accent above and below (SMuFL, Standard Music Font Layout).

@@ -5,14 +5,14 @@ import { draw } from '@/engraving/draw'
 import { drawSystem } from '@/engraving/drawSystem'
 import { writeMei } from '@/engraving/mei'
 import { cutStretch, cutSystem } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import type { HandChoice, Score } from '@/music/music'
 import { tick } from '@/music/units'
 import { resolution, scoreOf } from './notation'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const stretchOf = (score: Score, from = 0, to?: number, hand: HandChoice = 'right') => {

@@ -8,14 +8,14 @@ import { readPage, type Page, type PageNote } from '@/engraving/page'
 import type { PencilMark } from '@/engraving/pencilMark'
 import { spell } from '@/music/spelling'
 import { cutStretch } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { formatKey, parseKey } from '@/music/pitch'
 import { key, noteId, tick } from '@/music/units'
 import { scoreOf, type Frame } from './notation'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const pageOf = (text: string, frame: Frame = {}, width = 900, height = 300): Page => {

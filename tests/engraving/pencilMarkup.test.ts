@@ -6,13 +6,13 @@ import { flatten } from '@/engraving/flatten'
 import { weights, type PencilMark, type WeighedMark } from '@/engraving/pencilMark'
 import { cutSystem } from '@/engraving/stretch'
 import { readSystemPlaces } from '@/engraving/systemPlaces'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { key, noteId } from '@/music/units'
 import { writeScore } from '../music/writeScore'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const score = writeScore({ right: 'C5 F#5 G5 A5', left: 'C3:4' })

@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import type { VerovioToolkit } from 'verovio/esm'
 import { writeMei } from '@/engraving/mei'
 import { cutStretch } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { hands, type KeySignature, type Score } from '@/music/music'
 import { tick } from '@/music/units'
 import { readPiece } from '@/score/readPiece'
@@ -16,7 +16,7 @@ import { printed } from './printed'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 /** Each bar: the voices of the right hand, then the left hand; durations in twelfths of a quarter. */

@@ -4,14 +4,14 @@ import type { VerovioToolkit } from 'verovio/esm'
 import { draw } from '@/engraving/draw'
 import { writeMei } from '@/engraving/mei'
 import { cutStretch, type Stretch } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import type { Note, Score } from '@/music/music'
 import { noteId, tick } from '@/music/units'
 import { resolution, scoreOf } from './notation'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const whole = (score: Score): Stretch => {

@@ -8,7 +8,7 @@ import { drawSystem } from '@/engraving/drawSystem'
 import { cutSystem } from '@/engraving/stretch'
 import { readSystemPlaces } from '@/engraving/systemPlaces'
 import { planSystems } from '@/engraving/systems'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import type { Score } from '@/music/music'
 import { noteId } from '@/music/units'
 import { readPiece } from '@/score/readPiece'
@@ -16,7 +16,7 @@ import { writeScore } from '../music/writeScore'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const line = (score: Score, fromBar: number, toBar: number, width = 900): Drawing => {

@@ -5,14 +5,14 @@ import type { VerovioToolkit } from 'verovio/esm'
 import { draw } from '@/engraving/draw'
 import { writeMei } from '@/engraving/mei'
 import { cutStretch, type Stretch } from '@/engraving/stretch'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import type { HandChoice, Score } from '@/music/music'
 import { key, tick } from '@/music/units'
 import { resolution, scoreFrom, scoreOf } from './notation'
 
 let toolkit: VerovioToolkit
 beforeAll(async () => {
-  toolkit = await openToolkit()
+  toolkit = await openEngraverHere()
 })
 
 const stretchOf = (score: Score, from: number, to: number, hand: HandChoice): Stretch => {

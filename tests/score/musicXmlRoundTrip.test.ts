@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { VerovioToolkit } from 'verovio/esm'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { readPiece } from '@/score/readPiece'
 import { anyScore, asMidi, asMusicXml, divisionsOfAny, notesIn, type AnyScore } from './anyScore'
 import { attributes, backup, forward, piano, readText, voice } from './musicXmlText'
@@ -67,7 +67,7 @@ const noUnison = (score: AnyScore): boolean => {
 describe('verovio’s time map', () => {
   let toolkit: VerovioToolkit
   beforeAll(async () => {
-    toolkit = await openToolkit()
+    toolkit = await openEngraverHere()
   })
 
   const begin = attributes()

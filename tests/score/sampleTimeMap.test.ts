@@ -2,7 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { VerovioToolkit } from 'verovio/esm'
-import { openToolkit } from '@/engraving/toolkit'
+import { openEngraverHere } from '../support/toolkit'
 import { hands, type Bar, type Hand, type Note, type Score } from '@/music/music'
 import { readPiece } from '@/score/readPiece'
 import { attributes, backup, piano, readText, voice } from './musicXmlText'
@@ -100,7 +100,7 @@ const asMusicXml = (score: Score): string =>
 describe.each(samples)('%s', (name) => {
   let toolkit: VerovioToolkit
   beforeAll(async () => {
-    toolkit = await openToolkit()
+    toolkit = await openEngraverHere()
   })
 
   test('has the same onsets and keys in verovio’s time map', () => {
