@@ -33,8 +33,10 @@ export interface NotebookState {
   readonly entries: readonly NotebookWritten[]
   /** What the person decided of a piece, where anything. */
   readonly decisions: ReadonlyMap<PieceId, PieceDecision>
+  /** How many entries stayed with the edition before, where a piece was replaced in this sitting. */
+  readonly stayed: ReadonlyMap<PieceId, number>
   /** Why it cannot be read, in a sentence. */
-  readonly problem?: string
+  readonly problem?: string | undefined
 }
 
 /** What the person writes of pieces and places, and decides of them; every change is an event of the journal. */
@@ -64,14 +66,18 @@ export const createNotebook = (
   records: PieceRecords,
   library: Pick<Library, 'open'>,
 ): Notebook => {
-  const store = createStore<NotebookState>(() => ({ entries: [], decisions: new Map() }))
+  const store = createStore<NotebookState>(() => ({
+    entries: [],
+    decisions: new Map(),
+    stayed: new Map(),
+  }))
   let known: readonly JournalEvent[] = []
 
   /** What is written while it is read must not be lost from the page: a union, as everywhere. */
   const show = (events: readonly JournalEvent[]): void => {
     known = mergeJournals(known, events)
     const entries = notebookOf(known).toReversed()
-    store.setState(() => ({ entries, decisions: decisionsOf(known) }), true)
+    store.setState({ entries, decisions: decisionsOf(known), problem: undefined })
   }
   const record: Session['wrote'] = async (written) => {
     const event = await session.wrote(written)
@@ -121,10 +127,13 @@ export const createNotebook = (
       await load()
       const { entries, decisions } = store.getState()
       const { carriedEntry } = await import('./carryEntry')
+      let stayed = 0
       for (const entry of entries.filter(({ piece }) => piece === old.id).toReversed()) {
         const carried = carriedEntry(entry, old, better)
         if (carried) await write(better.id, carried)
+        else stayed++
       }
+      store.setState((state) => ({ stayed: new Map(state.stayed).set(better.id, stayed) }))
       const decision = decisions.get(old.id)
       if (decision) await decide(better.id, decision)
     },

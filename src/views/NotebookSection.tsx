@@ -25,6 +25,7 @@ export const NotebookSection = ({
   const [change, setChange] = useState<NotebookWritten>()
   const entries = useEntries(piece.score.id)
   const problem = useSelected(app.notebook.store, (state) => state.problem)
+  const stayed = useSelected(app.notebook.store, (state) => state.stayed.get(piece.score.id) ?? 0)
   const [mine, others] = [true, false].map((wanted) =>
     entries.filter((entry) => isOf(entry, here) === wanted),
   )
@@ -39,6 +40,12 @@ export const NotebookSection = ({
         <Decision piece={piece.score.id} />
       </div>
       {problem !== undefined && <p className="notice">{problem}</p>}
+      {stayed > 0 && (
+        <p className="notice">
+          {stayed === 1 ? 'One entry' : `${stayed} entries`} stayed with the older edition, whose
+          notes differ there; <a href={formatRoute({ kind: 'notebook' })}>All pieces</a> has them.
+        </p>
+      )}
       {entries.length > 0 && (
         <ul className="notebook-list" aria-label="Entries">
           {[...(mine ?? []), ...(others ?? [])].map((entry) => (

@@ -109,7 +109,8 @@ describe('a better edition', () => {
     if (better) await app.replaceEdition(better)
     await settled()
     expect(own(app)).not.toBe(old)
-    const { entries, decisions } = app.notebook.store.getState()
+    const { entries, decisions, stayed } = app.notebook.store.getState()
+    expect(stayed.get(own(app))).toBe(1)
     expect(entries.map(({ text, piece }) => `${text}: ${piece === own(app)}`).toSorted()).toEqual([
       'of bar 1: true',
       'of bar 2: false',
