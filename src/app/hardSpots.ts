@@ -1,6 +1,6 @@
 /**
- * The hard spots of a piece, and the person's word on them (spotWords.ts): kept with the piece, and carried to a better
- * edition where its notes agree.
+ * The hard spots of a piece, and the person's word on them (spotWords.ts): kept with the piece, and carried
+ * to a better edition where its notes agree.
  *
  * find: what the analysis finds at the goal tempo. words: which spots the person accepted (these stand as
  * passages, and are what a plan for the piece may take), rejected or added, and in what order they are
