@@ -59,7 +59,7 @@ export const FingeringProposals = (
           <p className="fingering-difference">
             {i === 0
               ? 'A fingering that costs the hand little.'
-              : `Another ${proposal.difference} than the first.`}
+              : `Beside the first: ${proposal.difference}.`}
           </p>
           <span className="row tight fingering-buttons">
             <button

@@ -62,7 +62,9 @@ export const FingeringVersions = ({
               </span>
             </label>
             {compared && id !== chosen && compared.difference !== '' && (
-              <p className="fingering-difference">Here it {compared.difference}.</p>
+              <p className="fingering-difference">
+                Beside the chosen one, here: {compared.difference}.
+              </p>
             )}
             <span className="row tight fingering-buttons">
               {version && (

@@ -5,6 +5,7 @@ import { spotPlace, type ListedSpot } from '@/app/spotList'
 import { moveSpot, saySpot } from '@/app/spotWords'
 import type { Bar, HandChoice, Score } from '@/music/music'
 import { tick, type Tempo } from '@/music/units'
+import { caution } from './cautions'
 import { useHardSpots } from './useHardSpots'
 import type { Passage } from './passageKeys'
 import { describePlace, formatBars, handWords, plural } from './words'
@@ -123,10 +124,6 @@ export const HardSpots = (props: HardSpotsProps) => {
     </section>
   )
 }
-
-/** Of stretches, octaves, trills and repetitions; two minutes are common practice, no source. */
-const caution =
-  'Stretches, octaves, trills and fast repetitions tire the hand: two minutes at a time, then something else; roll or leave out what strains, and stop at pain, numbness or tingling. General advice, not medical.'
 
 interface SpotProps extends HardSpotsProps {
   readonly spot: ListedSpot

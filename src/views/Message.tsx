@@ -18,13 +18,14 @@ export const Message = () => {
   const { breath, resting, simulated } = state
   const stands = state.coach.paused !== undefined || resting
   const sign = signOf(state)
-  const aside = asideOf(state) ?? (state.last ? undefined : caution)
+  const aside = asideOf(state)
   return (
     <div className="practice-message" data-paused={stands}>
       {sign && <Sign kind={sign} />}
       <p role="status" aria-live="polite">
         {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
         {sentenceOf(state)} {aside && <span className="aside soft">{aside}</span>}
+        {caution && !state.last && <span className="aside caution soft">{caution}</span>}
       </p>
       {(stands || breath) && (
         <button

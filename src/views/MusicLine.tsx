@@ -4,6 +4,7 @@ import type { ChunkState } from '@/review/chunkStates'
 import type { Line, Lines } from './lines'
 import type { SpotMark } from './spotMarks'
 import { useNear } from './useNear'
+import { usePrinting } from './usePrinting'
 
 /** What is pencilled over a line: a chunk from one note to another. */
 export interface ChunkMark {
@@ -37,7 +38,9 @@ interface MusicLineProps {
 export const MusicLine = memo((props: MusicLineProps) => {
   const { lines, index, label, height } = props
   const box = useRef<HTMLDivElement>(null)
-  const isNear = useNear(box)
+  // On paper all lines stand, wherever the window is scrolled to.
+  const isPrinting = usePrinting()
+  const isNear = useNear(box) || isPrinting
   useEffect(() => {
     lines.setNear(index, isNear)
     return () => lines.setNear(index, false)

@@ -2,7 +2,7 @@ import type { FingeringVersion } from '@/journal/fingerings'
 import type { FingeringOrigin } from '@/journal/words'
 import type { Fingers } from '@/music/fingers'
 import type { Finger, Hand, Note } from '@/music/music'
-import { plural } from './words'
+import { handWords, plural } from './words'
 
 /** Every word of the section on fingering that is more than a button. */
 export const originWords: Readonly<Record<FingeringOrigin, string>> = {
@@ -22,6 +22,17 @@ export const describeVersion = ({ origin, remark, fingers }: FingeringVersion): 
 
 export const countDigits = ({ size }: Fingers): string =>
   size === 0 ? 'no digits yet' : plural(size, 'digit')
+
+/** How versions differ, hand by hand: 'it stretches less', 'left hand: it stretches less; right hand: it …'. */
+export const joinDifferences = (
+  each: readonly { readonly hand: Hand; readonly words: string }[],
+): string => {
+  const said = each.filter(({ words }) => words !== '')
+  const [first] = said
+  if (!first || said.every(({ words }) => words === first.words))
+    return first ? `it ${first.words}` : ''
+  return said.map(({ hand, words }) => `${handWords[hand]}: it ${words}`).join('; ')
+}
 
 /** So many onsets of a proposal are read at a glance; the music shows the rest. */
 const mostOnsets = 32

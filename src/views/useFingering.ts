@@ -1,6 +1,8 @@
 import { useEffect, useMemo, useState } from 'react'
 import { none, type FingeredPiece } from '@/app/fingerings'
 import type { Compared } from '@/fingering/compare'
+import type { FingeringSettings, HandFingering } from '@/fingering/fingering'
+import type { HandReach } from '@/fingering/spans'
 import type { Fingers } from '@/music/fingers'
 import {
   hands,
@@ -12,7 +14,7 @@ import {
 } from '@/music/music'
 import type { NoteId } from '@/music/units'
 import { useApp, useSelected } from './context'
-import { handWords } from './words'
+import { joinDifferences } from './fingeringWords'
 
 /** The chosen passage, whose digits are written, proposed and compared. */
 export interface Fingering {
@@ -68,7 +70,10 @@ export const useProposing = ({ piece, hand, from, to }: Fingering) => {
       const notes = notesIn(score, from, to)
       const open = keep ? notes : notes.map((note) => ({ ...note, fingers: [] }))
       const ofHands = await Promise.all(
-        handsOf(hand).map((each) => app.fingerings.propose(open, settingsOf(score, each, span))),
+        handsOf(hand).map(async (each) => ({
+          hand: each,
+          found: await app.fingerings.propose(open, settingsOf(score, each, span)),
+        })),
       )
       setAsked({ where, proposals: joinHands(ofHands) })
       setProblem(undefined)
@@ -85,26 +90,29 @@ export const useProposing = ({ piece, hand, from, to }: Fingering) => {
 const settingsOf = (
   { ticksPerQuarter }: Score,
   hand: Hand,
-  span: ReturnType<ReturnType<typeof useApp>['settings']['getState']>['span'],
-) => ({ hand, ticksPerQuarter, span })
-
-type HandFingering = Awaited<ReturnType<ReturnType<typeof useApp>['fingerings']['propose']>>
+  span: HandReach,
+): FingeringSettings => ({ hand, ticksPerQuarter, span })
 
 /** The n-th of one hand goes with the n-th of the other, or with its last. */
-const joinHands = (ofHands: readonly HandFingering[]): Proposals => {
-  const all = ofHands.map(({ best, alternatives }) =>
-    best ? [{ ...best, difference: '' }, ...alternatives] : [],
+const joinHands = (
+  ofHands: readonly { readonly hand: Hand; readonly found: HandFingering }[],
+): Proposals => {
+  const all = ofHands.flatMap(({ hand, found: { best, alternatives } }) =>
+    best ? [{ hand, ways: [{ ...best, difference: '' }, ...alternatives] }] : [],
   )
-  const most = Math.max(...all.map(({ length }) => length))
+  const most = Math.max(0, ...all.map(({ ways }) => ways.length))
   return {
     proposals: Array.from({ length: most }, (_, i) => {
-      const each = all.flatMap((ways) => ways[Math.min(i, ways.length - 1)] ?? [])
+      const each = all.flatMap(({ hand, ways }) => {
+        const way = ways[Math.min(i, ways.length - 1)]
+        return way ? [{ hand, notes: way.notes, words: way.difference }] : []
+      })
       return {
         fingers: new Map(each.flatMap(({ notes }) => notes.map(({ id, finger }) => [id, finger]))),
-        difference: [...new Set(each.map(({ difference }) => difference))].join('; '),
+        difference: joinDifferences(each),
       }
     }),
-    unreachable: ofHands.flatMap(({ unreachable }) => unreachable),
+    unreachable: ofHands.flatMap(({ found }) => found.unreachable),
   }
 }
 
@@ -147,13 +155,8 @@ const joinCompared = (
   which: readonly Hand[],
   i: number,
 ): Compared => ({
-  difference: ofHands
-    .map((versions, h) => {
-      const words = versions[i]?.difference ?? ''
-      const hand = which[h]
-      return words === '' || which.length === 1 || !hand ? words : `${handWords[hand]}: ${words}`
-    })
-    .filter((words) => words !== '')
-    .join('; '),
+  difference: joinDifferences(
+    which.map((hand, h) => ({ hand, words: ofHands[h]?.[i]?.difference ?? '' })),
+  ),
   impossible: ofHands.flatMap((versions) => versions[i]?.impossible ?? []),
 })

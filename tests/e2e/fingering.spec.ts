@@ -1,6 +1,6 @@
 import type { Locator, Page } from '@playwright/test'
 import { violations } from './support/axe'
-import { drawn, openApp } from './support/app'
+import { drawn, goTo, idOf, openApp, play } from './support/app'
 import { overflow } from './support/screens'
 import { expect, test } from './support/test'
 
@@ -85,7 +85,7 @@ test('a fingering is taken over, changed by keys, named, put beside another, and
   await button(page, 'As a new version: fingering 1').click()
   await expect(versions(page)).toHaveCount(2)
   await expectDigits(page, '.preview', '12312345')
-  await expect(section(page)).toContainText(/Here it .*(more|less)/)
+  await expect(section(page)).toContainText(/Beside the chosen one, here: it .*(more|less)/)
   await versions(page).first().click()
   await expect(versions(page).first()).toBeChecked()
   await expectDigits(page, '.preview', '12421345')
@@ -99,4 +99,45 @@ test('a fingering is taken over, changed by keys, named, put beside another, and
   await page.getByText('Options', { exact: true }).click()
   await page.getByRole('checkbox', { name: 'Fingering over the notes' }).uncheck()
   await expectDigits(page, '.practice-notes', '........')
+})
+
+test('the hand is measured at the keys, and a drill that strains it begins with a caution, once a day', async ({
+  page,
+}) => {
+  await openApp(page, { address: '#/taptest' })
+  // The left hand plays octaves there.
+  await goTo(page, `#/practice/${idOf('clogs-on-the-stairs.mid')}/28-30/left`)
+  const caution = page.getByText('Octaves tire the hand: two minutes at a time.')
+  await expect(caution).toBeVisible()
+  await page.getByText('Options', { exact: true }).click()
+  await page.getByRole('button', { name: 'Measure my hand' }).click()
+  await play(page, 'C4+D5')
+  await expect(page.getByText('So far a ninth.')).toBeVisible()
+  await play(page, 'C4+C5')
+  await page.getByRole('button', { name: 'Keep it' }).click()
+  await expect(page.getByRole('combobox', { name: 'Hand', exact: true })).toHaveValue('measured')
+  await page.reload()
+  await expect(page.locator('.practice')).toBeVisible()
+  await expect(caution).toHaveCount(0)
+})
+
+test('the digits stand on the lines of the whole piece, and all of it on paper', async ({
+  page,
+}) => {
+  await openScale(page)
+  const last = page.locator('.line svg').last()
+  // A line is ink alone: eight digits more make its drawing longer.
+  const ink = async (): Promise<number> => (await last.innerHTML()).length
+  await last.scrollIntoViewIfNeeded()
+  const bare = await ink()
+  await section(page).locator('h2').click()
+  await page.keyboard.press('p')
+  await button(page, 'Take over: fingering 1').click()
+  await expectDigits(page, '.preview', '12312345')
+  await last.scrollIntoViewIfNeeded()
+  await expect.poll(ink).toBeGreaterThan(bare + 8 * 100)
+  await page.emulateMedia({ media: 'print' })
+  await expect(page.locator('.line').first()).toBeVisible()
+  await expect(page.locator('.line:not(:has(svg))')).toHaveCount(0)
+  await expect(section(page)).toBeHidden()
 })
