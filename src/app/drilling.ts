@@ -103,6 +103,18 @@ export const createDrilling = (desk: Desk): Drilling => {
     if (drill) drill = changeJudging(drill, judging(drill.coach))
   }
 
+  let storing: Promise<void> | undefined
+  /** What comes after a verdict waits as it does, so that no later key shows what the disk does not have. */
+  const whenStored = (records: readonly Promise<void>[], show: () => void): void => {
+    if (records.length === 0 && !storing) return show()
+    const of = practising
+    const mine = Promise.all([storing, ...records]).then(() => {
+      if (storing === mine) storing = undefined
+      if (practising === of) show()
+    })
+    storing = mine
+  }
+
   /** Marks at once; verdict, counters and sentence when the record of them is stored. */
   const carryOut = (coach: Coach, effects: readonly Effect[], at: Ms): void => {
     if (!practising || effects.length === 0) return
@@ -138,8 +150,7 @@ export const createDrilling = (desk: Desk): Drilling => {
       if (isDone) desk.onDone()
       else if (problem && !isRemedy) desk.onProblem(problem)
     }
-    if (stored.length === 0) show()
-    else void Promise.all(stored).then(show)
+    whenStored(stored, show)
   }
 
   const followTempo = (coach: Coach): void => {
@@ -253,7 +264,7 @@ export const createDrilling = (desk: Desk): Drilling => {
       if (!drill) return
       const [coach, commands] = stepCoach(drill.coach, event)
       drill = { ...drill, coach }
-      if (commands.length === 0) return update({ coach })
+      if (commands.length === 0) return whenStored([], () => update({ coach }))
       const effects = commands.map((command): Effect => ({ kind: 'coach', command }))
       carryOut(coach, effects, event.at)
     },

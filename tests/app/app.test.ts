@@ -3,6 +3,7 @@ import { createApp } from '@/app/app'
 import { formatRoute } from '@/app/route'
 import { decodeTake } from '@/journal/take'
 import { ms } from '@/music/units'
+import { createMemoryStorage } from '@/storage/memory'
 import { createDesk, settled } from '../support/fakePorts'
 import { keysOf, melody, play, sampleOf, sitDown, state } from '../support/atTheDesk'
 
@@ -88,6 +89,30 @@ test('each repetition is stored with its take', async () => {
   expect(take.ok && take.value.events.map(({ kind }) => kind).join(' ')).toBe(
     'down up down up down up down up',
   )
+})
+
+test('a verdict is shown only when the disk has it; a disk that is slow holds up no key', async () => {
+  const memory = createMemoryStorage()
+  let slow = false
+  const waiting: (() => void)[] = []
+  const storage: typeof memory = {
+    ...memory,
+    append: async (event) => {
+      if (slow) await new Promise<void>((resolve) => waiting.push(resolve))
+      return memory.append(event)
+    },
+  }
+  const desk = createDesk([sampleOf('First', melody)], storage)
+  const app = await sitDown(desk)
+  slow = true
+  await play(desk, melody)
+  await play(desk, melody)
+  expect([state(app).coach.streak, state(app).last]).toEqual([0, undefined])
+  expect(waiting.length).toBeGreaterThanOrEqual(2)
+  slow = false
+  for (const resolve of waiting) resolve()
+  await settled()
+  expect([state(app).coach.streak, state(app).last?.verdict]).toEqual([2, 'clean'])
 })
 
 test('what the simulated player shows is not recorded, and a key of the person gives their drill back', async () => {
