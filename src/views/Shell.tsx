@@ -87,6 +87,8 @@ export const Shell = () => {
 const Problems = () => {
   const app = useApp()
   const kept = useSelected(app.session.store, (state) => state.problem)
+  // Both hands are busy and the music needs the room: one line, until the person has time for it.
+  const isDrill = useSelected(app.screen, ({ kind }) => kind === 'practice')
   const others = [
     useSelected(app.records.copies, (state) => state.problem),
     useSelected(app.library.store, (state) => state.problem),
@@ -95,7 +97,14 @@ const Problems = () => {
     <>
       {kept !== undefined && (
         <div className="notice row" role="alert">
-          <p>{kept}</p>
+          {isDrill ? (
+            <details>
+              <summary>Trouble with the record; you can practise on.</summary>
+              <p>{kept}</p>
+            </details>
+          ) : (
+            <p>{kept}</p>
+          )}
           <button type="button" onPointerDown={keepFocus} onClick={() => void app.records.save()}>
             Save the record as a file
           </button>
