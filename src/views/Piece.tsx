@@ -15,8 +15,10 @@ import { useApp } from './context'
 import { DigitPad } from './DigitPad'
 import { describeCarried, describeNote, HandWord } from './HandWord'
 import { Notation } from './Notation'
+import { PageKeys } from './PageKeys'
 import { PassageChoice } from './PassageChoice'
 import type { Passage } from './passageKeys'
+import { pieceKeyList } from './pieceKeyList'
 import { WeeksWay } from './TodayWay'
 import { useChunkStates } from './useChunkStates'
 import { useDigitKeys } from './useDigitKeys'
@@ -93,6 +95,7 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
       <div className="row">
         <h1>{score.title}</h1>
         <WeeksWay piece={score.id} />
+        <PageKeys keys={pieceKeyList} />
       </div>
       {piece.warnings.length > 0 && (
         <ul className="notice">
