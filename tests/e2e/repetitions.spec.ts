@@ -1,7 +1,13 @@
 import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
+import { drillId, eventId, sessionId } from '@/journal/ids'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
+import type { Note } from '@/music/music'
+import { chunkId, key, tempo, type PieceId } from '@/music/units'
+import { readPiece } from '@/score/readPiece'
 import { drawn, goTo, idOf, openApp, openDrill, repetition } from './support/app'
 import { violations } from './support/axe'
+import { longPiece } from './support/longPiece'
 import { takeIn } from './support/record'
 import { overflow } from './support/screens'
 import { expect, test } from './support/test'
@@ -21,6 +27,26 @@ const mill = idOf('morning-at-the-mill.mid')
 const rows = (page: Page) => page.locator('.repetition')
 const verdictsIn = (page: Page) =>
   rows(page).evaluateAll((all) => all.map((row) => row.getAttribute('data-verdict')))
+
+/** A key too high at a note, in a drill of that note alone. */
+const flawAt = (piece: PieceId, { id, key: written }: Note, seconds: number): JournalEvent => ({
+  v: journalVersion,
+  id: eventId(`flaw ${seconds}`),
+  session: sessionId('s1'),
+  atEpochMs: Date.UTC(2026, 4, 1, 12) + seconds * 1_000,
+  kind: 'repetition',
+  drill: drillId('d1'),
+  piece,
+  chunk: chunkId(`${piece}:${id}`),
+  rung: tempo(60),
+  standard: 'flow',
+  forgiveBrushed: false,
+  verdict: 'flawed',
+  tookMs: 500,
+  flaws: [{ kind: 'wrong', onset: 0, notes: [id], written, played: key(written + 1) }],
+  figures: {},
+  take: '',
+})
 
 /** Every buffer that is started is still started. */
 const watchSamples = (page: Page): Promise<unknown> =>
@@ -92,6 +118,43 @@ test('from a number to its repetitions, one seen with its marks and heard in its
   await rows(page).first().waitFor()
   await page.keyboard.press('Escape')
   await expect(flawed).toBeFocused()
+})
+
+test('of a very long piece the flaws are marked line by line, where one looks', async ({
+  page,
+}) => {
+  test.slow()
+  const bytes = longPiece()
+  const read = readPiece(bytes, 'long.mid')
+  if (!read.ok) throw new Error(read.reason.kind)
+  const { score } = read.value
+  await openApp(page, { address: '#/journal' })
+  await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
+  await page
+    .getByLabel('File of a piece')
+    .setInputFiles({ name: 'long.mid', mimeType: 'audio/midi', buffer: Buffer.from(bytes) })
+  await page.getByRole('heading', { name: 'A Long Walk' }).waitFor()
+  // At the first right-hand note of every second bar another key, once in the first half, three times in the second.
+  const flawed = score.bars.flatMap((bar, i) => {
+    const note = score.notes.find(({ start, hand }) => start === bar.start && hand === 'right')
+    return i % 2 === 0 && note ? [{ note, times: i < 250 ? 1 : 3 }] : []
+  })
+  await takeIn(
+    page,
+    flawed.flatMap(({ note, times }, i) =>
+      Array.from({ length: times }, (_, n) => flawAt(score.id, note, i * 10 + n)),
+    ),
+  )
+  await goTo(page, `#/review/${score.id}`)
+  const lines = page.locator('.flaw-line')
+  await lines.first().waitFor()
+  expect(await lines.count()).toBeGreaterThan(50)
+  await lines.first().scrollIntoViewIfNeeded()
+  await expect(lines.first().locator('.pencil-flaw[data-weight=light]').first()).toBeVisible()
+  await lines.last().scrollIntoViewIfNeeded()
+  await expect(lines.last().locator('.pencil-flaw[data-weight=heavy]').first()).toBeVisible()
+  await expect(lines.first().locator('svg')).toHaveCount(0)
+  expect(await page.locator('.flaw-line svg').count()).toBeLessThan(30)
 })
 
 test('packed days of a year are reached, as many as the review counts; the list is whole in every size', async ({

@@ -1,8 +1,7 @@
 import type { Locator, Page } from '@playwright/test'
-import { tempo, tick, key } from '@/music/units'
-import { writeMidiFile } from '@/score/writeMidiFile'
 import { mark, smf } from '../score/smf'
 import { drawn, goTo, idOf, openApp, play, repetition } from './support/app'
+import { longPiece } from './support/longPiece'
 import { overflow } from './support/screens'
 import { expect, test } from './support/test'
 
@@ -46,29 +45,11 @@ const oneTrack = smf([
 ])
 
 const bring = async (page: Page, name: string, bytes: Uint8Array): Promise<void> => {
-  await page.getByRole('navigation').getByRole('link', { name: 'Pieces' }).click()
+  await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
   await page
     .getByLabel('File of a piece')
     .setInputFiles({ name, mimeType: 'audio/midi', buffer: Buffer.from(bytes) })
 }
-
-/** Five hundred bars of eighths, a hand to a track. */
-const longPiece = (): Uint8Array =>
-  writeMidiFile({
-    title: 'A Long Walk',
-    ticksPerQuarter: 480,
-    tempos: [{ start: tick(0), tempo: tempo(96) }],
-    times: [{ start: tick(0), time: { beats: 4, beatType: 4 } }],
-    keys: [{ start: tick(0), fifths: 0, mode: 'major' }],
-    tracks: [60, 48].map((lowest, hand) => ({
-      name: hand === 0 ? 'Right hand' : 'Left hand',
-      notes: Array.from({ length: 4000 }, (_, i) => ({
-        start: tick(i * 240),
-        length: tick(240),
-        key: key(lowest + ((i * 5 + Math.floor(i / 16) * 3) % 13)),
-      })),
-    })),
-  })
 
 test('the whole piece stands under the passage, with its bar numbers', async ({ page }) => {
   await openApp(page)
