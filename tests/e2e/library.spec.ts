@@ -35,7 +35,7 @@ const bring = async (page: Page, name: string, bytes: Uint8Array): Promise<void>
 }
 
 const toPieces = async (page: Page): Promise<void> => {
-  await page.getByRole('navigation').getByRole('link', { name: 'Pieces' }).click()
+  await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
   await page.getByRole('heading', { name: 'Pieces', exact: true }).waitFor()
 }
 

@@ -92,7 +92,7 @@ hosted(
     const reloaded = page.waitForEvent('load')
     await page.getByRole('button', { name: 'Take it now' }).click()
     await reloaded
-    await expect(page.getByRole('heading', { name: 'Pieces' })).toBeVisible()
+    await expect(page.getByRole('heading', { name: 'Pieces', exact: true })).toBeVisible()
     await expect(page.getByRole('button', { name: 'Take it now' })).toHaveCount(0)
   },
 )

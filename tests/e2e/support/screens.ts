@@ -58,7 +58,7 @@ const visitOthers = async (page: Page, visit: Visit): Promise<void> => {
   await goTo(page, `#/buildup/${idOf('ferry-at-dusk.mid')}/0-11/both/brisk/forward`)
   await page.getByRole('heading', { name: 'Build-up' }).waitFor()
   await visit('build-up')
-  await page.getByRole('navigation').getByRole('link', { name: 'Pieces' }).click()
+  await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
   await page.getByRole('heading', { name: 'Pieces', exact: true }).waitFor()
   await visit('pieces')
 }
