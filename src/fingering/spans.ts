@@ -97,9 +97,15 @@ export const sizeOf = (reach: HandReach): HandSpan =>
     ? (handSpans.findLast((size) => widestChords[size] <= reach) ?? 'small')
     : reach
 
-/** The spans of a hand: medium is the published table itself. What was measured is never passed. */
-export const spansOf = (reach: HandReach): Spans =>
-  typeof reach === 'number' ? readSpans(reach) : spans[reach]
+/** The spans of a hand: medium is the published table itself. What was measured is never passed. The same for the same reach. */
+export const spansOf = (reach: HandReach): Spans => {
+  const spans = known.get(reach) ?? readSpans(reach)
+  known.set(reach, spans)
+  return spans
+}
+
+/** Costs are remembered by them (costTable.ts). */
+const known = new Map<HandReach, Spans>()
 
 const readSpans = (reach: HandReach): Spans => {
   const size = sizeOf(reach)
@@ -140,10 +146,4 @@ const pairIndex = (one: Finger, other: Finger): number => {
   const low = Math.min(one, other)
   const before = [0, 0, 4, 7, 9][low] ?? 0
   return before + Math.max(one, other) - low - 1
-}
-
-const spans: Readonly<Record<HandSpan, Spans>> = {
-  small: readSpans('small'),
-  medium: readSpans('medium'),
-  large: readSpans('large'),
 }
