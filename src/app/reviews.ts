@@ -28,7 +28,7 @@ export interface Reviews {
   /** The repetitions behind a figure. */
   readonly repetitions: (asked: Asked) => Promise<Result<RepetitionList, string>>
   /** One of them, to be seen and heard; what its drill was is told where the list knows it. */
-  readonly see: (listed: Pick<Listed, 'repetition' | 'drill'>) => Promise<Result<Seen, string>>
+  readonly see: (listed: Pick<Listed, 'repetition' | 'drill'>) => Promise<Seen>
   readonly teacherPage: (about: PageAbout) => Promise<Result<TeacherPage, string>>
 }
 
@@ -61,7 +61,7 @@ export const createReviews = (
       openListed(library, repetition.piece),
       import('./seenRepetition'),
     ])
-    return ok(seeRepetition(repetition, open?.score, drill))
+    return seeRepetition(repetition, open?.score, drill)
   },
   teacherPage: async (about) =>
     (await import('./teaching')).readTeacherPage(record, library, about),

@@ -21,8 +21,8 @@ export const useSeen = (listed: Listed | undefined): SeenAndHeard => {
   useEffect(() => {
     let current = true
     if (listed)
-      void reviews.see(listed).then((result) => {
-        if (current && result.ok) setRead({ of: listed, seen: result.value })
+      void reviews.see(listed).then((found) => {
+        if (current) setRead({ of: listed, seen: found })
       })
     return () => {
       current = false

@@ -142,7 +142,7 @@ describe('one repetition of a sitting', () => {
 
   test('is seen on the notation with the marks that it had, the right ones too', async () => {
     const { app, middle } = await sitting()
-    const { sheet, marks, take } = value(await app.records.see(middle))
+    const { sheet, marks, take } = await app.records.see(middle)
     expect(sheet?.chunk.onsets).toHaveLength(4)
     expect(marks.map(({ kind, onset }) => `${kind} ${onset}`)).toEqual([
       'right 0',
@@ -162,7 +162,7 @@ describe('one repetition of a sitting', () => {
       flaws: flaw ? [flaw, { kind: 'hesitation', onset: 1, ms: 400 }] : [],
     }
     const marks = async (of: Pick<Listed, 'repetition' | 'drill'>) =>
-      value(await app.records.see(of)).marks.map(({ kind, onset }) => `${kind} ${onset}`)
+      (await app.records.see(of)).marks.map(({ kind, onset }) => `${kind} ${onset}`)
     const withDrill = drill ? { drill } : {}
     expect(await marks({ repetition: other, ...withDrill })).toEqual(['wrong 2', 'hesitation 1'])
     expect(await marks({ repetition: { ...other, take: '' }, ...withDrill })).toEqual([
@@ -170,6 +170,6 @@ describe('one repetition of a sitting', () => {
       'hesitation 1',
     ])
     // Without its drill nobody knows where it stands.
-    expect(value(await app.records.see({ repetition: recorded })).sheet).toBeUndefined()
+    expect((await app.records.see({ repetition: recorded })).sheet).toBeUndefined()
   })
 })
