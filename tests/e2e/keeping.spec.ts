@@ -48,6 +48,12 @@ test('a browser that refuses the database is told, practice goes on, and can be 
   await page.keyboard.press('Escape')
   await expect(page.locator('.share')).toHaveAttribute('data-share', '0.5')
   await expect(words).toBeVisible()
+  // Whoever leaves with something that is only in memory is asked first.
+  const asked = page.waitForEvent('dialog')
+  await page.close({ runBeforeUnload: true })
+  const dialog = await asked
+  expect(dialog.type()).toBe('beforeunload')
+  await dialog.accept()
 })
 
 test('two tabs practise at once: both are stored, and each shows what the other did', async ({
