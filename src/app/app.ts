@@ -179,7 +179,14 @@ export const createApp = (ports: Ports): App => {
     goal: (piece) => screens.goals.get(piece),
   })
   const goLater = (route: Route): void => screens.go(route)
-  const today = createToday({ ports, today: plans.today, hands: opened, records, go: goLater })
+  const today = createToday({
+    ports,
+    today: plans.today,
+    hands: opened,
+    records,
+    settings,
+    go: goLater,
+  })
   const screens = createScreens({
     ports,
     library,
@@ -197,16 +204,11 @@ export const createApp = (ports: Ports): App => {
     go(route)
   }
 
-  const { apply: applySettings, change: changeSettings } = createSettingsDesk({
-    ports,
-    settings,
-    practice,
-    screens,
-  })
+  const settingsDesk = createSettingsDesk({ ports, settings, practice, screens })
   const learning = createLearning(instrument, {
     bindings: () => settings.getState().commands,
     allowDamper: () => settings.getState().damperCommands,
-    change: (commands) => changeSettings({ commands }),
+    change: (commands) => settingsDesk.change({ commands }),
   })
 
   return {
@@ -234,7 +236,7 @@ export const createApp = (ports: Ports): App => {
       listenForCommands(instrument, () => settings.getState().commands, keys, run),
     settings,
     sound,
-    changeSettings,
+    changeSettings: settingsDesk.change,
     go,
     goBack: screens.goBack,
     previous: screens.previous,
@@ -248,7 +250,7 @@ export const createApp = (ports: Ports): App => {
     licences: ports.licences,
     open: async () => {
       settings.setState(decodeSettings(await ports.storage.loadSettings()), true)
-      applySettings(settings.getState())
+      settingsDesk.apply(settings.getState())
       void ports.midi.connect()
       await session.open()
       await library.load()

@@ -4,11 +4,12 @@ import { estimateMinutes, type Pace } from '@/exercises/estimate'
 import { progressOf, type Progress } from '@/exercises/progress'
 import { formatKind } from '@/exercises/words'
 import { writeVariant, type Variant } from '@/exercises/variants'
+import { widestOf, type HandReach } from '@/fingering/spans'
 import type { JournalEvent } from '@/journal/journal'
 import { recordPlace } from '@/journal/record'
 import type { Chunk } from '@/music/chunk'
 import type { Form } from '@/music/form'
-import type { Score } from '@/music/music'
+import { hands, type Score } from '@/music/music'
 import { chunkAt } from '@/music/place'
 import { tempo, tick, type ChunkId, type PieceId, type Tempo } from '@/music/units'
 import { barsOf, keysOf, type PlaceInBuildUp, type Upcoming } from './practising'
@@ -32,6 +33,8 @@ export interface Asked {
   readonly score: Score
   readonly plan: BuildUpPlan
   readonly goalTempo: Tempo
+  /** How far the person's hand reaches: no chord of a blocked exercise is wider. */
+  readonly reach: HandReach
   /** Of the piece, of all sessions; only what tells that exercises are done is read. */
   readonly events: readonly JournalEvent[]
 }
@@ -45,7 +48,7 @@ export const standingIn = (
   const { score, plan, goalTempo } = asked
   const passage = chunkAt(score, plan.passage)
   if (!passage) return undefined
-  const exercises = exercisesOf(score, plan, passage)
+  const exercises = exercisesOf(asked, passage)
   const progress = progressOf(exercises, doneOf(asked, exercises))
   const minutes = estimateMinutes(progress.left, pace)
   return { plan, passage, exercises, progress, goalTempo, minutes, isOwnPace }
@@ -53,13 +56,13 @@ export const standingIn = (
 
 /** The place of an exercise in its build-up; `undefined` where it is none of it. */
 export const placeInBuildUp = (
-  score: Score,
-  plan: BuildUpPlan,
+  asked: Pick<Asked, 'score' | 'plan' | 'reach'>,
   id: ChunkId,
 ): PlaceInBuildUp | undefined => {
+  const { score, plan } = asked
   const passage = chunkAt(score, plan.passage)
   const bars = passage && barsOf(score, passage)
-  const exercises = passage ? exercisesOf(score, plan, passage) : []
+  const exercises = passage ? exercisesOf(asked, passage) : []
   const index = exercises.findIndex(({ chunk }) => chunk.id === id)
   const exercise = exercises[index]
   if (!passage || !bars || !exercise) return undefined
@@ -83,7 +86,7 @@ export const afterExercise = (asked: Asked, { exercise }: PlaceInBuildUp): Upcom
 /** The first exercise that is left; `undefined` when all are done. */
 export const firstLeft = (asked: Asked): Upcoming | undefined => {
   const passage = chunkAt(asked.score, asked.plan.passage)
-  const exercises = passage ? exercisesOf(asked.score, asked.plan, passage) : []
+  const exercises = passage ? exercisesOf(asked, passage) : []
   const { next } = progressOf(exercises, doneOf(asked, exercises))
   return next && upcoming(asked, next)
 }
@@ -98,7 +101,7 @@ export const besideExercise = (
   step: 1 | -1,
 ): Upcoming => {
   const passage = chunkAt(asked.score, asked.plan.passage)
-  const exercises = passage ? exercisesOf(asked.score, asked.plan, passage) : []
+  const exercises = passage ? exercisesOf(asked, passage) : []
   if (step === -1) return upcoming(asked, exercises[number - 2])
   const left = leftIn(asked, exercise)
   return upcoming(asked, left.find((each) => exercises.indexOf(each) >= number) ?? left[0])
@@ -141,19 +144,33 @@ export const variantOf = (score: Score, written: Chunk, form: Form): Variant | u
 
 const buildUps = new WeakMap<Score, Map<string, readonly Exercise[]>>()
 
-const exercisesOf = (score: Score, plan: BuildUpPlan, passage: Chunk): readonly Exercise[] => {
+const exercisesOf = (
+  { score, plan, reach }: Pick<Asked, 'score' | 'plan' | 'reach'>,
+  passage: Chunk,
+): readonly Exercise[] => {
   const { thoroughness, direction } = plan
   const { hand } = plan.passage
-  const name = `${passage.id} ${thoroughness} ${direction}`
+  const name = `${passage.id} ${thoroughness} ${direction} ${reach}`
   const known = buildUps.get(score) ?? new Map<string, readonly Exercise[]>()
   buildUps.set(score, known)
   const to = tick(passage.start + (passage.onsets.at(-1)?.start ?? 0) + 1)
   const exercises =
     known.get(name) ??
-    buildUp(score, { from: passage.start, to }, { hand, thoroughness, direction })
+    buildUp(score, { from: passage.start, to }, { hand, thoroughness, direction }).filter(
+      (exercise) => exercise.form !== 'blocked' || isInReach(exercise.chunk, reach),
+    )
   known.set(name, exercises)
   return exercises
 }
+
+/** What is blocked is left out rather than cut otherwise: by its name in the record it is the same for every hand. */
+const isInReach = ({ onsets }: Chunk, reach: HandReach): boolean =>
+  onsets.every(({ notes }) =>
+    hands.every((hand) => {
+      const keys = notes.filter((note) => note.hand === hand).map(({ key }) => key)
+      return keys.length === 0 || Math.max(...keys) - Math.min(...keys) <= widestOf(reach)
+    }),
+  )
 
 /** A tempo so little below what was to be reached is the same: rungs are whole numbers, goals need not be. */
 const sameTempo = 0.99
@@ -179,7 +196,7 @@ const doneOf = (
 /** The exercises that are not done when this one is. */
 const leftIn = (asked: Asked, exercise: Exercise): readonly Exercise[] => {
   const passage = chunkAt(asked.score, asked.plan.passage)
-  const exercises = passage ? exercisesOf(asked.score, asked.plan, passage) : []
+  const exercises = passage ? exercisesOf(asked, passage) : []
   const done = new Set([...doneOf(asked, exercises), exercise.chunk.id])
   return progressOf(exercises, done).left
 }

@@ -20,11 +20,11 @@ import type { DayDesk, TodayHouse, TodayState } from './today'
 
 /** Today's plan at work: what is on, what comes, and how it is kept. */
 export const createDayDesk = (
-  { ports, today, go, hands, records }: TodayHouse,
+  { ports, today, go, hands, records, settings }: TodayHouse,
   store: StoreApi<TodayState>,
 ): DayDesk => {
   const { storage, wallClock } = ports
-  const find = findWork({ hands, records, storage, wallClock })
+  const find = findWork({ hands, records, settings, storage, wallClock })
   let loading: Promise<void> | undefined
 
   const read = async (): Promise<void> => {

@@ -1,3 +1,4 @@
+import type { StoreApi } from 'zustand/vanilla'
 import { chunkAt } from '@/music/place'
 import type { Chunk } from '@/music/chunk'
 import type { Tempo } from '@/music/units'
@@ -7,12 +8,14 @@ import type { PieceRecords } from './pieceRecord'
 import type { StoragePort } from './ports'
 import type { Upcoming } from './practising'
 import type { BuildUpPlan } from './route'
+import type { Settings } from './settings'
 
 interface House {
   readonly hands: Pick<HandCorrections, 'open'>
   readonly records: PieceRecords
   readonly storage: Pick<StoragePort, 'dayOf'>
   readonly wallClock: () => number
+  readonly settings: StoreApi<Settings>
 }
 
 /** Forms and build-ups come when they are wanted. */
@@ -61,7 +64,7 @@ const asItStands = async (
 }
 
 const exerciseLeft = async (
-  { records }: House,
+  { records, settings }: House,
   piece: CorrectedPiece,
   { passage }: PlanItem,
   goalTempo: Tempo,
@@ -75,7 +78,8 @@ const exerciseLeft = async (
     direction: 'forward',
   }
   const { events } = await records.of(piece)
-  return firstLeft({ score: piece.score, plan, goalTempo, events })
+  const { span: reach } = settings.getState()
+  return firstLeft({ score: piece.score, plan, goalTempo, reach, events })
 }
 
 /** The whole place, unless it was met in full today. */

@@ -164,6 +164,7 @@ export const createScreens = (house: House): Screens => {
     plan: BuildUpPlan,
   ): Promise<BuildUpStanding | undefined> => {
     const { standingIn } = await loadBuildUps()
+    const { span: reach } = settings.getState()
     const { events, pace, isOwnPace } = await records.of(piece)
     const { score, suggestion } = piece
     const goalTempo =
@@ -171,15 +172,16 @@ export const createScreens = (house: House): Screens => {
       passageGoal(events, plan) ??
       suggestion?.goalTempo ??
       tempoAt(score.tempos, tick(0))
-    return standingIn({ score, plan, goalTempo, events }, { ...pace, goalTempo }, isOwnPace)
+    return standingIn({ score, plan, goalTempo, reach, events }, { ...pace, goalTempo }, isOwnPace)
   }
 
   const beside = async (practising: Practising, step: 1 | -1): Promise<Upcoming | undefined> => {
     const { place, piece, goalTempo } = practising
     if (!place) return neighbourOf(practising, step)
     const { besideExercise } = await loadBuildUps()
+    const { span: reach } = settings.getState()
     const { events } = await records.of({ score: piece })
-    return besideExercise({ score: piece, plan: place.plan, goalTempo, events }, place, step)
+    return besideExercise({ score: piece, plan: place.plan, goalTempo, reach, events }, place, step)
   }
 
   /** In today's plan the next is the next item; the one that is on can be played later. Never out of a breath. */

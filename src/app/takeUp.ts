@@ -122,7 +122,7 @@ const exerciseOf = async (
   }
   if (!plan) return alone
   const buildUps = await loadBuildUps()
-  const place = buildUps.placeInBuildUp(score, plan, sheet.chunk.id)
+  const place = buildUps.placeInBuildUp({ score, plan, reach: desk.settings.span }, sheet.chunk.id)
   if (!place) return alone
   const { events } = await desk.records.of(piece)
   const { begin, reach } = place.exercise
@@ -133,7 +133,10 @@ const exerciseOf = async (
       place,
       keys: place.keys,
       reach: buildUps.markAt(goalTempo, reach),
-      next: buildUps.afterExercise({ score, plan, goalTempo, events }, place),
+      next: buildUps.afterExercise(
+        { score, plan, goalTempo, reach: desk.settings.span, events },
+        place,
+      ),
     },
   }
 }

@@ -8,6 +8,7 @@ import type { PlannedDay } from './plans'
 import type { Ports } from './ports'
 import type { ItemOnDesk } from './practising'
 import type { PracticeRoute, Route } from './route'
+import type { Settings } from './settings'
 
 export interface TodayState {
   readonly wish: DayWish
@@ -51,6 +52,7 @@ export interface TodayHouse {
   readonly today: () => Day
   readonly hands: Pick<HandCorrections, 'open'>
   readonly records: PieceRecords
+  readonly settings: StoreApi<Settings>
   readonly go: (route: Route) => void
 }
 

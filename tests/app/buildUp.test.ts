@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { createApp, type App } from '@/app/app'
 import { routeOf } from '@/app/buildUps'
 import type { BuildUpPlan } from '@/app/route'
+import type { Settings } from '@/app/settings'
 import type { JournalEvent } from '@/journal/journal'
 import { tempo } from '@/music/units'
 import { sampleOf, sitDown, state } from '../support/atTheDesk'
@@ -15,14 +16,18 @@ const plan: BuildUpPlan = {
 }
 
 /** A desk at the build-up of the scale. */
-const layOut = async (desk: Desk, settings = { trial: false, streakGoal: 3 }): Promise<App> => {
+const layOut = async (
+  desk: Desk,
+  settings: Partial<Settings> = { trial: false, streakGoal: 3 },
+  wanted = plan,
+): Promise<App> => {
   const app = createApp(desk.ports)
   await app.open()
   app.changeSettings(settings)
   const [piece] = app.library.store.getState().listed
   const open = piece && (await app.library.open(piece.id))
   if (!open) throw new Error('no sample is listed')
-  app.buildUp(open, plan, tempo(60))
+  app.buildUp(open, wanted, tempo(60))
   await settled()
   return app
 }
@@ -181,4 +186,28 @@ test('a sample as a new piece says how long its build-up takes at a usual pace, 
   )
   await settled()
   expect(standing(app).minutes).toBeLessThan(minutes)
+})
+
+test.each([
+  ['medium', 12],
+  [12, 12],
+  [11, 9],
+] as const)('of a hand that reaches %s no blocked chord is wider', async (span, widest) => {
+  // Broken chords of an octave, then of a sixth.
+  const octaves = createDesk([sampleOf('Octaves', 'C4 E4 G4 C5 C4 E4 G4 C5')])
+  const sixths = createDesk([sampleOf('Sixths', 'C4 E4 G4 A4 C4 E4 G4 A4')])
+  const widths = await Promise.all(
+    [octaves, sixths].map(async (desk) => {
+      const app = await layOut(desk, { span }, { ...plan, thoroughness: 'thorough' })
+      return standing(app)
+        .exercises.filter(({ form }) => form === 'blocked')
+        .flatMap(({ chunk }) =>
+          chunk.onsets.map(({ notes }) => {
+            const keys = notes.map(({ key }) => key)
+            return Math.max(...keys) - Math.min(...keys)
+          }),
+        )
+    }),
+  )
+  expect(Math.max(...widths.flat())).toBe(widest)
 })
