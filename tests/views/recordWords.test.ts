@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest'
+import { folderWords, reminderWords, savedWords, sizeWords } from '@/views/recordWords'
+
+/** By the clock of this machine, as the page shows it. */
+const saved = { atEpochMs: new Date(2026, 4, 3, 9, 5).getTime(), repetitions: 10 }
+
+test.each([
+  [undefined, 7, 'Not saved as a file so far.'],
+  [saved, undefined, 'Saved last on 3 May 2026, 09:05.'],
+  [saved, 0, 'Saved last on 3 May 2026, 09:05, nothing since.'],
+  [saved, 1, 'Saved last on 3 May 2026, 09:05, 1 repetition since.'],
+])('when the record was saved: %#', (copy, since, words) => {
+  expect(savedWords(copy, since)).toBe(words)
+})
+
+test('the reminder says what is at stake, with and without an older copy', () => {
+  expect(reminderWords(undefined, 512)).toMatch(/^512 repetitions are on this machine alone\./)
+  expect(reminderWords(saved, 60)).toMatch(/3 May 2026, 09:05; 60 repetitions since then are on/)
+})
+
+test.each([
+  [0, 'less than 1 MB'],
+  [1_500_000, '1.5 MB'],
+  [12_345_678, '12 MB'],
+  [1_400_000_000, '1.4 GB'],
+  [64_000_000_000, '64 GB'],
+])('%i bytes are %s', (bytes, words) => {
+  expect(sizeWords(bytes)).toBe(words)
+})
+
+describe('the folder', () => {
+  const at = { name: 'Piano', writtenAtEpochMs: saved.atEpochMs, elsewhere: 0 }
+  test.each([
+    [{ kind: 'unsupported' }, /lets no page write into a folder/],
+    [{ kind: 'none' }, /^Choose a folder/],
+    [{ kind: 'ready', ...at }, /^Kept in “Piano”\. Written last on 3 May 2026, 09:05\.$/],
+    [{ kind: 'ready', ...at, elsewhere: 2 }, /hold 2 events that are not in the record here/],
+    [{ kind: 'asks', name: 'Piano' }, /asked again.*“Piano”\. Nothing is written there yet\.$/],
+    [{ kind: 'writing', done: 0, of: 3, ...at }, /“Piano”: month 1 of 3\.$/],
+    [{ kind: 'failed', message: 'No room.', ...at }, /^No room\. Written last on/],
+    [{ kind: 'failed', message: 'No room.', name: '' }, /^No room\.$/],
+  ] as const)('%j', (state, words) => {
+    expect(folderWords(state)).toMatch(words)
+  })
+})
