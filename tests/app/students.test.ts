@@ -185,3 +185,22 @@ test.each([
 ])('the file %s proposes the name %s', (file, name) => {
   expect(nameFrom(file, 4)).toBe(name)
 })
+
+test('a figure of a student’s review leads to the student’s repetitions, none of one’s own', async () => {
+  const { students, app, desk, listed, send } = await open()
+  await desk.storage.append(repetition('f', 500))
+  await send(bens, 'Ben')
+  const [ben] = listed()
+  const opened = ben && (await students.open(ben.id))
+  if (!opened?.ok || !opened.value) throw new Error('no record')
+  const verdictsIn = async (reviews: typeof opened.value.reviews): Promise<string> => {
+    const list = await reviews.repetitions({})
+    const read = list.ok ? await list.value.read(0) : list
+    if (!read.ok) throw new Error(read.reason)
+    return read.value.days
+      .flatMap(({ repetitions: of }) => of.map(({ repetition: { verdict } }) => verdict))
+      .join(' ')
+  }
+  expect(await verdictsIn(opened.value.reviews)).toBe('brokenOff flawed clean clean')
+  expect(await verdictsIn(app.records)).toBe('flawed')
+})
