@@ -225,6 +225,7 @@ export const createScreens = (house: House): Screens => {
         import('./takeUp'),
         loadBuildUps(),
         import('./planning'),
+        import('./dayDesk'),
       ])
       await import('./diagnosing')
     },

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import type { DayRun } from '@/app/dayRun'
 import { formatRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
 import { useApp, useSelected } from './context'
@@ -10,11 +11,8 @@ import { describeDone } from './planWords'
 export const TodayWay = () => {
   const app = useApp()
   const [isKnown, setKnown] = useState(false)
-  const run = useSelected(app.today.store, (state) => state.run)
-  useEffect(() => {
-    void app.today.load()
-    void app.hasPractised().then(setKnown)
-  }, [app])
+  const run = useRun()
+  useEffect(() => void app.hasPractised().then(setKnown), [app])
   if (!isKnown) return null
   const words = run ? 'Go on with today’s plan' : 'Today’s plan'
   return (
@@ -25,6 +23,14 @@ export const TodayWay = () => {
       <PageKeys keys={[{ key: 't', shown: 'T', words, run: () => app.go({ kind: 'today' }) }]} />
     </p>
   )
+}
+
+/** What was begun of this day's plan. */
+const useRun = (): DayRun | undefined => {
+  const app = useApp()
+  const run = useSelected(app.today.store, (state) => state.run)
+  useEffect(() => void app.today.load(), [app])
+  return run?.day === app.plans.today() ? run : undefined
 }
 
 /** From the page of a piece to its weeks. */
@@ -40,9 +46,7 @@ export const WeeksWay = ({ piece }: { readonly piece: PieceId }) => {
 
 /** In the review of a session: how today's plan went, and the way back to what is left of it. */
 export const TodayDone = () => {
-  const app = useApp()
-  const run = useSelected(app.today.store, (state) => state.run)
-  useEffect(() => void app.today.load(), [app])
+  const run = useRun()
   if (!run) return null
   const isOver = run.at >= run.items.length
   return (

@@ -85,11 +85,14 @@ const lookBack = (count: number, growth: number): void => {
   console.log(
     `${''.padEnd(42)} inside  below  above | true / middle (median) | scatter | high / low (median)`,
   )
+  let [stated, held] = [0, 0]
   for (const [name, share] of stages) {
     const cases = there.flatMap(({ days = 0, spans }) => {
       const span = spans.find(({ day }) => day >= share * days)
       return span ? [{ ...span, left: (days - span.day) / 7 }] : []
     })
+    stated += cases.length
+    held += cases.filter(({ left, low, high }) => left >= low && left <= high).length
     const of = (test: (each: (typeof cases)[number]) => boolean): string =>
       `${Math.round((100 * cases.filter(test).length) / cases.length)} %`.padStart(7)
     console.log(
@@ -108,6 +111,9 @@ const lookBack = (count: number, growth: number): void => {
       ).toFixed(1)}`,
     )
   }
+  console.log(
+    `The true number of weeks lay inside the stated span in ${Math.round((100 * held) / stated)} of 100.`,
+  )
 }
 
 lookBack(pianists, 1)

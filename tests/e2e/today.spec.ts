@@ -192,4 +192,11 @@ test('the weeks of a piece: a stretch of the picture leads to its build-up, and 
   await left.click()
   await page.getByRole('heading', { name: 'Build-up' }).waitFor()
   await expect(page.getByRole('combobox', { name: 'Hands' })).toHaveValue('left')
+  // Nothing is practised yet: today asks for a piece, and begins with its hardest place.
+  await goTo(page, '#/today')
+  await expect(page.getByText('Choose a piece: its hardest place comes first.')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Start' })).toBeDisabled()
+  await page.getByRole('checkbox', { name: 'Ferry at Dusk' }).check()
+  await expect(page.locator('.day-list li[data-kind=newGroup]').first()).toContainText('bars 9–12')
+  await expect(page.getByRole('button', { name: 'Start' })).toBeEnabled()
 })
