@@ -3,7 +3,7 @@ import type { StudioRow } from '@/app/students'
 import type { Day } from '@/journal/day'
 import { studentId } from '@/journal/ids'
 import { pieceId } from '@/music/units'
-import { columns, piecesIn, sortBy, sortRows } from '@/views/studioRows'
+import { type columns, piecesIn, sortBy, sortRows } from '@/views/studioRows'
 
 const row = (
   name: string,
