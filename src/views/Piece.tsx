@@ -115,7 +115,7 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
         onHand={setHand}
         onGoal={setGoal}
       />
-      <div className="preview">
+      <div className="preview" data-hand={hand}>
         <Notation
           caller="preview"
           stretch={{ score: seen, start: first.start, end, hand }}
