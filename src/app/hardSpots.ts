@@ -2,15 +2,15 @@
  * The hard spots of a piece, and the person's word on them (spotWords.ts): kept with the piece, and carried
  * to a better edition where its notes agree.
  *
- * find: what the analysis finds at the goal tempo. words: which spots the person accepted (these stand as
- * passages, and are what a plan for the piece may take), rejected or added, and in what order they are
- * to be worked at. What stands in the list of a piece, the record of the playing included, is made of
+ * find: what the analysis finds at the goal tempo, and how difficult the piece is as a whole. words:
+ * which spots the person accepted (these stand as passages, and are what a plan for the piece may
+ * take), rejected or added, and in what order they are to be worked at. What stands in the list of a piece, the record of the playing included, is made of
  * both by `listSpots` (spotList.ts) and `correctByPlaying` (fromPlaying.ts).
  *
  * Example: { said: [{ from: '16', to: '24', hand: 'right', word: 'accepted' }], order: [] } is a passage
  * of the right hand from the 17th quarter to the end of the 24th.
  */
-import type { HardSpot } from '@/difficulty/difficulty'
+import type { Difficulty } from '@/difficulty/difficulty'
 import type { HandReach } from '@/fingering/spans'
 import type { Score } from '@/music/music'
 import type { Result } from '@/music/result'
@@ -25,8 +25,8 @@ export type ToldSpots = Omit<CarriedSpots, 'words'> & {
 }
 
 export interface HardSpots {
-  /** The hardest first. Looked for anew only where score or tempo are others. */
-  readonly find: (score: Score, goal: Tempo) => Promise<readonly HardSpot[]>
+  /** Looked for anew only where score or tempo are others. */
+  readonly find: (score: Score, goal: Tempo) => Promise<Difficulty>
   readonly words: (id: PieceId) => Promise<Result<SpotWords, string>>
   readonly save: (id: PieceId, words: SpotWords) => Promise<Result<void, string>>
   /** To the edition that takes the place of a piece; what became of them is told when it is opened next. */
@@ -50,7 +50,7 @@ export const createHardSpots = (
         readonly score: Score
         readonly goal: Tempo
         readonly span: HandReach
-        readonly spots: readonly HardSpot[]
+        readonly found: Difficulty
       }
     | undefined
   const toTell = new Map<PieceId, ToldSpots>()
@@ -61,10 +61,10 @@ export const createHardSpots = (
   return {
     find: async (score, goal) => {
       const span = reach()
-      if (last?.score === score && last.goal === goal && last.span === span) return last.spots
-      const { spots } = await assess(score, goal, span)
-      last = { score, goal, span, spots }
-      return spots
+      if (last?.score === score && last.goal === goal && last.span === span) return last.found
+      const found = await assess(score, goal, span)
+      last = { score, goal, span, found }
+      return found
     },
     words: read,
     save: (id, words) => storage.saveSpots(id, words),

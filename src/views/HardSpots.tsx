@@ -1,14 +1,20 @@
 import { useEffect, useRef, useState } from 'react'
-import type { PlayedFigures } from '@/app/fromPlaying'
-import type { ToldSpots } from '@/app/hardSpots'
 import { spotPlace, type ListedSpot } from '@/app/spotList'
 import { moveSpot, saySpot } from '@/app/spotWords'
 import type { Bar, HandChoice, Score } from '@/music/music'
 import { tick, type Tempo } from '@/music/units'
 import { caution } from './cautions'
+import { HardSpot } from './HardSpot'
+import {
+  capital,
+  describeCarriedSpots,
+  describeSpot,
+  describeWhole,
+  toldOf,
+} from './hardSpotsWords'
 import { useHardSpots } from './useHardSpots'
 import type { Passage } from './passageKeys'
-import { describePlace, formatBars, handWords, plural } from './words'
+import { formatBars, handWords, plural } from './words'
 import './hardSpots.css'
 
 interface HardSpotsProps {
@@ -27,7 +33,7 @@ interface HardSpotsProps {
 /** Where the piece is hard and why; the person corrects the list, and it is kept with the piece. */
 export const HardSpots = (props: HardSpotsProps) => {
   const { score, hand, goal, first, last, onListed } = props
-  const { spots, isLooking, problem, carried, words, say } = useHardSpots(score, goal, hand)
+  const { spots, whole, isLooking, problem, carried, words, say } = useHardSpots(score, goal, hand)
   const [said, setSaid] = useState('')
   const box = useRef<HTMLElement>(null)
   useEffect(() => {
@@ -80,9 +86,10 @@ export const HardSpots = (props: HardSpotsProps) => {
       </div>
       {problem !== undefined && <p className="notice">{problem}</p>}
       {carried && <p className="notice">{describeCarriedSpots(carried)}</p>}
+      <p className="soft spots-whole">{whole && describeWhole(whole)}</p>
       <ol className="spots-list" aria-busy={spots === undefined}>
         {standing.map((spot, i) => (
-          <Spot
+          <HardSpot
             key={`${spot.place.from}-${spot.place.to}/${spot.place.hand}`}
             {...props}
             spot={spot}
@@ -124,148 +131,3 @@ export const HardSpots = (props: HardSpotsProps) => {
     </section>
   )
 }
-
-interface SpotProps extends HardSpotsProps {
-  readonly spot: ListedSpot
-  readonly isFirst: boolean
-  readonly isLast: boolean
-  readonly canSay: boolean
-  readonly onWord: (word: 'accepted' | 'rejected') => void
-  readonly onMove: (by: 1 | -1) => void
-}
-
-const Spot = (props: SpotProps) => {
-  const { score, spot, canSay } = props
-  const where = describeSpot(score, spot)
-  const { reasons, practise, word, depth, played } = spot
-  // The row goes elsewhere with its button; the focus stays on it.
-  const move = (by: 1 | -1) => (event: React.MouseEvent<HTMLButtonElement>) => {
-    const button = event.currentTarget
-    props.onMove(by)
-    window.requestAnimationFrame(() => button.focus())
-  }
-  return (
-    <li className="spot">
-      <i className="spot-depth" data-depth={depth} data-passage={word === 'accepted'} />
-      <div className="spot-words">
-        <p>
-          <b>{where}</b>
-          {word === 'accepted' && <span className="soft"> · a passage</span>}
-        </p>
-        {played && <p className="spot-played">{describePlayed(played)}</p>}
-        {reasons.length > 0 ? (
-          <details>
-            <summary>{reasons.join('; ')}</summary>
-            <ul>
-              {practise.map((way, i) => (
-                <li key={way}>
-                  {reasons[i]}: {way}
-                </li>
-              ))}
-            </ul>
-          </details>
-        ) : (
-          !played && <p className="soft">a hard spot by your word</p>
-        )}
-      </div>
-      <span className="row tight spot-buttons">
-        <button
-          type="button"
-          aria-label={`To its build-up: ${where}`}
-          onClick={() => props.onBuild(spot)}
-        >
-          <Label wide="To its build-up" narrow="Build-up" />
-        </button>
-        <button
-          type="button"
-          aria-label={`Choose: ${where}`}
-          onClick={() => props.onChoose(barsOf(score, spot))}
-        >
-          Choose
-        </button>
-        <button
-          type="button"
-          aria-label={`Accept: ${where}`}
-          aria-pressed={word === 'accepted'}
-          disabled={!canSay}
-          onClick={() => props.onWord('accepted')}
-        >
-          <Label wide="Accept" narrow="✓" />
-        </button>
-        <button
-          type="button"
-          aria-label={`Reject: ${where}`}
-          disabled={!canSay}
-          onClick={() => props.onWord('rejected')}
-        >
-          <Label wide="Reject" narrow="✕" />
-        </button>
-        <button
-          type="button"
-          aria-label={`Move up: ${where}`}
-          disabled={!canSay || props.isFirst}
-          onClick={move(-1)}
-        >
-          ↑
-        </button>
-        <button
-          type="button"
-          aria-label={`Move down: ${where}`}
-          disabled={!canSay || props.isLast}
-          onClick={move(1)}
-        >
-          ↓
-        </button>
-      </span>
-    </li>
-  )
-}
-
-/** On a narrow screen all that can be done with a spot stands in one row. */
-const Label = ({ wide, narrow }: { readonly wide: string; readonly narrow: string }) => (
-  <>
-    <span className="wide">{wide}</span>
-    <span className="narrow" aria-hidden="true">
-      {narrow}
-    </span>
-  </>
-)
-
-const barsOf = ({ bars }: Score, { from, to }: ListedSpot): Passage => ({
-  from: Math.max(
-    0,
-    bars.findLastIndex(({ start }) => start <= from),
-  ),
-  to: Math.max(
-    0,
-    bars.findLastIndex(({ start }) => start < to),
-  ),
-})
-
-/** 'bar 7, beat 1 to bar 8, beat 2, right hand'; within one bar 'bar 7, beat 1 to beat 4, right hand'. */
-const describeSpot = (score: Score, spot: ListedSpot): string => {
-  const [from, to] = [describePlace(score, spot.from), describePlace(score, spot.to - 1)]
-  const [bar = ''] = from.split(', ')
-  const end = to.startsWith(`${bar}, `) ? to.slice(bar.length + 2) : to
-  return `${from}${from === to ? '' : ` to ${end}`}, ${handWords[spot.place.hand]}`
-}
-
-/** At least, since two flaws of one beat may be of one repetition or of two. */
-const describePlayed = ({ flawed, of }: PlayedFigures): string =>
-  `From your playing: flawed here in at least ${flawed} of ${of} repetitions`
-
-const describeCarriedSpots = ({ carried, dropped, problem }: ToldSpots): string => {
-  const lost =
-    dropped > 0
-      ? `; ${dropped} ${dropped === 1 ? 'is' : 'are'} dropped, since most of the notes are not in this edition`
-      : ''
-  const sentence = `Of your words on ${plural(carried + dropped, 'hard spot')} ${carried} ${carried === 1 ? 'holds' : 'hold'} here${lost}.`
-  return problem === undefined ? sentence : `${sentence} ${problem}`
-}
-
-const toldOf = (score: Score, spot: ListedSpot, word: 'accepted' | 'rejected'): string =>
-  word === 'accepted'
-    ? `${capital(describeSpot(score, spot))}: a passage`
-    : `${capital(describeSpot(score, spot))}: rejected, folded away under the list`
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

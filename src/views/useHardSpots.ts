@@ -3,7 +3,7 @@ import { correctByPlaying, type PlayedRecord } from '@/app/fromPlaying'
 import type { ToldSpots } from '@/app/hardSpots'
 import { listSpots, type ListedSpot } from '@/app/spotList'
 import type { SpotWords } from '@/app/spotWords'
-import type { HardSpot } from '@/difficulty/difficulty'
+import type { Difficulty } from '@/difficulty/difficulty'
 import type { HandChoice, Score } from '@/music/music'
 import type { Tempo } from '@/music/units'
 import { useApp, useSelected } from './context'
@@ -11,6 +11,8 @@ import { useApp, useSelected } from './context'
 interface HardSpotsOfPiece {
   /** All that were found or named, in the order of rank; `undefined` until the first answer. */
   readonly spots: readonly ListedSpot[] | undefined
+  /** How difficult the piece is as a whole; `undefined` until the first answer. */
+  readonly whole: Difficulty | undefined
   /** The analysis is at work, perhaps anew. */
   readonly isLooking: boolean
   readonly problem: string | undefined
@@ -30,7 +32,7 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
   const [found, setFound] = useState<{
     readonly score: Score
     readonly goal: Tempo
-    readonly spots: readonly HardSpot[]
+    readonly difficulty: Difficulty
   }>()
   const [words, setWords] = useState<SpotWords>()
   const [missed, setMissed] = useState<string>()
@@ -43,9 +45,9 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
     let isOver = false
     const look = async (): Promise<void> => {
       try {
-        const spots = await app.hardSpots.find(score, goal)
+        const difficulty = await app.hardSpots.find(score, goal)
         if (isOver) return
-        setFound({ score, goal, spots })
+        setFound({ score, goal, difficulty })
         setMissed(undefined)
       } catch (cause) {
         const why = cause instanceof Error ? cause.message : String(cause)
@@ -77,8 +79,9 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
   }, [app, score.id])
   const spots = useMemo(() => {
     if (!found) return undefined
-    const all = record ? correctByPlaying(found.score, found.spots, record) : found.spots
-    return listSpots(found.score, all, words ?? noWords, hand)
+    const { spots: all } = found.difficulty
+    const corrected = record ? correctByPlaying(found.score, all, record) : all
+    return listSpots(found.score, corrected, words ?? noWords, hand)
   }, [found, record, words, hand])
   const say = (next: SpotWords): void => {
     setWords(next)
@@ -87,7 +90,8 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
     })
   }
   const isLooking = missed === undefined && (found?.score !== score || found.goal !== goal)
-  return { spots, isLooking, problem: missed ?? unkept, carried, words, say }
+  const whole = found?.difficulty
+  return { spots, whole, isLooking, problem: missed ?? unkept, carried, words, say }
 }
 
 const noWords: SpotWords = { said: [], order: [] }

@@ -149,6 +149,6 @@ test('the analysis runs anew only for another score or tempo', async () => {
   await spots.find(score, tempo(100))
   await spots.find(score, tempo(100))
   expect(runs).toBe(1)
-  expect(await spots.find(score, tempo(120))).toBe(three)
+  expect((await spots.find(score, tempo(120))).spots).toBe(three)
   expect(runs).toBe(2)
 })

@@ -1,0 +1,125 @@
+import type { ListedSpot } from '@/app/spotList'
+import type { Score } from '@/music/music'
+import { describePlayed, describeSpot } from './hardSpotsWords'
+import type { Passage } from './passageKeys'
+
+interface SpotProps {
+  readonly score: Score
+  readonly spot: ListedSpot
+  readonly isFirst: boolean
+  readonly isLast: boolean
+  readonly canSay: boolean
+  readonly onWord: (word: 'accepted' | 'rejected') => void
+  readonly onMove: (by: 1 | -1) => void
+  readonly onChoose: (passage: Passage) => void
+  readonly onBuild: (spot: ListedSpot) => void
+}
+
+/** A hard spot in the list: where, why, and what can be done with it. */
+export const HardSpot = (props: SpotProps) => {
+  const { score, spot, canSay } = props
+  const where = describeSpot(score, spot)
+  const { reasons, practise, word, depth, played } = spot
+  // The row goes elsewhere with its button; the focus stays on it.
+  const move = (by: 1 | -1) => (event: React.MouseEvent<HTMLButtonElement>) => {
+    const button = event.currentTarget
+    props.onMove(by)
+    window.requestAnimationFrame(() => button.focus())
+  }
+  return (
+    <li className="spot">
+      <i className="spot-depth" data-depth={depth} data-passage={word === 'accepted'} />
+      <div className="spot-words">
+        <p>
+          <b>{where}</b>
+          {word === 'accepted' && <span className="soft"> · a passage</span>}
+        </p>
+        {played && <p className="spot-played">{describePlayed(played)}</p>}
+        {reasons.length > 0 ? (
+          <details>
+            <summary>{reasons.join('; ')}</summary>
+            <ul>
+              {practise.map((way, i) => (
+                <li key={way}>
+                  {reasons[i]}: {way}
+                </li>
+              ))}
+            </ul>
+          </details>
+        ) : (
+          !played && <p className="soft">a hard spot by your word</p>
+        )}
+      </div>
+      <span className="row tight spot-buttons">
+        <button
+          type="button"
+          aria-label={`To its build-up: ${where}`}
+          onClick={() => props.onBuild(spot)}
+        >
+          <Label wide="To its build-up" narrow="Build-up" />
+        </button>
+        <button
+          type="button"
+          aria-label={`Choose: ${where}`}
+          onClick={() => props.onChoose(barsOf(score, spot))}
+        >
+          Choose
+        </button>
+        <button
+          type="button"
+          aria-label={`Accept: ${where}`}
+          aria-pressed={word === 'accepted'}
+          disabled={!canSay}
+          onClick={() => props.onWord('accepted')}
+        >
+          <Label wide="Accept" narrow="✓" />
+        </button>
+        <button
+          type="button"
+          aria-label={`Reject: ${where}`}
+          disabled={!canSay}
+          onClick={() => props.onWord('rejected')}
+        >
+          <Label wide="Reject" narrow="✕" />
+        </button>
+        <button
+          type="button"
+          aria-label={`Move up: ${where}`}
+          disabled={!canSay || props.isFirst}
+          onClick={move(-1)}
+        >
+          ↑
+        </button>
+        <button
+          type="button"
+          aria-label={`Move down: ${where}`}
+          disabled={!canSay || props.isLast}
+          onClick={move(1)}
+        >
+          ↓
+        </button>
+      </span>
+    </li>
+  )
+}
+
+/** On a narrow screen all that can be done with a spot stands in one row. */
+const Label = ({ wide, narrow }: { readonly wide: string; readonly narrow: string }) => (
+  <>
+    <span className="wide">{wide}</span>
+    <span className="narrow" aria-hidden="true">
+      {narrow}
+    </span>
+  </>
+)
+
+const barsOf = ({ bars }: Score, { from, to }: ListedSpot): Passage => ({
+  from: Math.max(
+    0,
+    bars.findLastIndex(({ start }) => start <= from),
+  ),
+  to: Math.max(
+    0,
+    bars.findLastIndex(({ start }) => start < to),
+  ),
+})
