@@ -25,9 +25,11 @@ export const parseAsked = (words: readonly string[]): Asked => {
     verdict: of('verdict', recordedVerdicts),
     flaw: of('flaw', recordedFlawKinds),
     note: note === undefined ? undefined : noteId(note),
+    bar: barOf(text('bar')),
     written: keyOf(text('written')),
     played: keyOf(text('played')),
     cold: flag(text('cold')),
+    streak: flag(text('streak')),
     overruled: of('overruled', recordedOverrules),
   })
 }
@@ -43,6 +45,9 @@ const wordOf = (word: string): readonly [string, string] => {
 }
 
 const flag = (text: string | undefined): true | undefined => (text === 'true' ? true : undefined)
+
+const barOf = (text: string | undefined): number | undefined =>
+  text !== undefined && /^\d{1,5}$/.test(text) ? Number(text) : undefined
 
 const keyOf = (text: string | undefined): Key | undefined =>
   text !== undefined && /^\d{1,3}$/.test(text) && Number(text) <= 127

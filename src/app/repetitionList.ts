@@ -8,7 +8,7 @@ import type { PieceId } from '@/music/units'
 import { daysOf, needsChunks, type Asked, type AskedSums, type Known } from '@/review/asked'
 import { carryEvents, type Carried } from '@/review/carryOver'
 import { coldChecksOfAll } from '@/review/coldFigures'
-import { locateIn } from '@/review/flawBars'
+import { barsIn, locateIn } from '@/review/flawBars'
 import { listRepetitions, type ListedDay } from '@/review/repetitions'
 import { readChunkDays } from './chunkRecord'
 import { readAllChunkDays } from './reviewing'
@@ -116,6 +116,7 @@ const knownOf = (score: Score | undefined, chunks: readonly ChunkDay[]): Known =
           [...drills].map(([chunk, drill]) => ({ chunk, drill })),
         )
       : (_, { notes }) => notes?.[0],
+    barOf: score ? barsIn(score) : () => undefined,
     checks: coldChecksOfAll(chunks),
   }
 }

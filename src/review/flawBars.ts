@@ -38,6 +38,14 @@ export const locateIn = (
   return (chunk, { notes, onset }) => notes?.[0] ?? onsets.get(chunk)?.[onset]
 }
 
+/** The bar of a note of the score, counted from 0. */
+export type BarOf = (note: NoteId) => number | undefined
+
+export const barsIn = (score: Score): BarOf => {
+  const bars = new Map(score.notes.map(({ id, barIndex }) => [id, barIndex]))
+  return (note) => bars.get(note)
+}
+
 /**
  * Where in the score the flaws are, the bar with most first. What a chunk without a known place, or as
  * chords, says of an onset alone cannot be placed and is left out.
@@ -46,11 +54,11 @@ export const placeFlaws = (
   score: Score,
   { places, chunks }: Pick<PieceReview, 'places' | 'chunks'>,
 ): readonly BarFlaws[] => {
-  const barOf = new Map(score.notes.map(({ id, barIndex }) => [id, barIndex]))
+  const barOf = barsIn(score)
   const locate = locateIn(score, chunks)
   const placed = places.flatMap((flaw) => {
     const note = locate(flaw.chunk, flaw)
-    const barIndex = note === undefined ? undefined : barOf.get(note)
+    const barIndex = note === undefined ? undefined : barOf(note)
     return note === undefined || barIndex === undefined ? [] : [{ ...flaw, note, barIndex }]
   })
   return [...groupBy(placed, ({ barIndex }) => barIndex)]

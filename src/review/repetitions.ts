@@ -11,7 +11,7 @@ import { compareEvents } from '@/journal/merge'
 import type { DrillSum } from '@/journal/sums'
 import type { RecordedOverrule } from '@/journal/words'
 import type { ChunkId, PieceId } from '@/music/units'
-import { has, isWithin, type Asked, type Known } from './asked'
+import { has, isAt, isWithin, type Asked, type Known } from './asked'
 
 /** A repetition with what stands around it. */
 export interface Listed {
@@ -45,7 +45,10 @@ export const listRepetitions = (
     .filter(([day]) => isWithin(asked, day))
     .map(([day, of]) => {
       const { after, loose } = decisionsIn(of)
-      const repetitions = list(day, of, after).filter((each) => isAsked(asked, each, known))
+      const listed = list(day, of, after)
+      const repetitions = (asked.streak ? streakIn(listed, asked) : listed).filter((each) =>
+        isAsked(asked, each, known),
+      )
       return {
         day,
         repetitions: repetitions.toReversed(),
@@ -76,6 +79,27 @@ const list = (
   })
 }
 
+/** The most clean repetitions in a row of one chunk. */
+const streakIn = (
+  listed: readonly Listed[],
+  { piece, chunk }: Pick<Asked, 'piece' | 'chunk'>,
+): readonly Listed[] => {
+  const of = listed.filter(({ repetition: at }) => has(piece, at.piece) && has(chunk, at.chunk))
+  return [...groupBy(of, ({ repetition: at }) => `${at.piece} ${at.chunk}`).values()]
+    .flatMap(streaksOf)
+    .reduce((longest, streak) => (streak.length >= longest.length ? streak : longest), [])
+}
+
+const streaksOf = (ofChunk: readonly Listed[]): readonly (readonly Listed[])[] => {
+  const streaks: Listed[][] = []
+  let streak: Listed[] = []
+  for (const each of ofChunk) {
+    if (each.repetition.verdict !== 'clean') streak = []
+    else if (streak.push(each) === 1) streaks.push(streak)
+  }
+  return streaks
+}
+
 interface Decisions {
   /** By the repetition of the drill that went before, or, at its beginning, the one that followed. */
   readonly after: ReadonlyMap<string, readonly RecordedOverrule[]>
@@ -100,9 +124,9 @@ const decisionsIn = (sorted: readonly JournalEvent[]): Decisions => {
 }
 
 const isAsked = (asked: Asked, { repetition, overruled }: Listed, known: Known): boolean => {
-  const { piece, chunk, verdict, flaw, note, written, cold } = asked
+  const { piece, chunk, verdict, flaw, note, bar, written, cold } = asked
   const { atEpochMs, flaws } = repetition
-  const asksFlaw = flaw !== undefined || note !== undefined || written !== undefined
+  const asksFlaw = [flaw, note, bar, written].some((each) => each !== undefined)
   return (
     has(piece, repetition.piece) &&
     has(chunk, repetition.chunk) &&
@@ -122,14 +146,18 @@ interface Placed {
 const isOf = (a: Placed, b: Placed): boolean => a.piece === b.piece && a.chunk === b.chunk
 
 const isAskedFlaw = (
-  { flaw, note, written, played }: Asked,
+  asked: Asked,
   { chunk }: RepetitionRecorded,
   each: RecordedFlaw,
-  { locate }: Known,
-): boolean =>
-  isCounted(each) &&
-  // Only another key in place of the written one counts as played for it.
-  has(flaw ?? (written === undefined ? undefined : 'wrong'), each.kind) &&
-  has(written, each.written) &&
-  has(played, each.played) &&
-  (note === undefined || locate(chunk, each) === note)
+  known: Known,
+): boolean => {
+  const { flaw, written, played } = asked
+  return (
+    isCounted(each) &&
+    // Only another key in place of the written one counts as played for it.
+    has(flaw ?? (written === undefined ? undefined : 'wrong'), each.kind) &&
+    has(written, each.written) &&
+    has(played, each.played) &&
+    isAt(asked, chunk, each, known)
+  )
+}

@@ -10,8 +10,8 @@ import { PageKeys, type PageKey } from './PageKeys'
 import { ReviewPiece } from './ReviewPiece'
 import { ReviewClean } from './ReviewClean'
 import { ReviewChunks } from './ReviewChunks'
-import { FlawKinds, Followed, Overruled } from './ReviewParts'
-import { amountWords, dateWords, shareWords } from './reviewWords'
+import { Amount, FlawKinds, Followed, Overruled } from './ReviewParts'
+import { dateWords, shareWords } from './reviewWords'
 import { musicKeys } from './FlawMusic'
 import { allDrawn } from './teacherFile'
 import { useReviewed, useReviewedRoutes } from './reviewed'
@@ -128,7 +128,7 @@ const AllTime = ({ review }: { readonly review: AllPage }) => (
     <FlawKinds flaws={review.flaws} asked={everything} />
     <ReviewChunks pieces={review.pieces} />
     <Overruled overruled={review.overruled} asked={everything} />
-    <p className="soft amount">{amountWords(review)}</p>
+    <Amount figures={review} asked={everything} />
   </>
 )
 
@@ -162,7 +162,9 @@ const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
               <td data-label="Broken off">
                 <Followed n={tally.brokenOff} asked={{ piece, verdict: 'brokenOff' }} />
               </td>
-              <td data-label="Days">{days}</td>
+              <td data-label="Days">
+                <Followed n={days} asked={{ piece }} />
+              </td>
               <td data-label="Last">{dateWords(lastDay)}</td>
             </tr>
           ))}

@@ -5,7 +5,7 @@ import type { PieceId } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { NoteFlaw } from '@/review/flawBars'
 import { FlawMusic } from './FlawMusic'
-import { ChunkName } from './ReviewParts'
+import { ChunkName, Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
 import { flawTimes, keyWords } from './reviewWords'
 import { plural } from './words'
@@ -54,7 +54,9 @@ export const ReviewBars = ({
             {(isWhole ? bars : bars.slice(0, firstBars)).map((bar) => (
               <tr key={bar.barIndex}>
                 <th scope="row">{bar.bar.number}</th>
-                <td className="number">{bar.times}</td>
+                <td className="number">
+                  <Followed n={bar.times} asked={{ ...asked, bar: bar.barIndex }} />
+                </td>
                 <td>
                   <Notes
                     score={score}

@@ -6,7 +6,7 @@ import type { Figures, OverruleCount } from '@/review/joinSums'
 import type { ChunkFigures } from '@/review/pieceReview'
 import { overruleWords } from './Decisions'
 import { useReviewed, useReviewedRoutes } from './reviewed'
-import { chunkWords, grouped } from './reviewWords'
+import { amountWords, chunkWords, grouped } from './reviewWords'
 import { flawWords } from './words'
 
 /** Its place in words; in one's own record it leads to its drill, where the piece is at hand. */
@@ -35,6 +35,19 @@ export const Followed = ({ n, asked }: { readonly n: number; readonly asked: Ask
   const routes = useReviewedRoutes()
   return n === 0 ? '0' : <a href={routes.repetitions(asked)}>{grouped(n)}</a>
 }
+
+/** What it comes to in repetitions, time and days; it leads to them, day by day. */
+export const Amount = ({
+  figures,
+  asked,
+}: {
+  readonly figures: Parameters<typeof amountWords>[0]
+  readonly asked: Asked
+}) => (
+  <p className="soft amount">
+    <a href={useReviewedRoutes().repetitions(asked)}>{amountWords(figures)}</a>
+  </p>
+)
 
 /** What the person decided otherwise than the coach, and how often. */
 export const Overruled = ({

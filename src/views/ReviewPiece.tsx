@@ -11,11 +11,10 @@ import { ReviewBars } from './ReviewBars'
 import { ReviewClean } from './ReviewClean'
 import { ColdChecks } from './ReviewCold'
 import { PlayedFor } from './ReviewKeys'
-import { ChunkName, FlawKinds, Overruled } from './ReviewParts'
+import { Amount, ChunkName, FlawKinds, Followed, Overruled } from './ReviewParts'
 import { RungPlot } from './ReviewRungs'
 import { useReviewedRoutes } from './reviewed'
 import {
-  amountWords,
   chunkWords,
   curveWords,
   dateWords,
@@ -70,7 +69,7 @@ export const ReviewPiece = ({
       <ColdChecks review={review} asked={asked} />
       <Overruled overruled={review.overruled} asked={asked} />
       <NotebookPrinted id={id} entries={review.notebook} />
-      <p className="soft amount">{amountWords(review)}</p>
+      <Amount figures={review} asked={asked} />
     </>
   )
 }
@@ -146,7 +145,9 @@ const ChunkRow = ({
           {shareWords(chunk.share) === '–' ? 'broken off' : shareWords(chunk.share)}
         </a>
       </td>
-      <td data-label="Longest streak">{chunk.longestStreak}</td>
+      <td data-label="Longest streak">
+        <Followed n={chunk.longestStreak} asked={{ piece: id, chunk: chunk.chunk, streak: true }} />
+      </td>
       <td data-label="Tempo">
         {last && tempoWords(last.lastRung, chunk)}
         {chunk.drill && ` of ${tempoWords(chunk.drill.goalTempo, chunk)}`}

@@ -117,7 +117,12 @@ const RungTable = ({ chunk, asked }: { readonly chunk: ChunkFigures; readonly as
           <td data-label="Slowest">{tempoWords(day.lowestRung, chunk)}</td>
           <td data-label="Fastest">{tempoWords(day.highestRung, chunk)}</td>
           <td data-label="Last">{tempoWords(day.lastRung, chunk)}</td>
-          <td data-label="Longest streak">{day.longestStreak}</td>
+          <td data-label="Longest streak">
+            <Followed
+              n={day.longestStreak}
+              asked={{ ...asked, from: day.day, to: day.day, streak: true }}
+            />
+          </td>
           <td data-label="Clean">
             <Followed
               n={day.tally.clean}

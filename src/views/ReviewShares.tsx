@@ -142,8 +142,15 @@ const ShareTable = ({
                 asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'brokenOff' }}
               />
             </td>
-            <td data-label="Longest streak">{longestStreak}</td>
-            <td data-label="Minutes">{Math.round(minutes)}</td>
+            <td data-label="Longest streak">
+              <Followed
+                n={longestStreak}
+                asked={{ ...asked, from: firstDay, to: lastDay, streak: true }}
+              />
+            </td>
+            <td data-label="Minutes">
+              <Followed n={Math.round(minutes)} asked={{ ...asked, from: firstDay, to: lastDay }} />
+            </td>
           </tr>
         ))}
     </tbody>

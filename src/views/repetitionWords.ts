@@ -25,7 +25,8 @@ export interface Condition {
 /** What was asked for, one thing after the other, in words. */
 export const conditionsOf = (asked: Asked, list: RepetitionList): readonly Condition[] => {
   const { score } = list
-  const { session, piece, chunk, verdict, flaw, note, written, played, cold, overruled } = asked
+  const { session, piece, chunk, verdict, flaw, note, bar, written, played } = asked
+  const { cold, streak, overruled } = asked
   const when = daysWords(asked)
   const without = (...names: readonly (keyof Asked)[]): Asked =>
     Object.fromEntries(
@@ -34,12 +35,13 @@ export const conditionsOf = (asked: Asked, list: RepetitionList): readonly Condi
   const all: readonly (readonly [string | undefined, readonly (keyof Asked)[]])[] = [
     [session && 'this session', ['session']],
     // Chunks and notes are of a piece.
-    [piece && (list.titles.get(piece) ?? 'a piece'), ['piece', 'chunk', 'note', 'flaw']],
+    [piece && (list.titles.get(piece) ?? 'a piece'), ['piece', 'chunk', 'note', 'bar', 'flaw']],
     [chunk && chunkWords(figuresOf(chunk, list), score), ['chunk']],
     [when, ['from', 'to']],
     [verdict && verdictWords[verdict], ['verdict']],
     [flaw && flawWords[flaw].toLowerCase(), ['flaw']],
     [note && noteWords(note, score), ['note']],
+    [bar === undefined ? undefined : barWords(bar, score), ['bar']],
     [
       written === undefined
         ? undefined
@@ -47,6 +49,7 @@ export const conditionsOf = (asked: Asked, list: RepetitionList): readonly Condi
       ['written', 'played'],
     ],
     [cold && 'cold, on a later day', ['cold']],
+    [streak && 'the longest streak', ['streak']],
     [overruled && `then ${overruleWords[overruled]}`, ['overruled']],
   ]
   return all.flatMap(([words, names]) =>
@@ -75,6 +78,11 @@ const noteWords = (note: NoteId, score: Score | undefined): string => {
   return written && score
     ? `at ${keyWords(written.key, score, written.start)} in ${describePlace(score, written.start)}`
     : 'at one note'
+}
+
+const barWords = (bar: number, score: Score | undefined): string => {
+  const number = score?.bars[bar]?.number
+  return number === undefined ? 'with a flaw in one bar' : `with a flaw in bar ${number}`
 }
 
 /** '18:04', on this machine's clock. */

@@ -34,9 +34,11 @@ describe('what is asked for in the address', () => {
       verdict: fc.constantFrom(...recordedVerdicts),
       flaw: fc.constantFrom(...recordedFlawKinds),
       note: text.map(noteId),
+      bar: fc.nat(9_999),
       written: anyKey,
       played: anyKey,
       cold: fc.constant(true as const),
+      streak: fc.constant(true as const),
       overruled: fc.constantFrom(...recordedOverrules),
     },
     { requiredKeys: [] },
@@ -53,6 +55,7 @@ describe('what is asked for in the address', () => {
   test.each([
     ['', {}],
     ['verdict=perfect/flaw=wrong', { flaw: 'wrong' }],
+    ['bar=-1/streak=yes', {}],
     ['written=400/played=-1/from=2026-02-30/cold=no', {}],
     ['piece=%E0%A4%A/=/==', {}],
   ])('%s says %j', (address, is) => {

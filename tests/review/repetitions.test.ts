@@ -4,12 +4,16 @@ import { dayAt, parseDay } from '@/journal/day'
 import type { JournalEvent } from '@/journal/journal'
 import { sumDays } from '@/journal/sumDays'
 import { recordedFlawKinds, recordedVerdicts } from '@/journal/words'
-import { chunkId, key, pieceId } from '@/music/units'
+import type { Score } from '@/music/music'
+import { chunkId, key, noteId, pieceId } from '@/music/units'
 import { reviewAllTime } from '@/review/allTime'
 import { daysOf, type Asked, type Known } from '@/review/asked'
 import { coldChecksOf } from '@/review/chunkStates'
+import { barsIn, locateIn, placeFlaws } from '@/review/flawBars'
+import { joinPeriods } from '@/review/periods'
 import { reviewPiece } from '@/review/pieceReview'
 import { listRepetitions, type ListedDay } from '@/review/repetitions'
+import { writeScore } from '../music/writeScore'
 import { drillBegun, overruled, repetition, secure } from './session'
 
 const dayOf = (epochMs: number) => dayAt(epochMs, 0)
@@ -25,8 +29,20 @@ const sumsOf = (events: readonly JournalEvent[]) => {
   }
 }
 
+/** The two notes of the flaws below, each in a bar of its own. */
+const noteIds = new Map([
+  [0, noteId('n0C4')],
+  [4, noteId('n1D4')],
+])
+const written = writeScore({ right: 'C4:1 C4:1 C4:1 C4:1 D4:1 D4:1 D4:1 D4:1' })
+const score: Score = {
+  ...written,
+  notes: written.notes.map((note, i) => ({ ...note, id: noteIds.get(i) ?? note.id })),
+}
+
 const knownOf = (events: readonly JournalEvent[]): Known => ({
-  locate: (_, { notes }) => notes?.[0],
+  locate: locateIn(score, []),
+  barOf: barsIn(score),
   checks: coldChecksOf(sumsOf(events).chunks),
 })
 
@@ -113,6 +129,78 @@ describe('every figure of the review is as many as the repetitions behind it', (
     )
   })
 
+  test('flaws by bar', () => {
+    fc.assert(
+      fc.property(anyPractice, (events) => {
+        const bars = placeFlaws(score, reviewPiece(sumsOf(events).chunks))
+        for (const [barIndex, at] of [...noteIds.values()].entries()) {
+          const times = follow(events, { bar: barIndex })
+            .flatMap(({ repetitions }) => repetitions)
+            .map(({ repetition: { flaws: of } }) => of.filter(({ notes }) => notes?.[0] === at))
+          expect(times.every(({ length }) => length > 0)).toBe(true)
+          expect(times.flat()).toHaveLength(
+            bars.find((each) => each.barIndex === barIndex)?.times ?? 0,
+          )
+        }
+      }),
+    )
+  })
+
+  test('the longest streak, of all time, of a piece, a chunk, a day and a week', () => {
+    fc.assert(
+      fc.property(anyPractice, (events) => {
+        const { totals, pieces, chunks } = sumsOf(events)
+        const all = reviewAllTime(totals, pieces)
+        const holds = (asked: Asked, longest: number): void => {
+          const found = follow(events, { ...asked, streak: true }).flatMap((of) => of.repetitions)
+          expect(found).toHaveLength(longest)
+          const [last] = found
+          if (!last) return
+          // All clean, and nothing else of that chunk between them on that day.
+          const { repetition: at, day } = last
+          const ofChunk = follow(events, { chunk: at.chunk, from: day, to: day })
+            .flatMap((of) => of.repetitions)
+            .map(({ repetition: { id, verdict } }) => `${id} ${verdict}`)
+          const begin = ofChunk.indexOf(`${at.id} clean`)
+          expect(found.map(({ repetition: { id } }) => `${id} clean`)).toEqual(
+            ofChunk.slice(begin, begin + longest),
+          )
+        }
+        holds({}, all.longestStreak)
+        for (const { piece, longestStreak } of all.pieces) holds({ piece }, longestStreak)
+        for (const { chunk, longestStreak, days } of reviewPiece(chunks).chunks) {
+          holds({ chunk }, longestStreak)
+          for (const each of days)
+            holds({ chunk, from: each.day, to: each.day }, each.longestStreak)
+        }
+        for (const step of ['day', 'week'] as const)
+          for (const { firstDay, lastDay, longestStreak } of joinPeriods(totals, step))
+            holds({ from: firstDay, to: lastDay }, longestStreak)
+      }),
+    )
+  })
+
+  test('days and repetitions, of all time and of a piece; minutes are of the same repetitions', () => {
+    fc.assert(
+      fc.property(anyPractice, (events) => {
+        const { totals, pieces } = sumsOf(events)
+        const all = reviewAllTime(totals, pieces)
+        const withSome = (asked: Asked): readonly ListedDay[] =>
+          follow(events, asked).filter(({ repetitions }) => repetitions.length > 0)
+        expect(withSome({})).toHaveLength(all.days)
+        expect(count(events, {})).toBe(all.repetitions)
+        for (const { piece, days } of all.pieces) expect(withSome({ piece })).toHaveLength(days)
+        for (const { firstDay, lastDay, minutes } of joinPeriods(totals, 'week')) {
+          const found = follow(events, { from: firstDay, to: lastDay }).flatMap((of) =>
+            of.repetitions.map(({ repetition: each }) => each),
+          )
+          const ms = sumDays(found, dayOf).reduce((sum, { total }) => sum + total.ms, 0)
+          expect(ms / 60_000).toBeCloseTo(minutes)
+        }
+      }),
+    )
+  })
+
   test('cold checks, and what the person decided otherwise', () => {
     fc.assert(
       fc.property(anyPractice, (events) => {
@@ -141,6 +229,7 @@ describe('every figure of the review is as many as the repetitions behind it', (
         chunk: fc.constantFrom(chunkId('a'), chunkId('b')),
         flaw: fc.constantFrom('wrong' as const, 'missing' as const),
         written: fc.constantFrom(key(60), key(62)),
+        bar: fc.constantFrom(0, 1),
         cold: fc.constant(true as const),
         overruled: fc.constantFrom('raise' as const, 'pause' as const),
         piece: fc.constantFrom(pieceId('p1'), pieceId('p2')),
