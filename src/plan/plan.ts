@@ -24,7 +24,7 @@ import { estimateWork, type OwnPace, type Work } from './pace'
 import { isReached, ofPiece, type PracticeRecord } from './record'
 import { checkInRotation, standingOf, type Standing } from './rotation'
 
-/** Where a place stands. */
+/** Where a place stands: practised as soon as one of its exercises was played. */
 export type PlaceState = ChunkState | 'untouched'
 
 /** A place of the plan with what the record says of it. */
@@ -111,7 +111,9 @@ interface Known {
 
 const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
   const { layout, record, rows, states, pace, heard } = known
-  const state = states.get(place.id) ?? 'untouched'
+  const played = place.exercises.flatMap(({ chunk }) => rows.get(chunk.id) ?? [])
+  const begun = played.length > 0
+  const state = states.get(place.id) ?? (begun ? 'practised' : 'untouched')
   const { settled, left: open } = progressOf(
     place.exercises,
     new Set(
@@ -124,7 +126,6 @@ const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
   // What was secure and failed cold is met again as a whole, though every exercise was done once.
   const left = isSettled({ state }) ? [] : open.length > 0 ? open : whole
   const done = left.length === 0 ? place.exercises : settled
-  const played = place.exercises.flatMap(({ chunk }) => rows.get(chunk.id) ?? [])
   const next = left[0] && rows.get(left[0].chunk.id)?.at(-1)
   const all = estimateWork(left, place.difficulty, layout.goalTempo, pace)
   const climbed = climbedWork(left[0], next, known, place.difficulty)
@@ -132,7 +133,7 @@ const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
   const own = rows.get(place.id) ?? []
   const slips = slipsSince(heard, place, [...played, ...own])
   const check = checkAfter(nextCheck(own), slips > 0 ? heard?.day : undefined)
-  const hands = handStates(place, states)
+  const hands = handStates(place, known)
   return {
     ...place,
     state,
@@ -142,7 +143,7 @@ const planPlace = (place: PlanPlace, known: Known): PlacePlan => {
     work: addWork(all, climbed, -1),
     doneWork: addWork(settledWork, climbed, 1),
     ...(check ? { check } : {}),
-    begun: played.length > 0,
+    begun,
     playable: isPlayable(played),
     ...(next?.lastRung === undefined ? {} : { lastRung: next.lastRung }),
     slips,
@@ -185,12 +186,16 @@ const addWork = (one: Work, other: Work, sign: 1 | -1): Work => ({
 
 const handStates = (
   { exercises, chunk }: PlanPlace,
-  states: ReadonlyMap<string, ChunkState>,
+  { rows, states }: Known,
 ): PlacePlan['hands'] => {
   if (chunk.hand !== 'both') return undefined
   const stateOf = (hand: 'right' | 'left'): PlaceState | undefined => {
     const whole = exercises.findLast((each) => each.hand === hand)
-    return whole && (states.get(whole.chunk.id) ?? 'untouched')
+    if (!whole) return undefined
+    const begun = exercises.some(
+      (each) => (each.hand === hand || each.hand === 'both') && rows.has(each.chunk.id),
+    )
+    return states.get(whole.chunk.id) ?? (begun ? 'practised' : 'untouched')
   }
   const [right, left] = [stateOf('right'), stateOf('left')]
   return right && left ? { right, left } : undefined

@@ -1,6 +1,6 @@
 import { useMemo, useSyncExternalStore } from 'react'
 import type { Bar } from '@/music/music'
-import type { PiecePlan, PlacePlan, PlaceState } from '@/plan/plan'
+import type { PiecePlan, PlaceState } from '@/plan/plan'
 import { hrefOf } from './planLinks'
 import {
   countBars,
@@ -11,7 +11,7 @@ import {
   type Lane,
   type Segment,
 } from './planPicture'
-import { barWords, capital, laneWords, placeWords, whereWords } from './planWords'
+import { barWords, capital, isSettled, laneWords, placeWords, whereWords } from './planWords'
 import { plural } from './words'
 
 const laneNames: Readonly<Record<Lane, string>> = {
@@ -89,8 +89,6 @@ const describePicture = (plan: PiecePlan, segments: readonly Segment[], bars: nu
     ...(next ? [`The work is at ${barWords(next.place)}.`] : []),
   ].join(' ')
 }
-
-const isSettled = ({ state }: PlacePlan): boolean => state === 'kept' || state === 'secure'
 
 const Line = ({
   segments,

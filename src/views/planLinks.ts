@@ -1,6 +1,7 @@
 import { formatRoute, type Route } from '@/app/route'
 import type { HandChoice } from '@/music/music'
 import type { PlacePlan } from '@/plan/plan'
+import { isSettled } from './planWords'
 
 /** To the build-up of a place, or of one hand of it; a join, and what is secure, is played as a whole. */
 export const hrefOf = (
@@ -8,7 +9,7 @@ export const hrefOf = (
   hand: HandChoice = own,
 ): string => {
   const place = { from, to, hand }
-  const isWhole = kind === 'join' || state === 'secure' || state === 'kept'
+  const isWhole = kind === 'join' || isSettled({ state })
   const route: Route = isWhole
     ? { kind: 'practice', piece, place }
     : {

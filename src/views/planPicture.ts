@@ -1,6 +1,6 @@
 import type { Bar, HandChoice } from '@/music/music'
 import type { PiecePlan, PlacePlan, PlaceState } from '@/plan/plan'
-import { stateRank } from './planWords'
+import { isSettled, stateRank } from './planWords'
 
 /** A row of the picture: what each hand can, both together, and what is practised apart. */
 export const lanes = ['spot', 'right', 'left', 'both', 'join'] as const
@@ -42,9 +42,9 @@ export const segmentsOf = ({ places }: PiecePlan, bars: readonly Bar[]): readonl
     ]
   })
 
-/** Who has both hands, has each. */
+/** Whose hands are secure together has each; both may be begun by one of them. */
 const atLeast = (hand: PlaceState, both: PlaceState): PlaceState =>
-  stateRank[both] > stateRank[hand] ? both : hand
+  isSettled({ state: both }) && stateRank[both] > stateRank[hand] ? both : hand
 
 const shareOf = ({ exercises, done }: PlacePlan, hand: HandChoice): number => {
   const of = (all: typeof exercises): number => all.filter((each) => each.hand === hand).length

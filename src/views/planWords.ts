@@ -83,9 +83,13 @@ export const stateRank: Readonly<Record<PlaceState, number>> = {
   kept: 3,
 }
 
+/** Secure or kept: no work is left. */
+export const isSettled = ({ state }: Pick<PlacePlan, 'state'>): boolean =>
+  stateRank[state] >= stateRank.secure
+
 /** What a place comes to in words: its state, and how far its exercises are. */
 export const standingWords = ({ state, begun, done, exercises, work }: PlacePlan): string => {
-  if (state === 'kept' || state === 'secure') return state
+  if (isSettled({ state })) return state
   const left = `about ${workWords(work.minutes)} left`
   if (state === 'slipped') return `slipped, ${left}`
   if (!begun) return `new, ${left}`

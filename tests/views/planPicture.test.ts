@@ -3,8 +3,10 @@ import { layOut } from '@/app/layOut'
 import { paceFrom } from '@/plan/pace'
 import { planPiece, type PiecePlan, type PlacePlan } from '@/plan/plan'
 import { tempo } from '@/music/units'
+import { recordFrom } from '@/plan/record'
 import { countBars, linesOf, rowsOf, segmentsOf } from '@/views/planPicture'
-import { emptyRecord } from '../plan/practise'
+import { standingWords } from '@/views/planWords'
+import { dayNumber, emptyRecord } from '../plan/practise'
 import { sampleScore } from '../support/monthOfPractice'
 
 const score = sampleScore('ferry-at-dusk.mid')
@@ -48,6 +50,39 @@ describe('the picture of a piece', () => {
         ['untouched', 16],
       ]),
     )
+  })
+
+  test('a passage of which a hand has played something is practised, in picture, count and list', () => {
+    const first = fresh.places.find(isFirst)
+    const exercise = first?.exercises.find(({ hand }) => hand === 'right')
+    if (!exercise) throw new Error('nothing to play')
+    const record = recordFrom([
+      {
+        day: dayNumber(0),
+        piece: layout.piece,
+        chunk: exercise.chunk.id,
+        tally: { clean: 5, flawed: 0, brokenOff: 0 },
+        ms: 60_000,
+        longestStreak: 5,
+        flaws: {},
+        rungs: [],
+        doneAt: tempo(72),
+        places: [],
+        substitutions: [],
+      },
+    ])
+    const plan = planPiece(layout, record, paceFrom(record, [layout]))
+    const place = plan.places.find(isFirst)
+    expect(place && standingWords(place)).toMatch(/^\d+ of \d+ exercises done/)
+    const segments = segmentsOf(plan, score.bars)
+    const here = segments.filter((each) => each.place === place)
+    expect(here.map(({ lane, state }) => `${lane} ${state}`)).toEqual([
+      'right practised',
+      'left untouched',
+      'both practised',
+    ])
+    expect(countBars(segments, score.bars.length).get('practised')).toBe(4)
+    for (const { state, begun } of plan.places) expect(state !== 'untouched').toBe(begun)
   })
 
   test.each([
