@@ -22,6 +22,26 @@ export const reasonsFor = (
   return causes.map((cause) => words[cause](inside))
 }
 
+/** Of the reasons of several spots each kind once, with its greatest figure. */
+export const mergeReasons = (reasons: readonly string[]): readonly string[] => {
+  const kinds = new Map<string, string>()
+  for (const reason of reasons) {
+    const kind = kindOf(reason)
+    const known = kinds.get(kind)
+    if (known === undefined || sizeOf(reason) > sizeOf(known)) kinds.set(kind, reason)
+  }
+  return [...kinds.values()]
+}
+
+/** 'leaps: up to a tenth' -> 'leaps', 'chords of up to 4 notes in one hand' -> 'chords of up to # notes in one hand' */
+const kindOf = (reason: string): string => (reason.split(':')[0] ?? '').replaceAll(/\d+/g, '#')
+
+/** The figure that a reason names, or the semitones over which its interval stands. */
+const sizeOf = (reason: string): number => {
+  const interval = intervalNames.find(([, name]) => reason.endsWith(name))
+  return interval?.[0] ?? Number(/[\d.]+/.exec(reason)?.[0] ?? 0)
+}
+
 const words: Readonly<Record<Feature, (inside: Inside) => string>> = {
   speed: (inside) => `fast: ${largest(inside, onsetsASecond).toFixed(1)} onsets a second`,
   leap: (inside) =>

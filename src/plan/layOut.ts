@@ -1,3 +1,4 @@
+import { mergeReasons } from '@/difficulty/reasons'
 import { buildUp, type Exercise } from '@/exercises/buildUp'
 import type { RecordedPlace } from '@/journal/journal'
 import { recordPlace } from '@/journal/record'
@@ -91,7 +92,10 @@ export const layOutPiece = (
   const bodies = passages.flatMap((passage) => {
     const inside = hard.filter(({ from, to }) => from < passage.to && to >= passage.from)
     const reasons = spots.filter((spot) => overlaps(spot, passage)).flatMap((spot) => spot.reasons)
-    return make('passage', passage, { parts: inside.map(({ id }) => id), reasons: unique(reasons) })
+    return make('passage', passage, {
+      parts: inside.map(({ id }) => id),
+      reasons: mergeReasons(reasons),
+    })
   })
   const joins = bodies.slice(1).flatMap((after, i) => {
     const before = bodies[i]
@@ -221,8 +225,6 @@ const withoutTwins = (
     ({ id }, i) =>
       !others.some((other) => other.id === id) && places.findIndex((each) => each.id === id) === i,
   )
-
-const unique = (words: readonly string[]): readonly string[] => [...new Set(words)]
 
 /** At the goal tempo; later changes of the tempo keep their proportion. */
 const lengthAt = ({ tempos, ticksPerQuarter, end }: Score, goalTempo: Tempo): number =>

@@ -56,6 +56,32 @@ describe('the order of a plan', () => {
     expect(join?.parts).toHaveLength(2)
   })
 
+  test('a passage says each kind of reason once, with its greatest figure', () => {
+    const of = (i: number, ...reasons: readonly string[]) =>
+      ({ ...bar(i), hand: 'right', reasons }) as const
+    const { places } = layoutOf(pieceOf(4), [
+      of(5, 'fast: 2.8 onsets a second', 'leaps: up to more than two octaves', 'accidentals'),
+      of(
+        6,
+        'fast: 10.5 onsets a second',
+        'leaps: up to a fifth',
+        'chords of up to 3 notes in one hand',
+      ),
+      of(7, 'fast: 3.5 onsets a second', 'leaps: up to two octaves', 'accidentals'),
+      of(8, 'chords of up to 4 notes in one hand', 'stretches: up to a seventh'),
+    ])
+    const told = places.filter(({ kind, reasons }) => kind === 'passage' && reasons.length > 0)
+    expect(told.map(({ reasons }) => reasons)).toEqual([
+      [
+        'fast: 10.5 onsets a second',
+        'leaps: up to more than two octaves',
+        'accidentals',
+        'chords of up to 4 notes in one hand',
+        'stretches: up to a seventh',
+      ],
+    ])
+  })
+
   test('passages come by what is hardest in them', () => {
     const peaks = layout.places
       .filter(({ kind }) => kind === 'passage')
