@@ -27,7 +27,7 @@ export const HardSpot = (props: SpotProps) => {
     window.requestAnimationFrame(() => button.focus())
   }
   return (
-    <li className="spot">
+    <li className="spot" aria-label={where} tabIndex={-1}>
       <i className="spot-depth" data-depth={depth} data-passage={word === 'accepted'} />
       <div className="spot-words">
         <p>

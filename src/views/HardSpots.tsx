@@ -13,6 +13,7 @@ import {
   toldOf,
 } from './hardSpotsWords'
 import { useHardSpots } from './useHardSpots'
+import { useSpotKeys } from './useSpotKeys'
 import type { Passage } from './passageKeys'
 import { formatBars, handWords, plural } from './words'
 import './hardSpots.css'
@@ -64,6 +65,9 @@ export const HardSpots = (props: HardSpotsProps) => {
     if (words) say(saySpot(words, [place], 'accepted'))
     setSaid(`${capital(formatBars(first, last))}, ${handWords[hand]}: a hard spot by your word`)
   }
+  const sayOf = (spot: ListedSpot, next: 'accepted' | 'rejected'): void =>
+    word([spot], next, toldOf(score, spot, next))
+  const list = useSpotKeys(words ? standing : [], sayOf, move)
   return (
     <section className="spots" aria-labelledby="spots" ref={box} tabIndex={-1}>
       <div className="row spots-head">
@@ -87,7 +91,7 @@ export const HardSpots = (props: HardSpotsProps) => {
       {problem !== undefined && <p className="notice">{problem}</p>}
       {carried && <p className="notice">{describeCarriedSpots(carried)}</p>}
       <p className="soft spots-whole">{whole && describeWhole(whole)}</p>
-      <ol className="spots-list" aria-busy={spots === undefined}>
+      <ol className="spots-list" aria-busy={spots === undefined} ref={list}>
         {standing.map((spot, i) => (
           <HardSpot
             key={`${spot.place.from}-${spot.place.to}/${spot.place.hand}`}
@@ -96,7 +100,7 @@ export const HardSpots = (props: HardSpotsProps) => {
             isFirst={i === 0}
             isLast={i === standing.length - 1}
             canSay={words !== undefined}
-            onWord={(next) => word([spot], next, toldOf(score, spot, next))}
+            onWord={(next) => sayOf(spot, next)}
             onMove={(by) => move(spot, by)}
           />
         ))}
@@ -119,7 +123,7 @@ export const HardSpots = (props: HardSpotsProps) => {
                 <button
                   type="button"
                   aria-label={`Take back: ${describeSpot(score, spot)}`}
-                  onClick={() => word([spot], 'accepted', toldOf(score, spot, 'accepted'))}
+                  onClick={() => sayOf(spot, 'accepted')}
                 >
                   Take back
                 </button>

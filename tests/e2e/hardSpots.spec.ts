@@ -39,6 +39,7 @@ test('the hard spots of a piece stand in a list with reasons, and are hatched on
   await first.locator('summary').click()
   await expect(first.getByText('groups of three and four')).toBeVisible()
   await expect(section(page)).toContainText('voicing, pedalling, memory and nerves')
+  await expect(section(page)).toContainText(/As a whole about [\d.]+, somewhere between/)
   // Each of three depths has its own pattern, whatever its colour.
   const pattern = (depth: 1 | 3) =>
     page
@@ -74,6 +75,33 @@ test('a rank of the person’s own stands after a reload', async ({ page }) => {
   await expect(page.getByRole('button', { name: `Move up: ${second}` })).toBeDisabled()
   await page.reload()
   await expect.poll(names).toEqual([second, first, ...rest])
+})
+
+test('the keys go to the spots, and accept, reject and move the one in focus', async ({ page }) => {
+  await openSpots(page)
+  const names = () => rows(page).locator('b').allTextContents()
+  const [first = '', second = '', third = '', ...rest] = await names()
+  // Without a spot in focus none is rejected.
+  await page.keyboard.press('x')
+  await page.keyboard.press('s')
+  await expect(rows(page).first()).toBeFocused()
+  await page.keyboard.press('d')
+  await expect.poll(names).toEqual([second, first, third, ...rest])
+  await expect(rows(page).filter({ hasText: first })).toBeFocused()
+  await page.keyboard.press('u')
+  await expect.poll(names).toEqual([first, second, third, ...rest])
+  await page.keyboard.press('ArrowDown')
+  await page.keyboard.press('a')
+  await expect(page.getByRole('button', { name: `Accept: ${second}` })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  )
+  await expect(rows(page).nth(1)).toBeFocused()
+  await page.keyboard.press('x')
+  await expect.poll(names).toEqual([first, third, ...rest])
+  await expect(rows(page).nth(1)).toBeFocused()
+  await page.keyboard.press('?')
+  await expect(page.getByRole('dialog')).toContainText('accept, reject the hard spot in focus')
 })
 
 test('one leads to its build-up in one step', async ({ page }) => {
