@@ -19,6 +19,8 @@ export type IncomingState =
       readonly preview: ImportPreview
       /** Whose older record holds sessions of the file. */
       readonly of?: StudentId
+      /** It has sessions of one's own record. */
+      readonly isOwn: boolean
       /** A name to begin with, from that of the file. */
       readonly name: string
       /** So many files wait after this one. */
@@ -57,6 +59,8 @@ export interface Incoming {
 interface Roster {
   readonly dayOf: DayOf
   readonly listings: () => readonly StudentListing[]
+  /** Whether one's own record has sessions of these events; a record that cannot be read has none. */
+  readonly isOwn: (events: readonly JournalEvent[]) => Promise<boolean>
   /** Adds events to the record of a student; a newer file to that of one who is here. */
   readonly receive: (
     whose: { readonly name: string; readonly student?: StudentId },
@@ -97,6 +101,8 @@ export const createIncoming = (roster: Roster): Incoming => {
     if (!isCurrent()) return
     if (!record.ok) return fail(file.name, `${record.reason} Nothing was changed.`)
     looked = record.value.events
+    const isOwn = await roster.isOwn(looked)
+    if (!isCurrent()) return
     const listings = roster.listings()
     const of = knownBy(listings, looked)
     show({
@@ -104,6 +110,7 @@ export const createIncoming = (roster: Roster): Incoming => {
       fileName: file.name,
       preview: previewOf(record.value, new Set(), roster.dayOf),
       ...(of === undefined ? {} : { of }),
+      isOwn,
       name: nameFrom(file.name, listings.length + 1),
       waiting: waiting.length,
     })

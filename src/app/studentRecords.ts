@@ -1,3 +1,4 @@
+import { groupBy } from '@/journal/groupBy'
 import type { SessionId, StudentId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { ChunkDay } from '@/journal/sums'
@@ -66,6 +67,10 @@ const isKept = (kept: unknown): kept is Kept =>
 export const sessionsOf = (events: readonly JournalEvent[]): readonly SessionId[] => [
   ...new Set(events.map(({ session }) => session)),
 ]
+
+/** The first event of each session. */
+export const firstsOf = (events: readonly JournalEvent[]): readonly JournalEvent[] =>
+  [...groupBy(events, ({ session }) => session).values()].map(([first]) => first)
 
 /** Whose older record shares most sessions with these events. */
 export const knownBy = (

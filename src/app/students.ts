@@ -9,6 +9,7 @@ import type { Shelf } from './reviewedRecord'
 import { createReviews, type Reviews } from './reviews'
 import {
   cleanName,
+  firstsOf,
   keep,
   keptIn,
   sessionsOf,
@@ -120,7 +121,16 @@ export const createStudents = async (
 
   return {
     store,
-    incoming: createIncoming({ dayOf, listings: () => [...listings.values()], receive }),
+    incoming: createIncoming({
+      dayOf,
+      listings: () => [...listings.values()],
+      isOwn: async (events) => {
+        // One event of each session tells enough.
+        const own = await ports.storage.known(firstsOf(events))
+        return own.ok && own.value.size > 0
+      },
+      receive,
+    }),
     load: async () => {
       if (!(await list()).ok) return
       for (const listing of listings.values()) {

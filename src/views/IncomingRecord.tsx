@@ -85,7 +85,7 @@ const mostTold = 5
 
 const Preview = ({
   studio,
-  state: { fileName, preview, of, name, waiting },
+  state: { fileName, preview, of, isOwn, name, waiting },
 }: {
   readonly studio: Studio
   readonly state: Extract<IncomingState, { readonly kind: 'preview' }>
@@ -112,6 +112,13 @@ const Preview = ({
         , of {plural(fresh.pieces.length, 'piece')}.
         {known && ` An older file of ${known.name} has sessions of this one.`}
       </p>
+      {isOwn && (
+        <p className="notice">
+          This file has sessions of your own record. Opened here, they would stand among the
+          students as somebody else’s; your own practice is on the page{' '}
+          <a href={formatRoute({ kind: 'review' })}>Review</a>.
+        </p>
+      )}
       {unread.length > 0 && (
         <div className="notice">
           <p>

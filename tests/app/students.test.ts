@@ -3,7 +3,7 @@ import { createApp } from '@/app/app'
 import type { ChosenFile } from '@/app/library'
 import { nameFrom } from '@/app/studentRecords'
 import type { Since } from '@/app/students'
-import { sessionId } from '@/journal/ids'
+import { eventId, sessionId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
 import { melody, sampleOf } from '../support/atTheDesk'
@@ -68,6 +68,28 @@ test('a student’s file is looked at first; taken in it stands beside one’s o
   expect(own.ok && own.value.events).toEqual([])
   const reviewed = await app.records.all()
   expect(reviewed.ok && reviewed.value.repetitions).toBe(0)
+})
+
+test('a file with sessions of one’s own record is told of, and may be taken all the same', async () => {
+  const { students, incoming, desk, names } = await open()
+  for (const event of played) await desk.storage.append(event)
+  const isOwn = async (events: readonly JournalEvent[]): Promise<boolean | undefined> => {
+    await students.incoming.look(filesOf(events))
+    const state = incoming()
+    return state.kind === 'preview' ? state.isOwn : undefined
+  }
+  expect(await isOwn(bens.map((event) => ({ ...event, id: eventId(`ben ${event.id}`) })))).toBe(
+    false,
+  )
+  // Somebody else's first and one's own after it.
+  const begun = {
+    ...pieceAdded('Another Study'),
+    id: eventId('ben 0'),
+    session: sessionId('ben 0'),
+  }
+  expect(await isOwn([begun, ...played])).toBe(true)
+  await students.incoming.take({ name: 'Myself' })
+  expect(names()).toEqual(['Myself'])
 })
 
 test('it is reviewed as one’s own is', async () => {
