@@ -41,8 +41,8 @@ export const createBringing = (house: House): Bringing => {
       const { piece, fileName } = (await library.takeParts(score.id, parts)) ?? {}
       if (!piece || !fileName) return
       await session.pieceAdded(piece.score, fileName)
-      await fingerings.carry(score, piece.score)
       const taken = await fingerings.apply(await hands.apply(piece))
+      await fingerings.carry(score, piece.score)
       await notebook.carry(score, taken.score)
       await hardSpots.carry(score, taken.score)
       if (piece.score.id === score.id) show(taken)

@@ -15,6 +15,8 @@ import type { Session } from './session'
 export interface FingeredPiece extends CorrectedPiece {
   /** What the file says, whatever is shown. */
   readonly fileFingers: Fingers
+  /** Of a better edition that has just taken the place of a piece: what became of that one's digits. */
+  readonly carriedFingers?: CarriedFingers
 }
 
 /** A version of the fingering that is to be begun. */
@@ -33,6 +35,13 @@ export interface FingeringsState {
   readonly problem?: string
 }
 
+/** What becomes of the person's digits, of all versions, when a better edition takes the place of a piece. */
+export interface CarriedFingers {
+  readonly carried: number
+  /** How many are dropped, since their notes are not in it. */
+  readonly dropped: number
+}
+
 /** The person's own digits, in versions; every change is an event of the journal, stored at once. */
 export interface Fingerings {
   readonly store: StoreApi<FingeringsState>
@@ -48,7 +57,7 @@ export interface Fingerings {
   readonly choose: (piece: PieceId, id: EventId | undefined) => Promise<void>
   readonly propose: Ports['proposeFingering']
   readonly compare: Ports['compareFingerings']
-  /** To the edition that takes the place of a piece: digits of notes that are in it. */
+  /** To the edition that takes the place of a piece: digits of notes that are in it; what became of them is told when it is opened next. */
   readonly carry: (old: Score, better: Score) => Promise<void>
 }
 
@@ -65,6 +74,7 @@ export const createFingerings = (
   onChange: (piece: PieceId) => void,
 ): Fingerings => {
   const store = createStore<FingeringsState>(() => ({ pieces: new Map() }))
+  const toTell = new Map<PieceId, CarriedFingers>()
   let known: readonly JournalEvent[] = []
   const of = (piece: PieceId): PieceFingerings => store.getState().pieces.get(piece) ?? none
 
@@ -126,7 +136,10 @@ export const createFingerings = (
     store,
     apply: async (piece) => {
       await load()
-      return fingered(piece, of(piece.score.id))
+      const { id } = piece.score
+      const carriedFingers = toTell.get(id)
+      toTell.delete(id)
+      return { ...fingered(piece, of(id)), ...(carriedFingers ? { carriedFingers } : {}) }
     },
     write: (piece, fingers) => (writing = writing.then(() => write(piece, fingers))),
     begin: async (piece, version) => choose(piece, await begin(piece, version)),
@@ -143,12 +156,16 @@ export const createFingerings = (
       if (old.id === better.id) return
       await load()
       const { versions, chosen } = of(old.id)
+      let [carried, all] = [0, 0]
       for (const version of versions) {
         const fingers = agreeing(version.fingers, better)
+        carried += fingers.size
+        all += version.fingers.size
         if (fingers.size === 0 || hasAlready(of(better.id), version, fingers)) continue
         const id = await begin(better.id, { ...version, fingers })
         if (version.id === chosen) await choose(better.id, id)
       }
+      if (all > 0) toTell.set(better.id, { carried, dropped: all - carried })
     },
   }
 }

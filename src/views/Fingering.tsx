@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react'
 import type { Fingers } from '@/music/fingers'
 import { FingeringProposals } from './FingeringProposals'
 import { FingeringVersions, type Listed } from './FingeringVersions'
-import { howToWrite } from './fingeringWords'
+import { describeCarriedFingers, howToWrite } from './fingeringWords'
 import { useKeysByName } from './pieceKeys'
 import {
   notesIn,
@@ -20,7 +20,7 @@ export const Fingering = (
   props: Props & { readonly onTry: (fingers: Fingers | undefined) => void },
 ) => {
   const { piece, hand, from, to } = props
-  const { score, fileFingers } = piece
+  const { score, fileFingers, carriedFingers } = piece
   const { versions, chosen, problem } = usePieceFingerings(piece)
   const [said, setSaid] = useState('')
   const [keep, setKeep] = useState(true)
@@ -82,6 +82,11 @@ export const Fingering = (
         </button>
       </div>
       {missing !== undefined && <p className="notice">{missing}</p>}
+      {carriedFingers && (
+        <p role="status" className="notice">
+          {describeCarriedFingers(carriedFingers)}
+        </p>
+      )}
       <FingeringVersions piece={piece} listed={shown} onSay={setSaid} />
       {(compared[0]?.impossible ?? []).map(({ start, words }) => (
         <p key={`${start} ${words}`} className="fingering-impossible" role="note">

@@ -1,3 +1,4 @@
+import type { CarriedFingers } from '@/app/fingerings'
 import type { FingeringVersion } from '@/journal/fingerings'
 import type { FingeringOrigin } from '@/journal/words'
 import type { Fingers } from '@/music/fingers'
@@ -22,6 +23,13 @@ export const describeVersion = ({ origin, remark, fingers }: FingeringVersion): 
 
 export const countDigits = ({ size }: Fingers): string =>
   size === 0 ? 'no digits yet' : plural(size, 'digit')
+
+/** What became of the digits of an older edition: 'Of your 24 digits, 22 stand here; 2 are dropped, …' */
+export const describeCarriedFingers = ({ carried, dropped }: CarriedFingers): string => {
+  const stand = `${carried} ${carried === 1 ? 'stands' : 'stand'} here`
+  const lost = `${dropped} ${dropped === 1 ? 'is' : 'are'} dropped, since the notes are not in this edition`
+  return `Of your ${plural(carried + dropped, 'digit')}, ${stand}${dropped > 0 ? `; ${lost}` : ''}.`
+}
 
 /** How versions differ, hand by hand: 'it stretches less', 'left hand: it stretches less; right hand: it …'. */
 export const joinDifferences = (

@@ -6,6 +6,7 @@ import { parseJournal } from '@/journal/lines'
 import { formatFingers, type Fingers } from '@/music/fingers'
 import type { Finger } from '@/music/music'
 import { createMemoryStorage } from '@/storage/memory'
+import { describeCarriedFingers } from '@/views/fingeringWords'
 import { sampleOf } from '../support/atTheDesk'
 import { createDesk, settled, type Desk } from '../support/fakePorts'
 
@@ -132,6 +133,12 @@ describe('the person’s fingering', () => {
     await settled()
     expect(digits(app)).toBe('123123.5')
     expect(names(app)).toBe('My fingering!')
+    expect(pieceOf(app).carriedFingers).toEqual({ carried: 7, dropped: 1 })
+    app.go({ kind: 'pieces' })
+    await settled()
+    app.go({ kind: 'piece', piece: edition.piece.id })
+    await settled()
+    expect(pieceOf(app).carriedFingers, 'told once').toBeUndefined()
     const back = await app.library.compareEdition(pieceOf(app).score.id, stair)
     if (back) await app.replaceEdition(back)
     await settled()
@@ -139,6 +146,22 @@ describe('the person’s fingering', () => {
     if (again) await app.replaceEdition(again)
     await settled()
     expect(names(app)).toBe('My fingering!')
+  })
+
+  test.each([
+    [
+      7,
+      1,
+      'Of your 8 digits, 7 stand here; 1 is dropped, since the notes are not in this edition.',
+    ],
+    [
+      1,
+      2,
+      'Of your 3 digits, 1 stands here; 2 are dropped, since the notes are not in this edition.',
+    ],
+    [1, 0, 'Of your 1 digit, 1 stands here.'],
+  ])('it is told what became of them: %i stand, %i do not', (carried, dropped, words) => {
+    expect(describeCarriedFingers({ carried, dropped })).toBe(words)
   })
 
   test('the same piece brought again has it, and it goes out and in with the record', async () => {
