@@ -1,4 +1,5 @@
 import { classicMarks } from '@/coach/ladder'
+import { widestIn } from '@/exercises/blocked'
 import { buildUp, type Exercise } from '@/exercises/buildUp'
 import { estimateMinutes, type Pace } from '@/exercises/estimate'
 import { progressOf, type Progress } from '@/exercises/progress'
@@ -9,7 +10,7 @@ import type { JournalEvent } from '@/journal/journal'
 import { recordPlace } from '@/journal/record'
 import type { Chunk } from '@/music/chunk'
 import type { Form } from '@/music/form'
-import { hands, type Score } from '@/music/music'
+import type { Score } from '@/music/music'
 import { chunkAt } from '@/music/place'
 import { tempo, tick, type ChunkId, type PieceId, type Tempo } from '@/music/units'
 import { barsOf, keysOf, type PlaceInBuildUp, type Upcoming } from './practising'
@@ -157,20 +158,12 @@ const exercisesOf = (
   const exercises =
     known.get(name) ??
     buildUp(score, { from: passage.start, to }, { hand, thoroughness, direction }).filter(
-      (exercise) => exercise.form !== 'blocked' || isInReach(exercise.chunk, reach),
+      // What is blocked is left out rather than cut otherwise: by its name in the record it is the same for every hand.
+      ({ form, chunk }) => form !== 'blocked' || widestIn(chunk) <= widestOf(reach),
     )
   known.set(name, exercises)
   return exercises
 }
-
-/** What is blocked is left out rather than cut otherwise: by its name in the record it is the same for every hand. */
-const isInReach = ({ onsets }: Chunk, reach: HandReach): boolean =>
-  onsets.every(({ notes }) =>
-    hands.every((hand) => {
-      const keys = notes.filter((note) => note.hand === hand).map(({ key }) => key)
-      return keys.length === 0 || Math.max(...keys) - Math.min(...keys) <= widestOf(reach)
-    }),
-  )
 
 /** A tempo so little below what was to be reached is the same: rungs are whole numbers, goals need not be. */
 const sameTempo = 0.99

@@ -2,6 +2,7 @@ import { diagnose, explainLikely, type Diagnosis } from '@/coach/diagnose'
 import type { Coach } from '@/coach/coach'
 import type { Problem } from '@/coach/reasons'
 import { beginRemedy, offerRemedies, remedyExercise, type Remedy } from '@/coach/remedies'
+import { widestOf, type HandReach } from '@/fingering/spans'
 import type { DrillId } from '@/journal/ids'
 import { formatFraction } from '@/music/fraction'
 import { chunkAt, type Place } from '@/music/place'
@@ -20,12 +21,13 @@ export const findOut = (
   { piece, written, chunk }: Practising,
   problem: Problem,
   { sightings }: Coach,
+  reach: HandReach,
 ): Finding => {
   const diagnosis = diagnose(problem, chunk, sightings)
   return {
     diagnosis,
     likely: explainLikely(diagnosis.likely),
-    remedies: offerRemedies(piece, written, diagnosis),
+    remedies: offerRemedies(piece, written, diagnosis, widestOf(reach)),
   }
 }
 

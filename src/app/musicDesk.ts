@@ -83,6 +83,7 @@ export const createMusicDesk = (
     drilling,
     putOnDesk,
     standard: () => settings.getState().standard,
+    reach: () => settings.getState().span,
   })
 
   const goNext = (): void => {

@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Coach } from '@/coach/coach'
 import type { Problem } from '@/coach/reasons'
+import type { HandReach } from '@/fingering/spans'
 import { drillId } from '@/journal/ids'
 import type { Drilling } from './drilling'
 import type { Ports } from './ports'
@@ -33,6 +34,8 @@ interface Desk {
   readonly drilling: Drilling
   readonly putOnDesk: (practising: Practising, coach: Coach) => void
   readonly standard: () => 'notes' | 'flow' | 'time'
+  /** How far the person's hand reaches now. */
+  readonly reach: () => HandReach
 }
 
 /** The drill that waits while a remedy is on the desk. */
@@ -61,7 +64,7 @@ export const createSolving = (desk: Desk): Solving => {
       const stopped = drilling.standing()
       if (!stopped || waiting) return
       const { practising, coach } = stopped
-      const found = findOut(practising, problem, coach)
+      const found = findOut(practising, problem, coach, desk.reach())
       // After a reload it is in the record already.
       const id =
         findProblem(session.store.getState().events, practising, problem)?.times === problem.times

@@ -1,3 +1,4 @@
+import { usualSpan, widestIn } from '@/exercises/blocked'
 import { writeVariant, type Variant } from '@/exercises/variants'
 import type { Chunk } from '@/music/chunk'
 import type { Form } from '@/music/form'
@@ -47,12 +48,14 @@ const slowest = 20
 
 /**
  * Two or three remedies for a problem, each of which can be played at once. `written` is the drilled
- * chunk as written: the place is found by its notes, whatever form was drilled.
+ * chunk as written: the place is found by its notes, whatever form was drilled. No blocked chord is wider
+ * than `span`, what the hand reaches in semitones.
  */
 export const offerRemedies = (
   score: Score,
   written: Chunk,
   diagnosis: Diagnosis,
+  span: number = usualSpan,
 ): readonly Remedy[] => {
   const onset = written.onsets.findIndex(({ notes }) =>
     notes.some((note) => note.ids.some((id) => diagnosis.notes.includes(id))),
@@ -61,7 +64,10 @@ export const offerRemedies = (
   const hand = diagnosis.hand ?? busierHand(written)
   return remediesFor[diagnosis.likely]
     .flatMap((kind) => layOut(kind, written, onset, hand) ?? [])
-    .filter((remedy) => remedyExercise(score, written, remedy) !== undefined)
+    .filter((remedy) => {
+      const exercise = remedyExercise(score, written, remedy)
+      return exercise && (remedy.form !== 'blocked' || widestIn(exercise.chunk) <= span)
+    })
     .slice(0, mostOffered)
 }
 

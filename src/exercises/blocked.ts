@@ -1,4 +1,5 @@
 import { beatQuarters } from '@/music/beat'
+import type { Chunk } from '@/music/chunk'
 import { hands, type Note, type Score } from '@/music/music'
 import { tick, type Key } from '@/music/units'
 import { offsetInBar, onsetsOf, wholeBar, type OnsetRange } from './onsets'
@@ -36,6 +37,18 @@ export const writeBlocked = (
     .toSorted((a, b) => a.start - b.start || a.key - b.key)
   return onsetsOf(all).length < 2 ? undefined : { ...score, notes: all }
 }
+
+/** The widest that a hand strikes at once, in semitones. */
+export const widestIn = ({ onsets }: Pick<Chunk, 'onsets'>): number =>
+  Math.max(
+    0,
+    ...onsets.flatMap(({ notes }) =>
+      hands.map((hand) => {
+        const keys = notes.filter((note) => note.hand === hand).map(({ key }) => key)
+        return Math.max(...keys) - Math.min(...keys)
+      }),
+    ),
+  )
 
 interface BlockedHand {
   readonly notes: readonly Note[]

@@ -104,6 +104,17 @@ describe('what is offered', () => {
     ])
   })
 
+  test('never blocked where the chord is wider than the hand reaches', () => {
+    const broken = writeScore({ right: 'C4:1/2 E4:1/2 G4:1/2 C5:1/2 E5:1/2 G5:1/2' })
+    const chunk = cut('right', 0, broken.end, broken)
+    const diagnosis = diagnose(problemAt(3, 'hesitation', 72), chunk, [])
+    const kindsFor = (span: number) =>
+      offerRemedies(broken, chunk, diagnosis, span).map(({ kind }) => kind)
+    // E4 G4 C5 and G4 C5 E5 span a sixth: eight and nine semitones.
+    expect(kindsFor(12)).toContain('blocked')
+    expect(kindsFor(7)).toEqual(['loop', 'fingering'])
+  })
+
   test('of a drill in another form the place is found by its notes', () => {
     const drilled = writeVariant(score, cut('right', 0, 8 * 240), 'stopAfter4')?.chunk
     if (!drilled) throw new Error('no stops')
