@@ -9,7 +9,7 @@ import { askWorker } from './asking'
 export interface SpottingRequest {
   readonly score: Score
   readonly tempo: Tempo
-  readonly span?: HandReach
+  readonly span: HandReach
   /** With the person's word on the hard spots the piece is laid out in places; without it they are found. */
   readonly words?: SpotWords
 }
@@ -23,7 +23,8 @@ export const layOutInWorker = (
   score: Score,
   tempo: Tempo,
   words: SpotWords,
-): Promise<PieceLayout> => ask({ score, tempo, words })
+  span: HandReach,
+): Promise<PieceLayout> => ask({ score, tempo, span, words })
 
 const ask = askWorker<SpottingRequest>(
   () => new Worker(new URL('./spotting.worker.ts', import.meta.url), { type: 'module' }),

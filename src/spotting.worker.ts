@@ -4,7 +4,5 @@ import type { SpottingRequest } from './spotting'
 
 self.onmessage = ({ data: { score, tempo, span, words } }: MessageEvent<SpottingRequest>) =>
   self.postMessage(
-    words
-      ? layOut(score, tempo, words)
-      : assessDifficulty(score, { tempo, ...(span === undefined ? {} : { span }) }),
+    words ? layOut(score, tempo, words, span) : assessDifficulty(score, { tempo, span }),
   )

@@ -168,7 +168,8 @@ export const createApp = (ports: Ports): App => {
     learning.cancel()
   }
   const records = createPieceRecords(ports.storage, session)
-  const hardSpots = createHardSpots(ports, () => settings.getState().span)
+  const reach = () => settings.getState().span
+  const hardSpots = createHardSpots(ports, reach)
   const notebook = createNotebook(ports.storage, session, records, library)
   const plans = createPlans({
     ports,
@@ -176,6 +177,7 @@ export const createApp = (ports: Ports): App => {
     hands: opened,
     hardSpots,
     notebook,
+    reach,
     goal: (piece) => screens.goals.get(piece),
   })
   const goLater = (route: Route): void => screens.go(route)

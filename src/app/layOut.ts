@@ -1,3 +1,4 @@
+import type { HandReach } from '@/fingering/spans'
 import type { Score } from '@/music/music'
 import type { Tempo } from '@/music/units'
 import { analyse } from '@/plan/analyse'
@@ -5,9 +6,14 @@ import { layOutPiece, type PieceLayout } from '@/plan/layOut'
 import type { SpotWords } from './spotWords'
 import { listSpots } from './spotList'
 
-/** The places of a piece at its goal tempo, with the person's word on its hard spots. Some 7 ms a bar: for a worker. */
-export const layOut = (score: Score, goal: Tempo, words: SpotWords): PieceLayout => {
-  const analysis = analyse(score, goal)
+/** The places of a piece at its goal tempo for the person's hand, with their word on its hard spots. Some 7 ms a bar: for a worker. */
+export const layOut = (
+  score: Score,
+  goal: Tempo,
+  words: SpotWords,
+  span: HandReach,
+): PieceLayout => {
+  const analysis = analyse(score, goal, span)
   const spots = listSpots(score, analysis.spots, words, 'both')
     .filter(({ word }) => word !== 'rejected')
     .map(({ from, to, place, reasons }) => ({ from, to, hand: place.hand, reasons }))

@@ -191,8 +191,8 @@ const checksOnly = (rows: readonly ChunkDay[], known: readonly PractisedPiece[])
 /** A chunk's name begins with that of its piece. */
 const pieceOf = ({ from }: { readonly from: string }): string => from.slice(0, from.indexOf(':'))
 
-/** Lays each piece out once, and anew where its hands, its goal tempo or its hard spots are others; one after the other. */
-const keepLayouts = ({ ports, hardSpots }: PlansHouse) => {
+/** Lays each piece out once, and anew where its hands, its goal tempo, the reach or its hard spots are others; one after the other. */
+const keepLayouts = ({ ports, hardSpots, reach }: PlansHouse) => {
   const known = new Map<
     PieceId,
     { readonly name: string; readonly score: object; readonly layout: PieceLayout }
@@ -201,10 +201,11 @@ const keepLayouts = ({ ports, hardSpots }: PlansHouse) => {
   return async ({ score }: CorrectedPiece, goal: Tempo): Promise<PieceLayout> => {
     const stored = await hardSpots.words(score.id)
     const words = stored.ok ? stored.value : { said: [], order: [] }
-    const name = `${goal} ${JSON.stringify(words)}`
+    const span = reach()
+    const name = `${goal} ${span} ${JSON.stringify(words)}`
     const one = known.get(score.id)
     if (one?.name === name && one.score === score) return one.layout
-    const laying = last.then(() => ports.layOut(score, goal, words))
+    const laying = last.then(() => ports.layOut(score, goal, words, span))
     last = laying.catch(() => undefined)
     const layout = await laying
     known.set(score.id, { name, score, layout })

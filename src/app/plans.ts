@@ -1,3 +1,4 @@
+import type { HandReach } from '@/fingering/spans'
 import type { Day } from '@/journal/day'
 import type { PieceDecision } from '@/journal/words'
 import type { Result } from '@/music/result'
@@ -77,6 +78,8 @@ export interface PlansHouse {
   readonly hands: Pick<HandCorrections, 'open'>
   readonly hardSpots: Pick<HardSpots, 'words'>
   readonly notebook: Pick<Notebook, 'load' | 'store'>
+  /** How far the person's hand reaches now. */
+  readonly reach: () => HandReach
   /** The goal tempo chosen for a piece in this sitting. */
   readonly goal: (piece: PieceId) => Tempo | undefined
 }

@@ -250,8 +250,13 @@ export interface Ports {
   ) => Promise<Result<ReadPiece, ReadProblem>>
   /** How difficult a piece is at a goal tempo, and where. */
   readonly assess: (score: Score, goal: Tempo, span: HandReach) => Promise<Difficulty>
-  /** The places of a piece at a goal tempo, with the person's word on its hard spots. */
-  readonly layOut: (score: Score, goal: Tempo, words: SpotWords) => Promise<PieceLayout>
+  /** The places of a piece at a goal tempo for a hand, with the person's word on its hard spots. */
+  readonly layOut: (
+    score: Score,
+    goal: Tempo,
+    words: SpotWords,
+    span: HandReach,
+  ) => Promise<PieceLayout>
   /** Fingerings for the notes of one hand: the best, and a few others. */
   readonly proposeFingering: (
     notes: readonly Note[],

@@ -102,6 +102,21 @@ const eventsOf = async (desk: Desk): Promise<readonly JournalEvent[]> => {
   return stored.ok ? stored.value.events.filter(({ atEpochMs }) => atEpochMs >= evening) : []
 }
 
+test('the weeks of a piece are those of the person’s own hand', async () => {
+  const { app } = await afterAMonth([])
+  const [piece] = app.library.store.getState().listed
+  if (!piece) throw new Error('no piece')
+  const minutes: number[] = []
+  for (const span of [7, 'large', 7] as const) {
+    app.changeSettings({ span })
+    const made = await app.plans.piece(piece.id)
+    minutes.push(made.ok ? made.value.span(20).minutes.value : 0)
+  }
+  const [narrow = 0, wide = 0, again] = minutes
+  expect(narrow).toBeGreaterThan(wide)
+  expect(again).toBe(narrow)
+})
+
 describe('today after a month', () => {
   test('is planned from kept sums alone: no repetition is read for it', async () => {
     const { desk, app } = await afterAMonth()

@@ -177,7 +177,7 @@ export const createDesk = (
     proposeFingering: (notes, settings) => Promise.resolve(fingerHand(notes, settings)),
     compareFingerings: (notes, settings, versions) =>
       Promise.resolve(compareFingerings(notes, settings, versions)),
-    layOut: (score, goal, words) => Promise.resolve(layOut(score, goal, words)),
+    layOut: (score, goal, words, span) => Promise.resolve(layOut(score, goal, words, span)),
     samples: () => Promise.resolve(samples),
     kept: { watch: (see) => see({ kind: 'notKept' }), takeNewer: () => {} },
     saveFile: (name, parts) => saved.set(name, parts.join('')),

@@ -29,7 +29,7 @@ export const monthOfPractice = (today: number): readonly JournalEvent[] => daysO
 export const daysOfPractice = (days: number, today: number): readonly JournalEvent[] => {
   const desks = ['ferry-at-dusk.mid', 'morning-at-the-mill.mid'].map((fileName, i) => {
     const score = sampleScore(fileName)
-    const layout = layOut(score, tempo(i === 0 ? 72 : 104), { said: [], order: [] })
+    const layout = layOut(score, tempo(i === 0 ? 72 : 104), { said: [], order: [] }, 'medium')
     return { layout, pianist: createPianist(7 + i, score, { ...natureOf(7), growth: 0.09 }) }
   })
   let record = emptyRecord

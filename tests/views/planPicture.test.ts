@@ -10,7 +10,7 @@ import { dayNumber, emptyRecord } from '../plan/practise'
 import { sampleScore } from '../support/monthOfPractice'
 
 const score = sampleScore('ferry-at-dusk.mid')
-const layout = layOut(score, tempo(72), { said: [], order: [] })
+const layout = layOut(score, tempo(72), { said: [], order: [] }, 'medium')
 const fresh = planPiece(layout, emptyRecord, paceFrom(emptyRecord, [layout]))
 const withState = (state: PlacePlan['state'], is: (place: PlacePlan) => boolean): PiecePlan => ({
   ...fresh,
