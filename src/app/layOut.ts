@@ -16,6 +16,9 @@ export const layOut = (
   const analysis = analyse(score, goal, span)
   const spots = listSpots(score, analysis.spots, words, 'both')
     .filter(({ word }) => word !== 'rejected')
-    .map(({ from, to, place, reasons }) => ({ from, to, hand: place.hand, reasons }))
+    .map(({ from, to, place, reasons }, rank) => {
+      const spot = { from, to, hand: place.hand, reasons }
+      return words.order.length > 0 ? { ...spot, rank } : spot
+    })
   return layOutPiece(score, { ...analysis, spots }, { goalTempo: goal })
 }

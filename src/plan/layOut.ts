@@ -14,6 +14,8 @@ export interface Spot extends Stretch {
   readonly hand: HandChoice
   /** In words of the trade. */
   readonly reasons: readonly string[]
+  /** Where the person put it among the others: the lowest is first. */
+  readonly rank?: number
 }
 
 /** What the plan leads to secure and kept. */
@@ -29,6 +31,8 @@ export interface PlanPlace {
   /** Points a second. */
   readonly difficulty: number
   readonly reasons: readonly string[]
+  /** That of a spot, or of the first spot in a passage, where the person put them in order. */
+  readonly rank?: number
   /** The places that come before it: it is ready when they are secure. */
   readonly parts: readonly ChunkId[]
   readonly exercises: readonly Exercise[]
@@ -73,8 +77,8 @@ export interface LayoutChoices {
 }
 
 /**
- * Cuts a piece into places and puts them in order: the passages with the hardest spots first, a spot
- * before the passage that it stands in, a join as soon as both its passages have come.
+ * Cuts a piece into places and puts them in order: as the person ranked the spots, then the passages with
+ * the hardest spots first; a spot before the passage that it stands in, a join as soon as both its passages have come.
  */
 export const layOutPiece = (
   score: Score,
@@ -87,14 +91,17 @@ export const layOutPiece = (
   const make = (kind: PlanPlace['kind'], stretch: Stretch, more: More = {}): PlanPlace[] =>
     placeOf(score, kind, stretch, difficultyIn(stretch), more)
   const hard = withoutTwins(
-    spots.flatMap(({ from, to, hand, reasons }) => make('spot', { from, to }, { hand, reasons })),
+    spots.flatMap(({ from, to, ...spot }) => make('spot', { from, to }, spot)),
   ).filter((spot) => !passages.some((passage) => isMostOf(spot, passage)))
   const bodies = passages.flatMap((passage) => {
     const inside = hard.filter(({ from, to }) => from < passage.to && to >= passage.from)
-    const reasons = spots.filter((spot) => overlaps(spot, passage)).flatMap((spot) => spot.reasons)
+    const within = spots.filter((spot) => overlaps(spot, passage))
+    const reasons = within.flatMap((spot) => spot.reasons)
+    const ranks = within.flatMap(({ rank }) => rank ?? [])
     return make('passage', passage, {
       parts: inside.map(({ id }) => id),
       reasons: mergeReasons(reasons),
+      ...(ranks.length > 0 ? { rank: Math.min(...ranks) } : {}),
     })
   })
   const joins = bodies.slice(1).flatMap((after, i) => {
@@ -119,6 +126,7 @@ export const layOutPiece = (
 interface More {
   readonly hand?: HandChoice
   readonly reasons?: readonly string[]
+  readonly rank?: number
   readonly parts?: readonly ChunkId[]
 }
 
@@ -127,7 +135,7 @@ const placeOf = (
   kind: PlanPlace['kind'],
   { from, to }: Stretch,
   difficulty: number,
-  { hand = 'both', reasons = [], parts = [] }: More,
+  { hand = 'both', reasons = [], rank, parts = [] }: More,
 ): PlanPlace[] => {
   const plays = (['right', 'left'] as const).filter((one) => cutChunk(score, from, to, one))
   // Where one hand rests throughout, the other plays alone.
@@ -148,6 +156,7 @@ const placeOf = (
       to: last,
       difficulty,
       reasons,
+      ...(rank === undefined ? {} : { rank }),
       parts,
       // The parts of a join are known: it is played whole.
       exercises: kind === 'join' ? exercises.slice(-1) : exercises,
@@ -197,14 +206,18 @@ const inOrder = (
   joins: readonly PlanPlace[],
 ): readonly PlanPlace[] => {
   const spotsOf = ({ parts }: PlanPlace): readonly PlanPlace[] =>
-    spots.filter(({ id }) => parts.includes(id)).toSorted(hardestFirst)
+    spots
+      .filter(({ id }) => parts.includes(id))
+      .toSorted((a, b) => byRank(a, b) || hardestFirst(a, b))
   const peak = (passage: PlanPlace): number =>
     Math.max(passage.difficulty, ...spotsOf(passage).map(({ difficulty }) => difficulty))
   const ordered: PlanPlace[] = []
   const add = (place: PlanPlace): void => {
     if (!ordered.includes(place)) ordered.push(place)
   }
-  for (const passage of passages.toSorted((a, b) => peak(b) - peak(a) || a.from - b.from)) {
+  for (const passage of passages.toSorted(
+    (a, b) => byRank(a, b) || peak(b) - peak(a) || a.from - b.from,
+  )) {
     spotsOf(passage).forEach(add)
     add(passage)
     joins
@@ -213,6 +226,10 @@ const inOrder = (
   }
   return ordered
 }
+
+/** What the person ranked comes first. */
+const byRank = ({ rank: one }: PlanPlace, { rank: other }: PlanPlace): number =>
+  one === other ? 0 : (one ?? Infinity) - (other ?? Infinity)
 
 const hardestFirst = (a: PlanPlace, b: PlanPlace): number =>
   b.difficulty - a.difficulty || a.from - b.from

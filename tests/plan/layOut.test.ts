@@ -56,6 +56,24 @@ describe('the order of a plan', () => {
     expect(join?.parts).toHaveLength(2)
   })
 
+  test('the person’s ranking of the spots comes before what is harder', () => {
+    const one = { ...bar(7), hand: 'right', reasons: [] } as const
+    const other = { ...bar(10), hand: 'right', reasons: [] } as const
+    const barsOf = (ranks: readonly (number | undefined)[]) => {
+      const spots = [one, other].map((each, i) => {
+        const rank = ranks[i]
+        return rank === undefined ? each : { ...each, rank }
+      })
+      return layoutOf(pieceOf(4), spots)
+        .places.filter(({ kind }) => kind !== 'join')
+        .map(({ kind, place }) => `${kind} ${place.fromBar}`)
+        .slice(0, 4)
+    }
+    expect(barsOf([0, 1])).toEqual(['spot 7', 'passage 5', 'spot 10', 'passage 9'])
+    expect(barsOf([1, 0])).toEqual(['spot 10', 'passage 9', 'spot 7', 'passage 5'])
+    expect(barsOf([undefined, 0]).slice(0, 2)).toEqual(['spot 10', 'passage 9'])
+  })
+
   test('a passage says each kind of reason once, with its greatest figure', () => {
     const of = (i: number, ...reasons: readonly string[]) =>
       ({ ...bar(i), hand: 'right', reasons }) as const
