@@ -47,8 +47,9 @@ export const SeenRepetition = ({
       </h2>
       <p>
         {whereWords(listed, list, {})}; asked at {tempoWords(rung, listed)}
-        {played}. {flaws && `${flaws}.`}
+        {played}.
       </p>
+      {flaws && <p className="seen-flaws">{flaws}.</p>}
       {seen?.sheet ? (
         <SeenNotation sheet={seen.sheet} seen={seen} label={`${words}${flaws && `: ${flaws}`}`} />
       ) : (

@@ -118,6 +118,14 @@ test('from a number to its repetitions, one seen with its marks and heard in its
   await rows(page).first().waitFor()
   await page.keyboard.press('Escape')
   await expect(flawed).toBeFocused()
+  await page.locator('.bar-table td.number').getByRole('link', { name: '1' }).click()
+  await expect(page.getByLabel('Only these')).toContainText('with a flaw in bar 9')
+  expect(await verdictsIn(page)).toEqual(['flawed'])
+  await page.keyboard.press('Escape')
+  // Two after the flawed one, where four were played.
+  await page.locator('.chunk-table td[data-label="Longest streak"]').getByRole('link').click()
+  await expect(rows(page)).toHaveCount(2)
+  expect(await verdictsIn(page)).toEqual(['clean', 'clean'])
 })
 
 test('of a very long piece the flaws are marked line by line, where one looks', async ({
