@@ -103,7 +103,7 @@ const Preview = ({
         void studio.incoming.take(student === undefined ? { name: typed } : { student })
       }}
     >
-      <h3>{fileName}</h3>
+      <h2>{fileName}</h2>
       <p role="status">
         {plural(fresh.repetitions, 'repetition')} on {plural(fresh.days, 'day')}
         {fresh.firstDay !== undefined &&
