@@ -39,7 +39,7 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
   const app = useApp()
   const { score, suggestion } = piece
   const [passage, setPassage] = useState<Passage>(() => firstPassage(score, suggestion))
-  const [hand, setHand] = useState<HandChoice>(suggestion?.hand ?? 'right')
+  const [hand, setHand] = useState<HandChoice>(suggestion?.hand ?? firstHand(score))
   const [goal, setGoal] = useState(
     () => app.goalTempo(score) ?? suggestion?.goalTempo ?? tempoAt(score.tempos, tick(0)),
   )
@@ -248,6 +248,10 @@ const usePlayedPlace = (
     [app, score, hand],
   )
 }
+
+/** The right hand, where it has anything to play. */
+const firstHand = ({ notes }: Score): HandChoice =>
+  notes.some(({ hand }) => hand === 'right') ? 'right' : 'left'
 
 const firstPassage = (score: Score, suggestion: FingeredPiece['suggestion']): Passage => {
   const indexOf = (number: number | undefined): number | undefined => {
