@@ -36,20 +36,17 @@ export const Sheet = ({
     }
   }, [])
   return (
-    <details
-      ref={details}
-      className={className}
-      onToggle={({ currentTarget }) => {
-        // Closed by a click: Space and Enter mean again what they mean on the page.
-        if (!currentTarget.open && byPointer.current) currentTarget.querySelector('summary')?.blur()
-      }}
-    >
+    <details ref={details} className={className}>
       <summary
         onPointerDown={() => {
           byPointer.current = true
         }}
         onKeyDown={() => {
           byPointer.current = false
+        }}
+        onClick={({ currentTarget }) => {
+          // Closed by a press: Space and Enter mean at once again what they mean on the page.
+          if (details.current?.open && byPointer.current) currentTarget.blur()
         }}
       >
         {word}

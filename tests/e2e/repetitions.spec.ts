@@ -137,6 +137,7 @@ test('of a very long piece the flaws are marked line by line, where one looks', 
   if (!read.ok) throw new Error(read.reason.kind)
   const { score } = read.value
   await openApp(page, { address: '#/journal' })
+  await page.getByRole('heading', { name: 'The record' }).waitFor()
   await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
   await page
     .getByLabel('File of a piece')
