@@ -10,7 +10,9 @@ import { defineConfig } from 'vitest/config'
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
 
 const core =
-  'music score hands difficulty fingering exercises judge coach journal review plan'.split(' ')
+  'text german music score hands difficulty fingering exercises judge coach journal review plan'.split(
+    ' ',
+  )
 const house = ['lint', 'support']
 const testsIn = (folders: readonly string[]): string[] =>
   folders.map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`)

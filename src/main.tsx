@@ -1,7 +1,7 @@
 /** The only place where edges are made and handed to the app. */
 import '@fontsource-variable/source-serif-4/wght.css'
 import { createRoot } from 'react-dom/client'
-import { createApp } from '@/app/app'
+import { createApp, type App } from '@/app/app'
 import type { FolderPort } from '@/app/copyPorts'
 import type { Licence, PlayerPort, Ports } from '@/app/ports'
 import { baseFor, createComputerKeys, type ComputerKeys } from '@/devices/computerKeys'
@@ -11,11 +11,12 @@ import { createMidiKeyboard } from '@/devices/midiKeyboard'
 import { createMidiOut } from '@/devices/midiOut'
 import { createScreenKeys } from '@/devices/screenKeys'
 import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
-import { createEngraver } from '@/engraving/engraving'
+import { createEngraver, type Engraver } from '@/engraving/engraving'
 import { failed, ok } from '@/music/result'
 import { ms } from '@/music/units'
 import { createSound } from '@/sound/createSound'
 import { sampleCredit } from '@/sound/samples'
+import { spokenLanguage, type Language } from '@/text/text'
 import { openStorage } from '@/storage/indexedDb'
 import type { Storage } from '@/storage/storage'
 import { HouseContext } from '@/views/context'
@@ -30,6 +31,7 @@ import { folderPort } from './folderPort'
 import { soundPort } from './hearing'
 import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
+import { languageOf, speakIn } from './speaking'
 import { loadSamples } from './samples'
 import { compareInWorker, proposeInWorker } from './proposing'
 import { assessInWorker, layOutInWorker } from './spotting'
@@ -131,6 +133,27 @@ const watchLeaving = (storage: Storage, folder: FolderPort): void => {
   })
 }
 
+/** The page in the person's language; with another language every screen is made anew, and a drill goes on. */
+const showIn = async (app: App, engraver: Engraver): Promise<void> => {
+  const element = document.getElementById('root')
+  if (!element) throw new Error('index.html has no root')
+  const root = createRoot(element)
+  const wanted = (): Language => languageOf(app.settings.getState().language, navigator.language)
+  const show = async (language: Language): Promise<void> => {
+    await speakIn(language)
+    document.documentElement.lang = language
+    root.render(
+      <HouseContext value={{ app, engraver }}>
+        <Shell key={language} />
+      </HouseContext>,
+    )
+  }
+  app.settings.subscribe(() => {
+    if (wanted() !== spokenLanguage()) void show(wanted())
+  })
+  await show(wanted())
+}
+
 /** Thirty times a second: the settling time of the judge is longer than that. */
 const momentMs = 33
 
@@ -187,13 +210,7 @@ const start = async (): Promise<void> => {
     if (theme === 'auto') delete document.documentElement.dataset['theme']
     else document.documentElement.dataset['theme'] = theme
   })
-  const root = document.getElementById('root')
-  if (!root) throw new Error('index.html has no root')
-  createRoot(root).render(
-    <HouseContext value={{ app, engraver }}>
-      <Shell />
-    </HouseContext>,
-  )
+  await showIn(app, engraver)
   watchLeaving(storage, folder)
   await app.open()
   engraver.warm()

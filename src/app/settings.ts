@@ -1,11 +1,16 @@
 import { handSpans, type HandReach } from '@/fingering/spans'
 import { standards, type Standard } from '@/judge/flaw'
 import { farthestLag } from '@/judge/tapTest'
+import { languages } from '@/text/text'
 import type { ClickPattern } from './soundPorts'
 import { decodeBindings, withoutDamper, type Bindings } from './commandKeys'
 
 export const themes = ['auto', 'light', 'dark'] as const
 export type Theme = (typeof themes)[number]
+
+/** The language of the machine, or one of ours. */
+export const languageChoices = ['auto', ...languages] as const
+export type LanguageChoice = (typeof languageChoices)[number]
 
 export const clicksPerBeat = [1, 2, 3, 4] as const
 export type PerBeat = (typeof clicksPerBeat)[number]
@@ -17,6 +22,7 @@ export const nextPerBeat = (now: PerBeat): PerBeat =>
 /** What the person chose once and need not choose again. */
 export interface Settings {
   readonly theme: Theme
+  readonly language: LanguageChoice
   readonly standard: Standard
   readonly streakGoal: number
   readonly forgiveBrushed: boolean
@@ -57,6 +63,7 @@ export interface Settings {
 
 export const defaultSettings: Settings = {
   theme: 'auto',
+  language: 'auto',
   standard: 'flow',
   streakGoal: 5,
   forgiveBrushed: false,
@@ -100,6 +107,7 @@ export const decodeSettings = (stored: unknown): Settings => {
   const { streakGoal, forgiveBrushed, input, inputName, transpose, sound, lagMs, name } = given
   return {
     theme: themes.find((t) => t === given['theme']) ?? fallback.theme,
+    language: languageChoices.find((l) => l === given['language']) ?? fallback.language,
     standard: standards.find((s) => s === given['standard']) ?? fallback.standard,
     streakGoal: streakGoals.find((n) => n === streakGoal) ?? fallback.streakGoal,
     forgiveBrushed: typeof forgiveBrushed === 'boolean' ? forgiveBrushed : fallback.forgiveBrushed,

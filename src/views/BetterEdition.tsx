@@ -2,7 +2,7 @@ import { useRef, useState, type ChangeEvent } from 'react'
 import type { BetterEdition as Edition, Listed } from '@/app/library'
 import { useApp } from './context'
 import { chosenFile, scoreFiles } from './useDrop'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 /** A better edition of a piece: its file is chosen, what of the record holds for it is told, and it is put in place. */
 export const BetterEdition = ({ piece: { id, title } }: { readonly piece: Listed }) => {

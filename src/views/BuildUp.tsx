@@ -11,7 +11,8 @@ import { useApp } from './context'
 import { NotebookOver } from './NotebookOver'
 import { useKeys } from './shortcuts'
 import { useNotebookKey } from './useNotebook'
-import { beatWord, describePlace, formatBars, formWords, handWords, plural } from './words'
+import { beatWord, describePlace, formatBars, formWords, handWords } from './words'
+import { plural } from '@/text/plural'
 import './buildUp.css'
 
 const thoroughWords = { thorough: 'thorough', brisk: 'brisk' } as const

@@ -7,7 +7,8 @@ import {
   type Weight,
 } from '@/engraving/pencilMark'
 import { sampleOfMark } from '@/engraving/markSample'
-import { flawWords, plural } from './words'
+import { flawWords } from './words'
+import { plural } from '@/text/plural'
 import type { Weighing } from './weighedFlaws'
 
 type Shape = Exclude<PencilMark['shape'], 'right'>

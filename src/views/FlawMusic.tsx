@@ -19,7 +19,8 @@ import {
   type NoteFlaws,
   type Weighing,
 } from './weighedFlaws'
-import { flawWords, formatBars, plural } from './words'
+import { flawWords, formatBars } from './words'
+import { plural } from '@/text/plural'
 
 /** Staff spaces in CSS pixels. */
 const spaceFor = (width: number): number => (width < 600 ? 6.5 : 9.5)

@@ -1,7 +1,8 @@
 import type { Hand, Note } from '@/music/music'
 import { nameKey, type Signature } from '@/music/spelling'
 import type { Change, CorrectedPiece } from '@/app/handCorrections'
-import { handWords, plural } from './words'
+import { handWords } from './words'
+import { plural } from '@/text/plural'
 
 /** Where the file does not tell the hands: the two keys that do, and the one that takes it back. */
 export const HandWord = ({

@@ -15,7 +15,8 @@ import {
 import { useHardSpots } from './useHardSpots'
 import { useSpotKeys } from './useSpotKeys'
 import type { Passage } from './passageKeys'
-import { formatBars, handWords, plural } from './words'
+import { formatBars, handWords } from './words'
+import { plural } from '@/text/plural'
 import './hardSpots.css'
 
 interface HardSpotsProps {

@@ -5,7 +5,7 @@ import type { Students as Studio } from '@/app/students'
 import type { StudentId } from '@/journal/ids'
 import { useSelected } from './context'
 import { dateWords, grouped } from './reviewWords'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 /** A student's file: what is in it, whose it is, and what became of it. */
 export const IncomingRecord = ({ studio }: { readonly studio: Studio }) => {

@@ -2,6 +2,7 @@ import { lazy, Suspense } from 'react'
 import { formatRoute } from '@/app/route'
 import {
   farthestTranspose,
+  languageChoices,
   standardChoices,
   streakGoals,
   themes,
@@ -18,6 +19,9 @@ const HandSpan = lazy(async () => ({ default: (await import('./HandSpan')).HandS
 const Ear = lazy(async () => ({ default: (await import('./Ear')).Ear }))
 
 const themeWords = { auto: 'as the machine', light: 'day', dark: 'evening' } as const
+
+/** Each language in its own words, for who reads no other. */
+const languageWords = { auto: 'as the machine', en: 'English', de: 'Deutsch' } as const
 
 /** What is chosen once: how strict, how many, which keyboard, how it looks. */
 export const Options = () => {
@@ -123,6 +127,19 @@ export const Options = () => {
           {themes.map((theme) => (
             <option key={theme} value={theme}>
               {themeWords[theme]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Language
+        <select
+          value={settings.language}
+          onChange={(event) => change({ language: chosen(languageChoices, event.target.value) })}
+        >
+          {languageChoices.map((language) => (
+            <option key={language} value={language}>
+              {languageWords[language]}
             </option>
           ))}
         </select>

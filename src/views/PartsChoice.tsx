@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { OpenPiece } from '@/app/library'
 import { useApp } from './context'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 import './pieces.css'
 
 /** Which of the parts of the piece's file are taken, and the choice of others. */

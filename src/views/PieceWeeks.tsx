@@ -20,7 +20,8 @@ import {
 import { hrefOf } from './planLinks'
 import { dateWords } from './reviewWords'
 import { useLoaded } from './useLoaded'
-import { beatWord, plural } from './words'
+import { beatWord } from './words'
+import { plural } from '@/text/plural'
 import './piece.css'
 import './plan.css'
 

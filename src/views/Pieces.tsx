@@ -6,7 +6,7 @@ import { Kept } from './Kept'
 import { PieceRow } from './PieceRow'
 import { TodayWay } from './TodayWay'
 import { addFiles, scoreFiles } from './useDrop'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 import './pieces.css'
 
 /** The pieces at hand, and the ways for one's own to come in. */

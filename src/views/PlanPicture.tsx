@@ -12,7 +12,7 @@ import {
   type Segment,
 } from './planPicture'
 import { barWords, capital, isSettled, laneWords, placeWords, whereWords } from './planWords'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 const laneNames: Readonly<Record<Lane, string>> = {
   ...laneWords,

@@ -6,7 +6,7 @@ import { useApp, useSelected } from './context'
 import { RecordCopies } from './RecordCopies'
 import { dateWords, grouped } from './reviewWords'
 import { chosenFile } from './useDrop'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 import './review.css'
 
 /** The record as a file: out of this machine, and into it. */

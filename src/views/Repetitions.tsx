@@ -13,7 +13,7 @@ import { SeenRepetition } from './SeenRepetition'
 import { useLoaded } from './useLoaded'
 import { useReadOn } from './useReadOn'
 import { useSeen } from './useSeen'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 import './review.css'
 import './repetitions.css'
 

@@ -8,7 +8,7 @@ import { FlawMusic } from './FlawMusic'
 import { ChunkName, Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
 import { flawTimes, keyWords } from './reviewWords'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 /** So many bars are listed at first. */
 const firstBars = 8

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { Students as Studio, StudentsState } from '@/app/students'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 type Student = StudentsState['students'][number]
 

@@ -17,7 +17,8 @@ import { useReviewedRoutes } from './reviewed'
 import { rangeWords } from './reviewWords'
 import { SessionPieces } from './SessionPieces'
 import { TodayDone } from './TodayWay'
-import { flawWords, formWords, handWords, percent, plural } from './words'
+import { flawWords, formWords, handWords, percent } from './words'
+import { plural } from '@/text/plural'
 import './review.css'
 
 const sitting: Asked = { session: true }

@@ -7,7 +7,7 @@ import { flawMarks } from './flawMarks'
 import { Notation } from './Notation'
 import { chunkWords } from './reviewWords'
 import { barFlawWords, chunkFlawWords, spanWords, standingWords } from './teacherWords'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 /** Where it is hard: the bars as notation with the marks of the most frequent flaws; without the score in words. */
 export const TaughtPlaces = ({

@@ -3,7 +3,8 @@ import type { FingeringVersion } from '@/journal/fingerings'
 import type { FingeringOrigin } from '@/journal/words'
 import type { Fingers } from '@/music/fingers'
 import type { Finger, Hand, Note } from '@/music/music'
-import { handWords, plural } from './words'
+import { handWords } from './words'
+import { plural } from '@/text/plural'
 
 /** Every word of the section on fingering that is more than a button. */
 export const originWords: Readonly<Record<FingeringOrigin, string>> = {

@@ -3,7 +3,8 @@ import type { ToldSpots } from '@/app/hardSpots'
 import type { ListedSpot } from '@/app/spotList'
 import type { Difficulty } from '@/difficulty/difficulty'
 import type { Score } from '@/music/music'
-import { describePlace, handWords, plural } from './words'
+import { describePlace, handWords } from './words'
+import { plural } from '@/text/plural'
 
 /** 'bar 7, beat 1 to bar 8, beat 2, right hand'; within one bar 'bar 7, beat 1 to beat 4, right hand'. */
 export const describeSpot = (score: Score, spot: ListedSpot): string => {

@@ -5,7 +5,8 @@ import type { ItemKind } from '@/plan/itemKinds'
 import type { DayItem, PlanItem } from '@/plan/items'
 import type { PlacePlan, PlaceState } from '@/plan/plan'
 import type { WeekSpan } from '@/plan/span'
-import { handWords, plural } from './words'
+import { handWords } from './words'
+import { plural } from '@/text/plural'
 
 /** The sentences of the plan, of a piece and of today. */
 

@@ -1,7 +1,7 @@
 import type { SavedCopy } from '@/app/copies'
 import type { FolderState, Keeping, KeptFolder } from '@/app/copyPorts'
 import { dateWords, grouped } from './reviewWords'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 /** The sentences on how the record is kept. */
 

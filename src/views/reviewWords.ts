@@ -12,7 +12,8 @@ import type { AllPage } from '@/review/pages'
 import type { Period, PeriodStep } from '@/review/periods'
 import type { ChunkFigures } from '@/review/pieceReview'
 import type { Estimate, ShareTrend } from '@/review/proportion'
-import { describePlace, flawWords, formWords, handWords, percent, plural } from './words'
+import { describePlace, flawWords, formWords, handWords, percent } from './words'
+import { plural } from '@/text/plural'
 
 /** The sentences of the review: what a figure or a picture says, and how sure it is. */
 

@@ -7,7 +7,7 @@ import type { ChunkFigures } from '@/review/pieceReview'
 import type { HardBar, HardChunk, Span } from '@/review/teacherPage'
 import { overruleWords } from './Decisions'
 import { chunkWords, dateWords, flawTimes, grouped, keyWords, timeWords } from './reviewWords'
-import { plural } from './words'
+import { plural } from '@/text/plural'
 
 /** The sentences of the page for a teacher. */
 

@@ -6,6 +6,7 @@ import { key } from '@/music/units'
 test('settings survive being stored and read back', () => {
   const mine: Settings = {
     theme: 'dark',
+    language: 'de',
     standard: 'time',
     streakGoal: 7,
     forgiveBrushed: true,

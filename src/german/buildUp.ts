@@ -1,0 +1,3 @@
+import type { BuildUpText } from '@/text/buildUp'
+
+export const buildUp: BuildUpText = {}

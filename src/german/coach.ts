@@ -1,0 +1,3 @@
+import type { CoachText } from '@/text/coach'
+
+export const coach: CoachText = {}

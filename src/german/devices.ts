@@ -1,0 +1,3 @@
+import type { DevicesText } from '@/text/devices'
+
+export const devices: DevicesText = {}

@@ -1,0 +1,3 @@
+import type { FingeringText } from '@/text/fingering'
+
+export const fingering: FingeringText = {}

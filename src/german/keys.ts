@@ -1,0 +1,3 @@
+import type { KeysText } from '@/text/keys'
+
+export const keys: KeysText = {}

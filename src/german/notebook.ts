@@ -1,0 +1,3 @@
+import type { NotebookText } from '@/text/notebook'
+
+export const notebook: NotebookText = {}

@@ -1,0 +1,3 @@
+import type { OptionsText } from '@/text/options'
+
+export const options: OptionsText = {}

@@ -1,0 +1,3 @@
+import type { PieceText } from '@/text/piece'
+
+export const piece: PieceText = {}

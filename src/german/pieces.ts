@@ -1,0 +1,3 @@
+import type { PiecesText } from '@/text/pieces'
+
+export const pieces: PiecesText = {}

@@ -1,0 +1,3 @@
+import type { PlanText } from '@/text/plan'
+
+export const plan: PlanText = {}

@@ -1,0 +1,3 @@
+import type { ReadingText } from '@/text/reading'
+
+export const reading: ReadingText = {}

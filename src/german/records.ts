@@ -1,0 +1,3 @@
+import type { RecordsText } from '@/text/records'
+
+export const records: RecordsText = {}

@@ -1,0 +1,3 @@
+import type { RepetitionsText } from '@/text/repetitions'
+
+export const repetitions: RepetitionsText = {}

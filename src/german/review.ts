@@ -1,0 +1,3 @@
+import type { ReviewText } from '@/text/review'
+
+export const review: ReviewText = {}

@@ -1,0 +1,3 @@
+import type { SessionText } from '@/text/session'
+
+export const session: SessionText = {}

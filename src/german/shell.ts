@@ -1,0 +1,3 @@
+import type { ShellText } from '@/text/shell'
+
+export const shell: ShellText = {}

@@ -1,0 +1,3 @@
+import type { SpotsText } from '@/text/spots'
+
+export const spots: SpotsText = {}

@@ -1,0 +1,3 @@
+import type { StorageText } from '@/text/storage'
+
+export const storage: StorageText = {}

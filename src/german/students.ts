@@ -1,0 +1,3 @@
+import type { StudentsText } from '@/text/students'
+
+export const students: StudentsText = {}

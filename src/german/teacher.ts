@@ -1,0 +1,3 @@
+import type { TeacherText } from '@/text/teacher'
+
+export const teacher: TeacherText = {}

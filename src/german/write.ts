@@ -1,0 +1,3 @@
+import type { WriteText } from '@/text/write'
+
+export const write: WriteText = {}

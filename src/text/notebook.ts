@@ -1,0 +1,6 @@
+import { catalogue } from './text'
+
+/** The notebook. */
+export const notebookText = catalogue('notebook', {})
+
+export type NotebookText = typeof notebookText

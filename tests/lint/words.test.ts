@@ -1,0 +1,108 @@
+import { readdir, readFile } from 'node:fs/promises'
+import { join, relative } from 'node:path'
+import { parseSync } from 'oxc-parser'
+import { expect, test } from 'vitest'
+import { root } from './plant'
+
+/**
+ * What the person reads or hears stands in `src/text`, so that it can be said in another language. The
+ * command line speaks English alone; what is thrown is for developers.
+ */
+const elsewhere = ['text', 'german', 'cli', 'public']
+
+/** Files whose words are still to be moved; only ever fewer. */
+const notYet = (await readFile(join(root, 'tests/lint/wordsNotYet.txt'), 'utf8')).split('\n')
+
+/** Attributes that are read or heard. */
+const spokenAttributes = new Set(['aria-label', 'alt', 'title', 'placeholder', 'label', 'word'])
+/** Attributes and properties whose text nobody reads. */
+const silent = /^(class(Name|es)?|data-.*|href|id|key|type|d|transform|style|viewBox|points|role)$/
+
+type Node = Readonly<Record<string, unknown>> & { readonly type: string; readonly start: number }
+const isNode = (value: unknown): value is Node =>
+  typeof value === 'object' && value !== null && 'type' in value && 'start' in value
+
+const asText = (value: unknown): string => (typeof value === 'string' ? value : '')
+
+const nameOf = (node: unknown): string =>
+  isNode(node) ? asText(node['name']) || asText(node['value']) : ''
+
+/** What a piece of a template says, its escapes undone. */
+const pieceOf = ({ value }: Node): string =>
+  typeof value === 'object' && value !== null && 'cooked' in value ? asText(value.cooked) : ''
+
+/** Words of a language, not of a style sheet or a format: two in a row, or one with a capital. */
+const isSaid = (text: string): boolean =>
+  /[A-Za-z’]{2,}[,:;]? [a-z]{2,}/.test(text) || /^[A-Z][a-z]{2,}( …|\.)?$/.test(text.trim())
+
+/** Not followed: what names types and modules, what is thrown, what nobody reads. */
+const isSilent = (node: Node): boolean => {
+  if (
+    /^(Import|ExportAll|TS|Throw)/.test(node.type) &&
+    !/^TS(As|Satisfies|NonNull)/.test(node.type)
+  )
+    return true
+  if (node.type === 'JSXAttribute' || node.type === 'Property') {
+    const name = nameOf(node['name'] ?? node['key'])
+    return silent.test(name)
+  }
+  return node.type === 'NewExpression' && nameOf(node['callee']).endsWith('Error')
+}
+
+const isSpoken = (node: Node, within: Node | undefined): boolean => {
+  if (node.type === 'JSXText') return /[A-Za-z]{2,}/.test(asText(node['value']))
+  if (node.type === 'TemplateElement') return isSaid(pieceOf(node))
+  if (node.type !== 'Literal' || typeof node['value'] !== 'string') return false
+  if (within?.type === 'JSXAttribute' && spokenAttributes.has(nameOf(within['name'])))
+    return /[A-Za-z]{2,}/.test(node['value'])
+  return isSaid(node['value'])
+}
+
+/** Places in a source where something is said, as the line and the text. */
+const said = (path: string, text: string): string[] => {
+  const found: string[] = []
+  const walk = (node: Node, within: Node | undefined): void => {
+    if (isSilent(node)) return
+    if (isSpoken(node, within))
+      found.push(`${path}:${text.slice(0, node.start).split('\n').length}`)
+    for (const value of Object.values(node))
+      for (const child of Array.isArray(value) ? value : [value])
+        if (isNode(child)) walk(child, node)
+  }
+  walk(parseSync(path, text).program as unknown as Node, undefined)
+  return found
+}
+
+const sources = async (): Promise<readonly string[]> => {
+  const entries = await readdir(join(root, 'src'), { recursive: true, withFileTypes: true })
+  return entries
+    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
+    .map((entry) => relative(join(root, 'src'), join(entry.parentPath, entry.name)))
+    .filter((path) => !elsewhere.includes(path.split('/')[0] ?? ''))
+    .toSorted()
+}
+
+test.each([
+  ['<p>Struck twice</p>', 1],
+  ['<p>{n} keys</p>', 1],
+  ['<button aria-label="Close" />', 1],
+  ['const a = (n: number) => `${n} bars are left.`', 1],
+  [`const a = 'Nothing to do.'`, 1],
+  [`const a = 'Loading'`, 1],
+  ['<p className="soft credit">{drillText.go}</p>', 0],
+  [`const a = 'onset'`, 0],
+  [`throw new Error('a view stands outside')`, 0],
+  [`import a from './Some where'`, 0],
+  ['<p>{n} · {m}</p>', 0],
+])('the search for words finds in %s: %i', (source, times) => {
+  expect(said('planted.tsx', source)).toHaveLength(times)
+})
+
+test('what the program says stands in the catalogues', async () => {
+  const found: string[] = []
+  for (const path of await sources()) {
+    if (notYet.includes(path)) continue
+    found.push(...said(path, await readFile(join(root, 'src', path), 'utf8')))
+  }
+  expect(found).toEqual([])
+})
