@@ -10,6 +10,7 @@
  */
 import { buildUp } from './buildUp'
 import { coach } from './coach'
+import { dates } from './dates'
 import { devices } from './devices'
 import { drill } from './drill'
 import { fingering } from './fingering'
@@ -17,6 +18,7 @@ import { flaws } from './flaws'
 import { keys } from './keys'
 import { music } from './music'
 import { notebook } from './notebook'
+import { numbers } from './numbers'
 import { options } from './options'
 import { piece } from './piece'
 import { pieces } from './pieces'
@@ -37,6 +39,7 @@ import { write } from './write'
 export const german = {
   buildUp,
   coach,
+  dates,
   devices,
   drill,
   fingering,
@@ -44,6 +47,7 @@ export const german = {
   keys,
   music,
   notebook,
+  numbers,
   options,
   piece,
   pieces,

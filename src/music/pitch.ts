@@ -7,7 +7,7 @@ export const parseKey = (name: string): Key | undefined => {
   return midi === null || midi < 0 || midi > 127 ? undefined : key(midi)
 }
 
-/** 61 -> 'C#4', or 'Db4' where flats are preferred. Scientific pitch names; middle C is C4. */
+/** 61 -> 'C#4', or 'Db4' where flats are preferred: as it is typed and written to files. For people there is `nameKey`. */
 export const formatKey = (k: Key, prefer: 'sharps' | 'flats' = 'sharps'): string =>
   prefer === 'sharps' ? TonalNote.fromMidiSharps(k) : TonalNote.fromMidi(k)
 

@@ -1,13 +1,9 @@
+import { nameNote, type WrittenNote } from '@/text/noteNames'
 import type { KeySignature } from './music'
 import type { Key, Tick } from './units'
 
 /** A key as it is written: the staff step and how far it is raised or lowered. */
-export interface Spelling {
-  /** Staff steps (lines and spaces) from C0: C4 is 28, D4 is 29, B3 is 27. */
-  readonly step: number
-  /** Semitones: 1 sharp, -1 flat, 0 natural. */
-  readonly alter: number
-}
+export type Spelling = WrittenNote
 
 export type Signature = Pick<KeySignature, 'fifths' | 'mode'>
 
@@ -96,18 +92,17 @@ export const nameOf = (step: number): { readonly letter: string; readonly octave
   octave: Math.floor(step / 7),
 })
 
-const signs: Readonly<Record<number, string>> = { [-2]: '♭♭', [-1]: '♭', 1: '♯', 2: '♯♯' }
+const cMajor: Signature = { fifths: 0, mode: 'major' }
 
-/** A key as it is named in this key signature: 63 -> 'E♭4' in C major, 'D♯4' in E major. */
-export const nameKey = (key: Key, signature: Signature): string => {
-  const { step, alter } = spell(key, signature)
-  const { letter, octave } = nameOf(step)
-  return `${letter.toUpperCase()}${signs[alter] ?? ''}${octave}`
-}
+/**
+ * A key as the person reads and hears it, in this key signature: 63 -> 'E♭4' in C major, 'D♯4' in E
+ * major; 'Es4' and 'Dis4' where notes have German names. Where there is no music, as in C major.
+ */
+export const nameKey = (key: Key, signature = cMajor): string => nameNote(spell(key, signature))
 
 /** The key signature in force at a tick; C major where the score has none. */
 export const signatureAt = (keys: readonly KeySignature[], at: Tick): Signature =>
-  keys.findLast((signature) => signature.start <= at) ?? { fifths: 0, mode: 'major' }
+  keys.findLast((signature) => signature.start <= at) ?? cMajor
 
 /** The MIDI key of a staff step without accidental: 28 -> 60. */
 export const semitonesOf = (step: number): number =>

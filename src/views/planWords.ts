@@ -8,6 +8,8 @@ import type { WeekSpan } from '@/plan/span'
 import { handWords } from './words'
 import { plural } from '@/text/plural'
 
+export { weekdayWord } from '@/text/dates'
+
 /** The sentences of the plan, of a piece and of today. */
 
 export const itemWords: Readonly<Record<ItemKind | 'rest', string>> = {
@@ -102,12 +104,6 @@ export const standingWords = ({ state, begun, done, exercises, work }: PlacePlan
 /** The day on which a place is due cold. */
 export const dueDay = ({ since, interval }: NonNullable<PlacePlan['check']>): string =>
   new Date(Date.parse(`${since}T12:00:00Z`) + interval * 86_400_000).toISOString().slice(0, 10)
-
-const dayNames = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday']
-
-/** '2026-05-03' -> 'Sunday' */
-export const weekdayWord = (day: string): string =>
-  dayNames[new Date(`${day}T12:00:00Z`).getUTCDay()] ?? ''
 
 export const laneWords: Readonly<Record<HandChoice, string>> = {
   right: 'Right hand',

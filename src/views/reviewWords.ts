@@ -13,36 +13,13 @@ import type { Period, PeriodStep } from '@/review/periods'
 import type { ChunkFigures } from '@/review/pieceReview'
 import type { Estimate, ShareTrend } from '@/review/proportion'
 import { describePlace, flawWords, formWords, handWords, percent } from './words'
+import { dateWords } from '@/text/dates'
+import { grouped } from '@/text/numbers'
 import { plural } from '@/text/plural'
 
+export { dateWords, grouped }
+
 /** The sentences of the review: what a figure or a picture says, and how sure it is. */
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const
-
-/** '2026-05-03' -> '3 May 2026'; '2026-05' -> 'May 2026'; short: '3 May', 'May'. */
-export const dateWords = (date: string, length: 'long' | 'short' = 'long'): string => {
-  const [year = '', month = '1', day] = date.split('-')
-  const name = months[Number(month) - 1] ?? month
-  const words = [
-    ...(day === undefined ? [] : [String(Number(day))]),
-    length === 'short' ? name.slice(0, 3) : name,
-    ...(length === 'short' ? [] : [year]),
-  ]
-  return words.join(' ')
-}
 
 const periodWords = (from: string, step: PeriodStep): string =>
   step === 'week' ? `the week of ${dateWords(from)}` : dateWords(from)
@@ -175,6 +152,3 @@ export const amountWords = ({
   days,
 }: Pick<AllPage, 'repetitions' | 'minutes' | 'days'>): string =>
   `${grouped(repetitions)} repetition${repetitions === 1 ? '' : 's'} in ${timeWords(minutes)}, on ${plural(days, 'day')}.`
-
-/** 12345 -> '12 345' with a thin space. */
-export const grouped = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, '\u202f')

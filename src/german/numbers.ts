@@ -1,0 +1,3 @@
+import type { NumbersText } from '@/text/numbers'
+
+export const numbers: NumbersText = { decimalMark: ',' }
