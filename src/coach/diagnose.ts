@@ -2,6 +2,7 @@ import type { Chunk, ExpectedNote } from '@/music/chunk'
 import type { Hand } from '@/music/music'
 import { isBlackKey } from '@/music/pitch'
 import type { Key, NoteId } from '@/music/units'
+import { coachText } from '@/text/coach'
 import { cameFrom, handsAt, leastLeap, lineOf, newPositions, stepTo } from './handLine'
 import type { CoachFlaw, Sighting } from './problems'
 import type { Problem } from './reasons'
@@ -186,25 +187,4 @@ const keysOf = (chunk: Chunk, onset: number, hand: Hand): readonly Key[] =>
   lineOf(chunk, hand).find((place) => place.onset === onset)?.keys ?? []
 
 /** The likely kind in one sentence. */
-export const explainLikely = (likely: LikelyKind): string => {
-  switch (likely) {
-    case 'shortLeap':
-      return 'The leap falls short.'
-    case 'longLeap':
-      return 'The leap goes too far.'
-    case 'weakFinger':
-      return 'A weak finger does not bring its key down in time.'
-    case 'neighbours':
-      return 'A finger touches the neighbouring key as well.'
-    case 'handsApart':
-      return 'The hands are out of step.'
-    case 'positionChange':
-      return 'The hand moves to a new position here.'
-    case 'rhythm':
-      return 'The rhythm seems to be misread.'
-    case 'accidental':
-      return 'The black and the white key are mixed up: look at the accidentals.'
-    case 'unknown':
-      return 'No single cause can be seen from the notes.'
-  }
-}
+export const explainLikely = (likely: LikelyKind): string => coachText.likely[likely]

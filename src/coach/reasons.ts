@@ -2,6 +2,7 @@ import { describeFlaw } from '@/judge/describeFlaw'
 import type { FlawKind } from '@/judge/flaw'
 import { formatKey as formatPlainKey } from '@/music/pitch'
 import type { Key, Tempo } from '@/music/units'
+import { coachText } from '@/text/coach'
 
 /** The same flaw at the same place again and again: to be solved, not repeated. */
 export interface Problem {
@@ -76,78 +77,64 @@ export const explain = (
 ): string => {
   switch (reason.kind) {
     case 'streak':
-      return `${capital(count(reason.streak))} clean in a row: up from ${format(reason.from)} to ${format(reason.to)}.`
+      return coachText.streak(reason.streak, format(reason.from), format(reason.to))
     case 'tooFast':
-      return `${explainEvidence(reason.evidence)}: down from ${format(reason.from)} to ${format(reason.to)}.`
+      return coachText.tooFast(
+        explainEvidence(reason.evidence),
+        format(reason.from),
+        format(reason.to),
+      )
     case 'tooBig':
-      return `${explainEvidence(reason.evidence)} at ${format(reason.at)}, the slowest tempo here: a smaller group will go better.`
+      return coachText.tooBig(explainEvidence(reason.evidence), format(reason.at))
     case 'flawedInARow':
-      return `${capital(count(reason.flawed))} flawed in a row: hands off, look at the place, then go on.`
+      return coachText.flawedInARow(reason.flawed)
     case 'sameFlaw':
       return explainProblem(reason.problem, formatKey)
-    case 'person':
-      return `Your choice: ${reason.to > reason.from ? 'up' : 'down'} from ${format(reason.from)} to ${format(reason.to)}.`
+    case 'person': {
+      const say = reason.to > reason.from ? coachText.raised : coachText.lowered
+      return say(format(reason.from), format(reason.to))
+    }
     case 'longAtWork':
-      return reason.strong
-        ? `${capital(count(reason.minutes))} minutes of practice without a rest: stop for ten minutes. If anything hurts or tingles, stop for today.`
-        : `${capital(count(reason.minutes))} minutes of practice: five minutes of rest now.`
+      return reason.strong ? coachText.strongRest(reason.minutes) : coachText.rest(reason.minutes)
     case 'longAtPlace':
-      return `${capital(times(reason.repetitions, 'repetition'))} in ${times(reason.minutes, 'minute')} at this place: another place now, this one again later.`
-    case 'longStreak':
-      return `At ${count(reason.clean)} of ${count(reason.of)} clean, ${count(reason.streakGoal)} in a row take about ${roundTries(reason.tries)} tries: a smaller group will be quicker.`
+      return coachText.longAtPlace(reason.repetitions, reason.minutes)
+    case 'longStreak': {
+      const { clean, of, streakGoal, tries } = reason
+      return coachText.longStreak(clean, of, streakGoal, roundTries(tries))
+    }
     case 'remedied':
-      return `Back to the drill, one rung lower: from ${format(reason.from)} to ${format(reason.to)}.`
+      return coachText.remedied(format(reason.from), format(reason.to))
     case 'trialUp':
-      return `${capital(count(reason.clean))} of ${count(reason.clean)} clean at ${format(reason.from)}: now ${format(reason.to)}.`
+      return coachText.trialUp(reason.clean, format(reason.from), format(reason.to))
     case 'trialDown':
-      return `Not yet at ${format(reason.from)}: now ${format(reason.to)}.`
+      return coachText.trialDown(format(reason.from), format(reason.to))
     case 'trialEnded':
-      return `${capital(count(reason.clean))} of ${count(reason.clean)} clean at ${format(reason.to)}: the drill starts here.`
+      return coachText.trialEnded(reason.clean, format(reason.to))
     case 'trialTooBig':
-      return `No ${count(reason.clean)} of ${count(reason.clean)} clean at ${format(reason.at)}, the slowest tempo here: a smaller group will go better.`
+      return coachText.trialTooBig(reason.clean, format(reason.at))
     case 'trialLeft':
-      return `Your choice: the drill starts at ${format(reason.to)}.`
+      return coachText.trialLeft(format(reason.to))
   }
 }
 
 /** A figure that is only an estimate: to the nearest ten from fifty on. */
-const roundTries = (tries: number): string =>
-  tries < 50 ? `${Math.round(tries)}` : `${Math.round(tries / 10) * 10}`
+const roundTries = (tries: number): number =>
+  tries < 50 ? Math.round(tries) : Math.round(tries / 10) * 10
 
 const explainEvidence = (evidence: Evidence): string => {
   switch (evidence.kind) {
     case 'flawedOfLast':
-      return evidence.flawed === evidence.of
-        ? `${capital(count(evidence.flawed))} flawed in a row`
-        : `${capital(count(evidence.flawed))} of the last ${count(evidence.of)} were flawed`
+      return coachText.flawedOfLast(evidence.flawed, evidence.of)
     case 'lowShare':
-      return `${capital(count(evidence.clean))} clean of the last ${count(evidence.of)}, under one half`
+      return coachText.lowShare(evidence.clean, evidence.of)
   }
 }
 
 const explainProblem = (
-  { flaw, place, written, played, times: n }: Problem,
+  { flaw, place, written, played, times }: Problem,
   formatKey: FormatKey,
 ): string => {
-  const where = `at onset ${place + 1}`
-  const often = n === 2 ? 'twice' : `${count(n)} times`
   const writtenKey = written === undefined ? undefined : formatKey(written)
   const playedKey = played === undefined ? undefined : formatKey(played)
-  const what = describeFlaw(flaw, writtenKey, playedKey)
-  return `${capital(what)} ${where}, ${often}: solve it before repeating it.`
+  return coachText.sameFlaw(describeFlaw(flaw, writtenKey, playedKey), place + 1, times)
 }
-
-const words =
-  'no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty'.split(
-    ' ',
-  )
-const tens: Readonly<Record<number, string>> = {
-  30: 'thirty',
-  40: 'forty',
-  50: 'fifty',
-  60: 'sixty',
-}
-
-const count = (n: number): string => words[n] ?? tens[n] ?? `${n}`
-const times = (n: number, what: string): string => `${count(n)} ${what}${n === 1 ? '' : 's'}`
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,4 +1,8 @@
 import type { FlawsText } from '@/text/flaws'
+import { counted } from './counted'
+import { often } from './numberWords'
+
+const verdicts = { clean: 'Fehlerfrei', flawed: 'Fehlerhaft', brokenOff: 'Abgebrochen' }
 
 export const flaws: FlawsText = {
   names: {
@@ -14,6 +18,29 @@ export const flaws: FlawsText = {
     uneven: 'Ungleichmäßig',
     spread: 'Akkord nicht zusammen',
     drift: 'Tempo verändert sich',
+  },
+  told: {
+    wrong: (written = 'der notierten Taste', played = 'eine andere Taste') =>
+      `${played} statt ${written}`,
+    missing: (written = 'der Ton') => `${written} fehlt`,
+    extra: (_, played = 'eine Taste') => `${played} zu viel`,
+    repeated: (_, played = 'eine Taste') => `${played} doppelt angeschlagen`,
+    order: () => 'zwei Anschläge vertauscht',
+    restart: () => 'zurückgegangen',
+    hesitation: (written = 'dem Ton') => `vor ${written} gestockt`,
+    early: (written = 'der Ton') => `${written} zu früh`,
+    late: (written = 'der Ton') => `${written} zu spät`,
+    uneven: () => 'ungleichmäßig',
+    spread: () => 'Akkord nicht zusammen',
+    drift: () => 'das Tempo verändert sich',
+  },
+  times: often,
+  verdicts,
+  verdict: (verdict, told, more) => {
+    const rest = more > 0 ? [counted(more, 'weiterer Fehler', 'weitere Fehler')] : []
+    return told.length === 0
+      ? `${verdicts[verdict]}.`
+      : `${verdicts[verdict]}: ${[told.join(', '), ...rest].join(' und ')}.`
   },
   standards: {
     notes: 'Töne: richtige Tasten, richtige Reihenfolge',

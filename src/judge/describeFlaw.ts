@@ -1,46 +1,14 @@
 import type { Key } from '@/music/units'
+import { flawsText } from '@/text/flaws'
 import type { Flaw, FlawKind } from './flaw'
-import type { Repetition, Verdict } from './repetition'
+import type { Repetition } from './repetition'
+
+const words: Readonly<Record<FlawKind, (written?: string, played?: string) => string>> =
+  flawsText.told
 
 /** One flaw in a few words: 'E♭4 in place of E4'. */
-export const describeFlaw = (
-  kind: FlawKind,
-  written = 'the note',
-  played = 'another key',
-): string => {
-  switch (kind) {
-    case 'wrong':
-      return `${played} in place of ${written}`
-    case 'missing':
-      return `${written} missing`
-    case 'extra':
-      return `${played} struck, which is not written`
-    case 'repeated':
-      return `${played} struck again`
-    case 'order':
-      return 'two onsets exchanged'
-    case 'restart':
-      return 'went back'
-    case 'hesitation':
-      return `a stop before ${written}`
-    case 'early':
-      return `${written} early`
-    case 'late':
-      return `${written} late`
-    case 'uneven':
-      return 'uneven'
-    case 'spread':
-      return 'chord not together'
-    case 'drift':
-      return 'the tempo drifts'
-  }
-}
-
-const verdictWords: Readonly<Record<Verdict, string>> = {
-  clean: 'Clean',
-  flawed: 'Flawed',
-  brokenOff: 'Broken off',
-}
+export const describeFlaw = (kind: FlawKind, written?: string, played?: string): string =>
+  words[kind](written, played)
 
 /** As many flaws as can be taken in at a glance from the keys. */
 const flawsTold = 2
@@ -51,11 +19,7 @@ export const describeRepetition = (
   nameKey: (key: Key) => string,
 ): string => {
   const told = flaws.slice(0, flawsTold).map((flaw) => tell(flaw, nameKey))
-  const more = flaws.length - told.length
-  const rest = more > 0 ? `, and ${more} more` : ''
-  return told.length === 0
-    ? `${verdictWords[verdict]}.`
-    : `${verdictWords[verdict]}: ${told.join(', ')}${rest}.`
+  return flawsText.verdict(verdict, told, flaws.length - told.length)
 }
 
 const tell = ({ kind, expected, played }: Flaw, nameKey: (key: Key) => string): string =>

@@ -1,5 +1,7 @@
 import { catalogue } from './text'
 
+const verdicts = { clean: 'Clean', flawed: 'Flawed', brokenOff: 'Broken off' }
+
 /** Flaws, verdicts, and how strictly they are judged. */
 export const flawsText = catalogue('flaws', {
   /** By name, as in a list of what went wrong. */
@@ -17,6 +19,29 @@ export const flawsText = catalogue('flaws', {
     spread: 'Chord not together',
     drift: 'Tempo drifts',
   },
+  /** What happened, in a few words: 'E♭4 in place of E4'. A flaw may lack the written note, or the played key. */
+  told: {
+    wrong: (written = 'the note', played = 'another key') => `${played} in place of ${written}`,
+    missing: (written = 'the note') => `${written} missing`,
+    extra: (_: string | undefined, played = 'another key') =>
+      `${played} struck, which is not written`,
+    repeated: (_: string | undefined, played = 'another key') => `${played} struck again`,
+    order: (): string => 'two onsets exchanged',
+    restart: (): string => 'went back',
+    hesitation: (written = 'the note') => `a stop before ${written}`,
+    early: (written = 'the note') => `${written} early`,
+    late: (written = 'the note') => `${written} late`,
+    uneven: (): string => 'uneven',
+    spread: (): string => 'chord not together',
+    drift: (): string => 'the tempo drifts',
+  },
+  times: (n: number) => (n === 1 ? 'once' : `${n} times`),
+  verdicts,
+  /** A verdict with its first flaws, and how many more there are. */
+  verdict: (verdict: keyof typeof verdicts, told: readonly string[], more: number) =>
+    told.length === 0
+      ? `${verdicts[verdict]}.`
+      : `${verdicts[verdict]}: ${told.join(', ')}${more > 0 ? `, and ${more} more` : ''}.`,
   standards: {
     notes: 'notes: right keys, right order',
     flow: 'flow: right keys, no stops',
