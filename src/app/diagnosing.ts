@@ -1,4 +1,4 @@
-import { diagnose, explainLikely, type Diagnosis } from '@/coach/diagnose'
+import { diagnose, type Diagnosis } from '@/coach/diagnose'
 import type { Coach } from '@/coach/coach'
 import type { Problem } from '@/coach/reasons'
 import { beginRemedy, offerRemedies, remedyExercise, type Remedy } from '@/coach/remedies'
@@ -12,8 +12,6 @@ import type { TakenUp } from './takeUp'
 /** A problem, what it most likely is, and what can be done about it at once. */
 export interface Finding {
   readonly diagnosis: Diagnosis
-  /** The likely kind in a sentence. */
-  readonly likely: string
   readonly remedies: readonly Remedy[]
 }
 
@@ -26,7 +24,6 @@ export const findOut = (
   const diagnosis = diagnose(problem, chunk, sightings)
   return {
     diagnosis,
-    likely: explainLikely(diagnosis.likely),
     remedies: offerRemedies(piece, written, diagnosis, widestOf(reach)),
   }
 }
@@ -53,7 +50,7 @@ export const remedyDrill = (
     form,
     bars,
     reach: coach.rungs.at(-1) ?? coach.rung,
-    remedy: remedy.sentence,
+    remedy,
     next: undefined,
   }
   return { practising, coach }

@@ -25,7 +25,6 @@ import type { Practising } from './practising'
 import type { Session } from './session'
 import { patternOf, type Settings } from './settings'
 import { signalOf, type Signals } from './signals'
-import { speechFor } from './speech'
 import type { TakenUp } from './takeUp'
 
 /** Judge and coach at work on one chunk: steps them, and carries out what they say. */
@@ -67,7 +66,7 @@ interface Desk {
 /** Between the press of the button and the first simulated key. */
 const leadInMs = 700
 
-const nothingSaid = { last: undefined, verdict: undefined, said: undefined } as const
+const nothingSaid = { last: undefined, said: undefined } as const
 
 export const createDrilling = (desk: Desk): Drilling => {
   const { ports, session, settings, store, marks, signals } = desk
@@ -118,7 +117,6 @@ export const createDrilling = (desk: Desk): Drilling => {
   /** Marks at once; verdict, counters and sentence when the record of them is stored. */
   const carryOut = (coach: Coach, effects: readonly Effect[], at: Ms): void => {
     if (!practising || effects.length === 0) return
-    const speech = speechFor(practising)
     const stored: Promise<void>[] = []
     for (const effect of effects) {
       marks.take(effect)
@@ -140,10 +138,7 @@ export const createDrilling = (desk: Desk): Drilling => {
     )[0]
     const isRemedy = practising.remedy !== undefined
     const show = (): void => {
-      store.setState(
-        (state) => state && effects.reduce(showEffect(speech), { ...state, coach }),
-        true,
-      )
+      store.setState((state) => state && effects.reduce(showEffect, { ...state, coach }), true)
       const judged = effects.findLast(({ kind }) => kind === 'judged')
       if (judged?.kind === 'judged' && !keptCoach)
         desk.onJudged(judged.repetition, at, problem !== undefined && !isRemedy)

@@ -14,9 +14,9 @@ import type { Practising } from './practising'
 /** What stands large beside the sentence, to be known from the keys: an arrow, a fermata, a stop. */
 export type Sign = 'up' | 'down' | 'done' | 'problem' | 'pause'
 
-/** The sentence on the page, when it is not the last verdict. */
+/** What the page says, when it is not the last verdict. */
 export type Said =
-  | { readonly kind: 'reason'; readonly sentence: string; readonly sign?: Sign }
+  | { readonly kind: 'reason'; readonly reason: Reason; readonly sign?: Sign }
   | { readonly kind: 'secure' }
   | { readonly kind: 'stray' }
   /** The keyboard was unplugged in mid-repetition. */
@@ -43,8 +43,6 @@ export interface PracticeState {
   readonly desk: Practising
   readonly coach: Coach
   readonly last?: Repetition | undefined
-  /** The last verdict in words. */
-  readonly verdict?: string | undefined
   readonly said?: Said | undefined
   readonly metronome: 'off' | 'starting' | 'on'
   readonly hearing: boolean
@@ -64,46 +62,37 @@ export const isTooBig = ({ coach, desk }: PracticeState): boolean => {
   return (why === 'tooBig' || why === 'trialTooBig') && isLarge
 }
 
-/** How the practice speaks: keys as the notation spells them, tempi in the beat. */
-export interface Speech {
-  readonly explain: (reason: Reason) => string
-  readonly describe: (repetition: Repetition) => string
-}
-
 /** What is said until somebody plays on. */
 const passing: readonly Said['kind'][] = ['stray', 'unplugged', 'soundLost']
 
 /** What an effect changes on the page, marks apart. */
-export const showEffect =
-  (speech: Speech) =>
-  (state: PracticeState, effect: Effect): PracticeState => {
-    switch (effect.kind) {
-      case 'judged':
-        return {
-          ...state,
-          last: effect.repetition,
-          verdict: speech.describe(effect.repetition),
-          said: undefined,
-          problem: undefined,
-        }
-      case 'stray':
-        return { ...state, said: { kind: 'stray' } }
-      case 'began': {
-        const isPassing = passing.some((kind) => kind === state.said?.kind)
-        // Who plays on, leaves the problem.
-        return { ...state, problem: undefined, ...(isPassing ? { said: undefined } : {}) }
+export const showEffect = (state: PracticeState, effect: Effect): PracticeState => {
+  switch (effect.kind) {
+    case 'judged':
+      return {
+        ...state,
+        last: effect.repetition,
+        said: undefined,
+        problem: undefined,
       }
-      case 'coach': {
-        const said = saidOf(effect.command, speech)
-        return said ? { ...state, said } : state
-      }
-      case 'mark':
-      case 'unmark':
-        return state
+    case 'stray':
+      return { ...state, said: { kind: 'stray' } }
+    case 'began': {
+      const isPassing = passing.some((kind) => kind === state.said?.kind)
+      // Who plays on, leaves the problem.
+      return { ...state, problem: undefined, ...(isPassing ? { said: undefined } : {}) }
     }
+    case 'coach': {
+      const said = saidOf(effect.command)
+      return said ? { ...state, said } : state
+    }
+    case 'mark':
+    case 'unmark':
+      return state
   }
+}
 
-const saidOf = (command: Command, speech: Speech): Said | undefined => {
+const saidOf = (command: Command): Said | undefined => {
   switch (command.kind) {
     case 'secure':
       return { kind: 'secure' }
@@ -116,8 +105,7 @@ const saidOf = (command: Command, speech: Speech): Said | undefined => {
     case 'advice':
     case 'trialEnded': {
       const sign = signOf(command)
-      const sentence = speech.explain(command.reason)
-      return { kind: 'reason', sentence, ...(sign ? { sign } : {}) }
+      return { kind: 'reason', reason: command.reason, ...(sign ? { sign } : {}) }
     }
     case 'streakMet':
     case 'problemOutcome':

@@ -1,3 +1,4 @@
+import type { Remedy } from '@/coach/remedies'
 import type { Exercise } from '@/exercises/buildUp'
 import type { DrillId } from '@/journal/ids'
 import type { RecordedPlace } from '@/journal/journal'
@@ -34,7 +35,7 @@ export interface Practising extends Sheet {
   readonly keys: readonly Key[]
   readonly place?: PlaceInBuildUp | undefined
   /** It is played against a problem of another drill, which it leads back to. */
-  readonly remedy?: string | undefined
+  readonly remedy?: Remedy | undefined
   /** What comes on the desk when this is done. */
   readonly next?: Upcoming | undefined
   /** It is played as an item of today's plan. */

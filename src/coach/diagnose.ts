@@ -2,7 +2,6 @@ import type { Chunk, ExpectedNote } from '@/music/chunk'
 import type { Hand } from '@/music/music'
 import { isBlackKey } from '@/music/pitch'
 import type { Key, NoteId } from '@/music/units'
-import { coachText } from '@/text/coach'
 import { cameFrom, handsAt, leastLeap, lineOf, newPositions, stepTo } from './handLine'
 import type { CoachFlaw, Sighting } from './problems'
 import type { Problem } from './reasons'
@@ -185,6 +184,3 @@ const noteAt = (chunk: Chunk, onset: number, key: Key | undefined): ExpectedNote
 
 const keysOf = (chunk: Chunk, onset: number, hand: Hand): readonly Key[] =>
   lineOf(chunk, hand).find((place) => place.onset === onset)?.keys ?? []
-
-/** The likely kind in one sentence. */
-export const explainLikely = (likely: LikelyKind): string => coachText.likely[likely]

@@ -23,8 +23,6 @@ export interface Remedy {
   readonly form: Form
   /** Of the rung at which the drill stopped. */
   readonly tempoShare: number
-  /** What to do. */
-  readonly sentence: string
 }
 
 /** Remedies by likely kind, the most likely to help first; common practice, no source. */
@@ -112,44 +110,28 @@ const layOut = (kind: RemedyKind, chunk: Chunk, onset: number, hand: Hand): Reme
   })
   const plain = { kind, hand: chunk.hand, form: 'asWritten' } as const
   switch (kind) {
-    case 'smallGroup': {
-      const sentence = 'The three onsets around the place, slowly.'
-      return { ...plain, ...threeAround(chunk, onset), tempoShare: 0.7, sentence }
-    }
+    case 'smallGroup':
+      return { ...plain, ...threeAround(chunk, onset), tempoShare: 0.7 }
     case 'oneHand': {
       const stretch = together ? handStretch(chunk, onset, hand) : undefined
-      const sentence = `The ${hand} hand alone, a little slower.`
-      return stretch && { ...plain, ...stretch, hand, tempoShare: 0.8, sentence }
+      return stretch && { ...plain, ...stretch, hand, tempoShare: 0.8 }
     }
-    case 'blocked': {
-      const sentence = 'The notes of each position as one chord: the hand finds it at once.'
-      return { ...plain, ...near(2), form: 'blocked', tempoShare: 0.6, sentence }
-    }
-    case 'loop': {
-      const sentence = 'The two onsets before and the two after, round and round.'
-      return { ...plain, ...near(2), tempoShare: 0.7, sentence }
-    }
+    case 'blocked':
+      return { ...plain, ...near(2), form: 'blocked', tempoShare: 0.6 }
+    case 'loop':
+      return { ...plain, ...near(2), tempoShare: 0.7 }
     case 'leapAlone': {
       const before = cameFrom(lineOf(chunk, hand), onset)
-      const sentence = 'The leap alone, slowly: look at the key before the hand moves.'
-      return before && { ...plain, from: before.onset, to: onset, hand, tempoShare: 0.5, sentence }
+      return before && { ...plain, from: before.onset, to: onset, hand, tempoShare: 0.5 }
     }
-    case 'tapFirst': {
-      const sentence = 'Count aloud and tap it, then play it at half the tempo.'
-      return { ...plain, ...near(2), tempoShare: 0.5, sentence }
-    }
-    case 'handsSlowly': {
-      const sentence = 'Both hands, so slowly that you hear where they meet.'
-      return together ? { ...plain, ...near(2), tempoShare: 0.5, sentence } : undefined
-    }
-    case 'fingering': {
-      const sentence = 'Look at the fingering, try another one, then play these three slowly.'
-      return { ...plain, ...threeAround(chunk, onset), tempoShare: 0.6, sentence }
-    }
-    case 'nameKeys': {
-      const sentence = 'Name each key aloud before you play it, slowly.'
-      return { ...plain, ...near(2), tempoShare: 0.6, sentence }
-    }
+    case 'tapFirst':
+      return { ...plain, ...near(2), tempoShare: 0.5 }
+    case 'handsSlowly':
+      return together ? { ...plain, ...near(2), tempoShare: 0.5 } : undefined
+    case 'fingering':
+      return { ...plain, ...threeAround(chunk, onset), tempoShare: 0.6 }
+    case 'nameKeys':
+      return { ...plain, ...near(2), tempoShare: 0.6 }
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Score } from '@/music/music'
 import { tick } from '@/music/units'
+import { drillText } from '@/text/drill'
 import { Notation } from './Notation'
 
 /** The notes of a fragment that is being made; it keeps its place while there are none. */
@@ -23,7 +24,7 @@ export const FragmentNotation = ({
             end: score.end,
             hand: hands.size === 1 && only ? only : 'both',
           }}
-          label={`The fragment, ${score.notes.length} notes in ${score.bars.length} bars`}
+          label={drillText.notation.fragment(score.notes.length, score.bars.length)}
         />
       ) : (
         <p className="notation-note soft">{empty}</p>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, type PointerEvent } from 'react'
 import { formatKey, isBlackKey } from '@/music/pitch'
 import { key, ms, type Key } from '@/music/units'
+import { drillText } from '@/text/drill'
 import { useApp, useSelected } from './context'
 
 /** Only the stretch of the keyboard that holds these keys, with the pressed ones. It can be played. */
@@ -40,7 +41,10 @@ export const KeyboardStrip = ({ keys }: { readonly keys: readonly Key[] }) => {
       ref={box}
       className="strip"
       role="img"
-      aria-label={`Keys ${formatKey(white[0] ?? key(60))} to ${formatKey(white.at(-1) ?? key(72))}`}
+      aria-label={drillText.keyboard(
+        formatKey(white[0] ?? key(60)),
+        formatKey(white.at(-1) ?? key(72)),
+      )}
       onPointerDown={press}
       onPointerUp={release}
       onPointerCancel={release}

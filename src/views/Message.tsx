@@ -1,7 +1,11 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { PracticeState, Said, Sign as SignKind } from '@/app/practiceState'
 import type { ItemOnDesk } from '@/app/practising'
+import { speechFor } from '@/app/speech'
 import type { Repetition } from '@/judge/repetition'
+import { coachText } from '@/text/coach'
+import { drillText } from '@/text/drill'
+import { keysText } from '@/text/keys'
 import { useApp, useSelected } from './context'
 import { cautionAgainst } from './cautions'
 import { itemLine } from './planWords'
@@ -23,7 +27,7 @@ export const Message = () => {
     <div className="practice-message" data-paused={stands}>
       {sign && <Sign kind={sign} />}
       <p role="status" aria-live="polite">
-        {simulated && <span className="soft">Simulated player, nothing is recorded. </span>}
+        {simulated && <span className="soft">{drillText.simulation} </span>}
         {sentenceOf(state)} {aside && <span className="aside soft">{aside}</span>}
         {caution && !state.last && <span className="aside caution soft">{caution}</span>}
       </p>
@@ -33,7 +37,7 @@ export const Message = () => {
           onPointerDown={keepFocus}
           onClick={() => app.practice.goOnOrMetronome()}
         >
-          Go on <kbd>Space</kbd>
+          {drillText.controls.goOn} <kbd>{keysText.names.space}</kbd>
         </button>
       )}
       {breath && (
@@ -64,33 +68,32 @@ const signOf = ({ breath, resting, said }: PracticeState): SignKind | 'breath' |
 }
 
 const sentenceOf = (state: PracticeState): string => {
-  if (state.resting) return 'A pause: whatever you play now is not judged.'
-  return wordsOf(state.said, state) ?? state.verdict ?? firstWords(state)
+  if (state.resting) return drillText.resting
+  const judged = state.last && speechFor(state.desk).describe(state.last)
+  return wordsOf(state.said, state) ?? judged ?? firstWords(state)
 }
 
 const firstWords = ({ coach, desk }: PracticeState): string => {
   if (desk.item && !coach.trial) return desk.item.item.reason
-  if (coach.trial) return 'A short trial for the tempo: three clean in a row, then faster.'
-  return desk.remedy === undefined
-    ? 'Play when you are ready: the first key begins a repetition.'
-    : 'Three clean in a row, and back to the drill.'
+  if (coach.trial) return drillText.trial
+  return desk.remedy === undefined ? drillText.ready : drillText.remedy
 }
 
 const wordsOf = (said: Said | undefined, { desk, coach }: PracticeState): string | undefined => {
   switch (said?.kind) {
     case 'reason':
-      return said.sentence
+      return speechFor(desk).explain(said.reason)
     case 'secure':
-      if (desk.remedy !== undefined) return `Solved: ${coach.streakGoal} clean in a row.`
+      if (desk.remedy !== undefined) return drillText.solved(coach.streakGoal)
       return desk.form === 'asWritten' && desk.reach === desk.goalTempo
-        ? 'Secure for today: the streak is met at the goal tempo.'
-        : `Done: ${coach.streakGoal} clean in a row.`
+        ? drillText.secure
+        : drillText.done(coach.streakGoal)
     case 'stray':
-      return 'That key begins nothing here.'
+      return drillText.stray
     case 'unplugged':
-      return 'The keyboard was unplugged: that repetition does not count. Plug it in and go on.'
+      return drillText.unplugged
     case 'soundLost':
-      return 'The sound stopped, and the metronome with it. The drill goes on without; Space starts it again.'
+      return drillText.soundLost(keysText.names.space)
     case undefined:
       return undefined
   }
@@ -98,27 +101,31 @@ const wordsOf = (said: Said | undefined, { desk, coach }: PracticeState): string
 
 /** Said more quietly: what comes next, what a problem most likely is, how a trial is left. */
 const asideOf = (state: PracticeState): string | undefined => {
-  const { breath, problem, desk, coach, verdict } = state
+  const { breath, problem, desk, coach, last } = state
   if (breath?.ofItem && desk.item) return nextItemWords(desk.item, state)
   if (breath) return nextWords(desk)
   if (problem) {
     const at = desk.piece.notes.find(({ id }) => problem.diagnosis.notes.includes(id))?.start
-    return at === undefined
-      ? problem.likely
-      : `${capital(describePlace(desk.piece, at))}. ${problem.likely}`
+    const likely = coachText.likely[problem.diagnosis.likely]
+    return at === undefined ? likely : drillText.problemAt(describePlace(desk.piece, at), likely)
   }
-  return coach.trial && verdict === undefined ? 'Backspace leaves the trial.' : undefined
+  return coach.trial && last === undefined
+    ? drillText.leaveTrial(keysText.names.backspace)
+    : undefined
 }
 
 /** Of a run-through what to work on, and what comes next today. */
 const nextItemWords = ({ item, next }: ItemOnDesk, { desk, last }: PracticeState): string => {
-  const heard = item.kind === 'runThrough' && last ? heardWords(desk, last) : ''
-  const coming = next.item ? `Next: ${itemLine(next.item)}` : 'That was the last one for today.'
-  return `${heard}Breathe. ${coming}`
+  const heard = item.kind === 'runThrough' && last ? heardWords(desk, last) : []
+  const coming = next.item ? drillText.next(itemLine(next.item)) : drillText.lastToday
+  return [...heard, drillText.breathe, coming].join(' ')
 }
 
 /** The bars in which something went wrong, as many as can be kept in mind. */
-const heardWords = ({ chunk, piece }: PracticeState['desk'], { flaws }: Repetition): string => {
+const heardWords = (
+  { chunk, piece }: PracticeState['desk'],
+  { flaws }: Repetition,
+): readonly string[] => {
   const bars = new Set(
     flaws.flatMap(({ onset }) => {
       const at = chunk.start + (chunk.onsets[onset]?.start ?? 0)
@@ -126,22 +133,18 @@ const heardWords = ({ chunk, piece }: PracticeState['desk'], { flaws }: Repetiti
     }),
   )
   const told = [...bars].toSorted((a, b) => a - b).slice(0, barsTold)
-  if (told.length === 0) return ''
-  const more = bars.size > told.length ? ' and others' : ''
-  return `To work on next: ${told.length === 1 ? 'bar' : 'bars'} ${told.join(', ')}${more}. `
+  return told.length === 0 ? [] : [drillText.toWorkOn(told, bars.size > told.length)]
 }
 
 const barsTold = 5
 
 const nextWords = ({ remedy, next, piece }: PracticeState['desk']): string => {
-  if (remedy !== undefined) return 'Breathe. Back to the drill.'
-  if (!next?.written) return 'Breathe. That was the last one.'
+  if (remedy !== undefined) return `${drillText.breathe} ${drillText.backToDrill}`
+  if (!next?.written) return `${drillText.breathe} ${drillText.last}`
   const { written, form = 'asWritten', kind } = next
   const what = kind
     ? `${kind}, ${describePlace(piece, written.start)}`
     : describeChunk(piece, written)
   const how = form === 'asWritten' ? '' : `, ${formWords[form]}`
-  return `Breathe. Next: ${what}, ${handWords[written.hand]}${how}`
+  return `${drillText.breathe} ${drillText.next(`${what}, ${handWords[written.hand]}${how}`)}`
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -1,9 +1,10 @@
 import type { Practising } from '@/app/practising'
+import { describeRemedy } from '@/app/speech'
 
 /** Where in its build-up an exercise is: the passage as a thin line, the exercise on it, and what it is for. */
 export const PassageLine = ({ practising }: { readonly practising: Practising }) => {
   const { place, remedy, written } = practising
-  if (remedy !== undefined) return <p className="passage-line">{remedy}</p>
+  if (remedy !== undefined) return <p className="passage-line">{describeRemedy(remedy)}</p>
   if (!place) return null
   const { from, to, number, of, kind, exercise } = place
   const length = Math.max(1, to - from)

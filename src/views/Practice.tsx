@@ -6,6 +6,7 @@ import { isTooBig, trialGoal } from '@/app/practiceState'
 import { formatBeats } from '@/music/beat'
 import { withFingers, type Fingers } from '@/music/fingers'
 import type { Tempo } from '@/music/units'
+import { drillText } from '@/text/drill'
 import { useApp, useSelected } from './context'
 import { DayLine } from './DayLine'
 import { KeyboardStrip } from './KeyboardStrip'
@@ -40,7 +41,7 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
   const showFingers = useSelected(app.settings, (state) => state.showFingers)
   // Against a problem of the fingering its digits are what one looks at.
-  const withDigits = showFingers || practising.remedy === 'fingering'
+  const withDigits = showFingers || practising.remedy?.kind === 'fingering'
   const stretch = useMemo(() => stretchOf(practising, withDigits), [practising, withDigits])
   const coming = next ?? item?.next
   const ahead = useMemo(
@@ -141,8 +142,9 @@ const Ladder = ({
     <div className="practice-tempo">
       <TempoScale rungs={coach.rungs} rung={coach.rung} goal={goal} beat={beat} />
       <p className="played">
-        <span className="soft">played</span> <b>{played === undefined ? '–' : beat(played)}</b>
-        <span className="unit soft">{word} a minute</span>
+        <span className="soft">{drillText.played}</span>{' '}
+        <b>{played === undefined ? '–' : beat(played)}</b>
+        <span className="unit soft">{drillText.aMinute(word)}</span>
       </p>
     </div>
   )

@@ -2,6 +2,8 @@ import type { ReactNode } from 'react'
 import { isFree, reachOf, type DrillCommand } from '@/app/commandKeys'
 import type { TimeSignature } from '@/music/music'
 import type { Key } from '@/music/units'
+import { drillText } from '@/text/drill'
+import { keysText } from '@/text/keys'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
 import { SoundNote } from './SoundNote'
@@ -45,44 +47,45 @@ export const PracticeControls = ({
         aria-pressed={metronome !== 'off'}
         onClick={() => void app.practice.toggleMetronome()}
       >
-        Metronome
-        <ClickPattern time={time} /> {keyFor('metronome', 'Space')}
+        {drillText.controls.metronome}
+        <ClickPattern time={time} /> {keyFor('metronome', keysText.names.space)}
       </button>
       <button type="button" aria-pressed={hearing} onClick={() => void app.practice.hear()}>
-        Hear it {keyFor('hear', 'Enter')}
+        {drillText.controls.hear} {keyFor('hear', keysText.names.enter)}
       </button>
       <button type="button" onClick={() => app.practice.again()}>
-        Again {keyFor('again', '0')}
+        {drillText.controls.again} {keyFor('again', '0')}
       </button>
       <button type="button" onClick={() => app.practice.lower()}>
-        Slower <kbd>↓</kbd>
+        {drillText.controls.slower} <kbd>↓</kbd>
       </button>
       <button type="button" onClick={() => app.practice.raise()}>
-        Faster <kbd>↑</kbd>
+        {drillText.controls.faster} <kbd>↑</kbd>
       </button>
       <button type="button" onClick={() => app.neighbour(-1)}>
-        {keyFor('back', '←')} {isItem ? 'Later' : 'Previous'}
+        {keyFor('back', '←')} {isItem ? drillText.controls.later : drillText.controls.previous}
       </button>
       <button type="button" onClick={() => app.neighbour(1)}>
-        Next {keyFor('next', '→')}
+        {drillText.controls.next} {keyFor('next', '→')}
       </button>
       <button
         type="button"
         aria-pressed={simulated}
         onClick={() => void app.practice.toggleSimulated()}
       >
-        Simulated<span className="unseen"> player</span>
+        {drillText.controls.simulated.shown}
+        <span className="unseen">{drillText.controls.simulated.rest}</span>
       </button>
       <button type="button" onClick={onNotebook}>
-        Notebook <kbd>9</kbd>
+        {drillText.controls.notebook} <kbd>9</kbd>
       </button>
       <SoundNote />
       <button type="button" className="all-keys" onClick={onKeys}>
-        <span className="unseen">Keys </span>
+        <span className="unseen">{drillText.controls.keys} </span>
         <kbd>?</kbd>
       </button>
       <button type="button" onClick={() => app.endSession()}>
-        End <kbd>Esc</kbd>
+        {drillText.controls.end} <kbd>{keysText.names.escape}</kbd>
       </button>
     </div>
   )
@@ -97,7 +100,7 @@ const ClickPattern = ({ time }: { readonly time: TimeSignature }) => {
   const signs = [...(perBeat > 1 ? [`×${perBeat}`] : []), ...(silentBars ? ['2–2'] : [])]
   const words = [
     ...(perBeat > 1 ? [perBeatWord(perBeat, time)] : []),
-    ...(silentBars ? ['two bars of clicks, two silent'] : []),
+    ...(silentBars ? [drillText.controls.silentBars] : []),
   ].join(', ')
   return (
     <span className="soft click-pattern" title={words}>

@@ -1,3 +1,5 @@
+import { describeRemedy } from '@/app/speech'
+import { drillText } from '@/text/drill'
 import { useApp, useSelected } from './context'
 import { keepFocus } from './shortcuts'
 
@@ -9,7 +11,7 @@ export const Remedies = () => {
     <div
       className="remedies"
       role="group"
-      aria-label="Exercises against it"
+      aria-label={drillText.remedies}
       onPointerDown={keepFocus}
     >
       {problem ? (
@@ -21,13 +23,13 @@ export const Remedies = () => {
             onClick={() => app.practice.remedy(i)}
           >
             <kbd>{i + 1}</kbd>
-            <span>{remedy.sentence}</span>
+            <span>{describeRemedy(remedy)}</span>
           </button>
         ))
       ) : (
         <button type="button" data-chosen="true" onClick={() => app.buildUpHere()}>
           <kbd>1</kbd>
-          <span>Build it up from smaller groups.</span>
+          <span>{drillText.buildUp}</span>
         </button>
       )}
     </div>

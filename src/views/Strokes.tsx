@@ -1,4 +1,5 @@
 import type { Verdict } from '@/judge/repetition'
+import { drillText } from '@/text/drill'
 
 /** As many as can be told apart from the music desk. */
 const shown = 25
@@ -33,5 +34,5 @@ export const Strokes = ({ verdicts }: { readonly verdicts: readonly Verdict[] })
 
 const describe = (verdicts: readonly Verdict[]): string => {
   const count = (verdict: Verdict): number => verdicts.filter((v) => v === verdict).length
-  return `${count('clean')} clean, ${count('flawed')} flawed, ${count('brokenOff')} broken off`
+  return drillText.verdicts(count('clean'), count('flawed'), count('brokenOff'))
 }

@@ -1,4 +1,5 @@
 import type { Tempo } from '@/music/units'
+import { drillText } from '@/text/drill'
 
 /** The tempo ladder as marks on an upright scale; the weight stands at the present rung. */
 export const TempoScale = ({
@@ -18,7 +19,8 @@ export const TempoScale = ({
     const i = rungs.indexOf(tempo)
     return rungs.length < 2 ? height / 2 : height - (i / (rungs.length - 1)) * height
   }
-  const label = `Tempo ${beat(rung)}, rung ${rungs.indexOf(rung) + 1} of ${rungs.length}, goal ${beat(goal)}`
+  const number = rungs.indexOf(rung) + 1
+  const label = drillText.ladder(beat(rung), number, rungs.length, beat(goal))
   return (
     <div className="scale" role="img" aria-label={label} data-rung={rung}>
       <div className="scale-rod" aria-hidden="true">

@@ -1,3 +1,7 @@
+import type { ReactNode } from 'react'
+import { drillText } from '@/text/drill'
+import { phrase } from './phrase'
+
 /** The streak: as many counters as the goal, in a tray. Each clean repetition moves one across. */
 export const Tray = ({ streak, goal }: { readonly streak: number; readonly goal: number }) => {
   const gap = 2
@@ -9,7 +13,7 @@ export const Tray = ({ streak, goal }: { readonly streak: number; readonly goal:
     <div
       className="tray"
       role="img"
-      aria-label={`${streak} of ${goal} clean repetitions in a row`}
+      aria-label={drillText.streak(streak, goal)}
       data-streak={streak}
     >
       <svg
@@ -31,7 +35,7 @@ export const Tray = ({ streak, goal }: { readonly streak: number; readonly goal:
         ))}
       </svg>
       <p className="tray-figure" aria-hidden="true">
-        <b>{streak}</b> of {goal}
+        {phrase(drillText.figureOf<ReactNode>(<b>{streak}</b>, goal))}
       </p>
     </div>
   )

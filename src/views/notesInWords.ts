@@ -1,6 +1,8 @@
 import type { Chunk, Onset } from '@/music/chunk'
 import type { Hand } from '@/music/music'
 import { nameKey, type Signature } from '@/music/spelling'
+import { drillText, type NoteValue } from '@/text/drill'
+import { rounded } from '@/text/numbers'
 
 /**
  * The notes of a chunk for who does not see them, in the order in which they are played; equal lengths
@@ -35,40 +37,33 @@ const grouped = ({ onsets, ticksPerQuarter }: Chunk): readonly Run[] =>
 
 const onsetInWords = (onset: Onset, { hand }: Chunk, signature: Signature): string => {
   const namesOf = (of: Hand): string =>
-    onset.notes
-      .filter((note) => note.hand === of)
-      .map(({ key }) => nameKey(key, signature))
-      .join(' with ')
+    drillText.notes.together(
+      onset.notes.filter((note) => note.hand === of).map(({ key }) => nameKey(key, signature)),
+    )
   if (hand !== 'both') return namesOf(hand)
   return (['right', 'left'] as const)
     .filter((of) => onset.notes.some((note) => note.hand === of))
-    .map((of) => `${of} ${namesOf(of)}`)
+    .map((of) => drillText.notes.inHand(of, namesOf(of)))
     .join(', ')
 }
 
 /** Quarters of each simple value; a dot adds half of it. */
-const values: readonly (readonly [number, string, string])[] = [
-  [4, 'whole note', 'whole notes'],
-  [2, 'half', 'halves'],
-  [1, 'quarter', 'quarters'],
-  [1 / 2, 'eighth', 'eighths'],
-  [1 / 4, 'sixteenth', 'sixteenths'],
-  [1 / 8, 'thirty-second', 'thirty-seconds'],
+const values: readonly (readonly [quarters: number, value: NoteValue])[] = [
+  [4, 'whole'],
+  [2, 'half'],
+  [1, 'quarter'],
+  [1 / 2, 'eighth'],
+  [1 / 4, 'sixteenth'],
+  [1 / 8, 'thirtySecond'],
 ]
 
 const lengthInWords = (quarters: number, several: boolean): string => {
-  const is = (factor: number) =>
-    values.find(([value]) => Math.abs(quarters - value * factor) < 1 / 1000)
-  const word = (found: (typeof values)[number] | undefined): string | undefined =>
-    found && (several ? found[2] : found[1])
-  const plain = word(is(1))
-  if (plain) return capital(plain)
-  const dotted = word(is(3 / 2))
-  if (dotted) return `Dotted ${dotted}`
-  const triplet = word(is(2 / 3))
-  if (triplet) return `Triplet ${triplet}`
-  const figure = quarters.toLocaleString('en', { maximumFractionDigits: 2 })
-  return several ? `${figure} quarters each` : `${figure} quarters`
+  const { length, dotted, triplet, quarters: others } = drillText.notes
+  const valueOf = (factor: number): NoteValue | undefined =>
+    values.find(([value]) => Math.abs(quarters - value * factor) < 1 / 1000)?.[1]
+  const [plain, withDot, third] = [valueOf(1), valueOf(3 / 2), valueOf(2 / 3)]
+  if (plain) return length(plain, several)
+  if (withDot) return dotted(withDot, several)
+  if (third) return triplet(third, several)
+  return others(rounded(quarters, 2), several)
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

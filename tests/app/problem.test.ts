@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { createApp, type App } from '@/app/app'
 import type { JournalEvent } from '@/journal/journal'
 import { key } from '@/music/units'
-import { play, sampleOf, sitDown, state } from '../support/atTheDesk'
+import { play, sampleOf, sentence, sitDown, state } from '../support/atTheDesk'
 import { createDesk, settled, type Desk } from '../support/fakePorts'
 
 const melody = 'C4 D4 E4 F4 G4'
@@ -42,9 +42,9 @@ const solve = async (app: App, desk: Desk): Promise<void> => {
 test('the same slip twice stops the drill, and says what it most likely is and what to do', async () => {
   const { app } = await stopped()
   const { problem, said } = state(app)
-  expect(said).toMatchObject({ sign: 'problem', sentence: expect.stringContaining('F♯4') })
+  expect(said).toMatchObject({ sign: 'problem' })
+  expect(sentence(app)).toContain('F♯4')
   expect(problem?.diagnosis.likely).toBe('accidental')
-  expect(problem?.likely).toMatch(/accidentals/)
   expect(problem?.remedies.length).toBeGreaterThanOrEqual(2)
   expect(problem?.remedies.length).toBeLessThanOrEqual(3)
   expect(recorded(app).at(-1)).toMatchObject({
@@ -129,7 +129,7 @@ test('bound keys choose a remedy and start it', async () => {
   const second = state(app).problem?.remedies[1]
   desk.tread('soft')
   await settled()
-  expect(state(app).desk.remedy).toBe(second?.sentence)
+  expect(state(app).desk.remedy).toBe(second)
 })
 
 test('after a reload the drill still stands at its problem, which is named once', async () => {

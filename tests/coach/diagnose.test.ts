@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { diagnose, explainLikely, likelyKinds, type LikelyKind } from '@/coach/diagnose'
+import { diagnose, likelyKinds, type LikelyKind } from '@/coach/diagnose'
 import type { Sighting } from '@/coach/problems'
 import type { Problem } from '@/coach/reasons'
 import { recordedCauses } from '@/journal/words'
@@ -8,6 +8,7 @@ import { flawKinds, type FlawKind } from '@/judge/flaw'
 import { cutChunk, type Chunk } from '@/music/chunk'
 import { parseKey } from '@/music/pitch'
 import { key, tick, type Key } from '@/music/units'
+import { coachText } from '@/text/coach'
 import { writeScore } from '../music/writeScore'
 
 const pitch = (name: string): Key => {
@@ -136,7 +137,7 @@ test('the words are those of the journal', () => {
 })
 
 test('each likely kind is one sentence of its own', () => {
-  const sentences = likelyKinds.map(explainLikely)
+  const sentences = likelyKinds.map((kind) => coachText.likely[kind])
   expect(new Set(sentences).size).toBe(likelyKinds.length)
   expect(sentences.filter((text) => !/^[A-Z][^.]+\.$/.test(text))).toEqual([])
 })

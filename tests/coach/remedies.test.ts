@@ -143,7 +143,6 @@ describe('what is offered', () => {
             expect(remedy.from).toBeLessThanOrEqual(onset)
             expect(remedy.to).toBeGreaterThanOrEqual(onset)
             expect(remedy.tempoShare).toBeLessThan(1)
-            expect(remedy.sentence).toMatch(/^[A-Z].*\.$/)
           }
         },
       ),
@@ -187,7 +186,6 @@ describe('the drill of a remedy', () => {
     hand: 'right',
     form: 'asWritten',
     tempoShare,
-    sentence: 'Again.',
   })
   const play = (coach: Coach, letters: string): readonly [Coach, readonly Command[]] => {
     let now = coach

@@ -7,6 +7,7 @@ import '@/app/takeUp'
 import type { Sample } from '@/app/ports'
 import type { Settings } from '@/app/settings'
 import type { PracticeState } from '@/app/practiceState'
+import { speechFor } from '@/app/speech'
 import { parseKey } from '@/music/pitch'
 import { key, tempo, tick, type Key } from '@/music/units'
 import { writeMidiFile } from '@/score/writeMidiFile'
@@ -70,4 +71,10 @@ export const state = (app: App): PracticeState => {
   const now = app.practice.store.getState()
   if (!now) throw new Error('nothing is drilled')
   return now
+}
+
+/** The sentence of the coach on the page, where there is one. */
+export const sentence = (app: App): string | undefined => {
+  const { said, desk } = state(app)
+  return said?.kind === 'reason' ? speechFor(desk).explain(said.reason) : undefined
 }
