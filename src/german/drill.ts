@@ -48,6 +48,7 @@ export const drill: DrillText = {
   verdicts: (clean, flawed, brokenOff) =>
     `${clean} fehlerfrei, ${flawed} fehlerhaft, ${brokenOff} abgebrochen`,
   keyboard: (lowest, highest) => `Tasten ${lowest} bis ${highest}`,
+  exercise: (number, of, kind, strong) => [strong(`${number} von ${of}`), `, ${kind}: `],
 
   simulation: 'Simulation, nichts wird aufgezeichnet.',
   resting: 'Pause: Was Sie jetzt spielen, wird nicht beurteilt.',
@@ -55,6 +56,8 @@ export const drill: DrillText = {
   stray: 'Mit dieser Taste beginnt hier nichts.',
   unplugged:
     'Das Instrument wurde getrennt: Dieser Durchgang zählt nicht. Wieder anschließen und weiterspielen.',
+  taken:
+    'Ein anderes Programm hat das Instrument belegt: Dieser Durchgang zählt nicht. Dort schließen, dann ist das Instrument hier wieder zu hören.',
   soundLost: (space) =>
     `Der Klang ist ausgefallen und mit ihm das Metronom. Die Übung geht ohne weiter; ${space} startet es wieder.`,
   secure: 'Für heute sicher: Die Serie ist im Zieltempo gelungen.',

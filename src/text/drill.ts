@@ -40,12 +40,19 @@ export const drillText = catalogue('drill', {
   verdicts: (clean: number, flawed: number, brokenOff: number) =>
     `${clean} clean, ${flawed} flawed, ${brokenOff} broken off`,
   keyboard: (lowest: string, highest: string) => `Keys ${lowest} to ${highest}`,
+  /** Which exercise of the build-up it is, and what it is for. */
+  exercise: <N>(number: number, of: number, kind: string, strong: (words: string) => N) => [
+    strong(`${number} of ${of}`),
+    `, ${kind}: `,
+  ],
 
   simulation: 'Simulated player, nothing is recorded.',
   resting: 'A pause: whatever you play now is not judged.',
   ready: 'Play when you are ready: the first key begins a repetition.',
   stray: 'That key begins nothing here.',
   unplugged: 'The keyboard was unplugged: that repetition does not count. Plug it in and go on.',
+  taken:
+    'Another program has taken the keyboard: that repetition does not count. Close it there, and the keyboard is heard here again.',
   soundLost: (space: string) =>
     `The sound stopped, and the metronome with it. The drill goes on without; ${space} starts it again.`,
   secure: 'Secure for today: the streak is met at the goal tempo.',

@@ -1,5 +1,8 @@
+import type { ReactNode } from 'react'
 import type { Practising } from '@/app/practising'
 import { describeRemedy } from '@/app/speech'
+import { drillText } from '@/text/drill'
+import { phrase } from './phrase'
 
 /** Where in its build-up an exercise is: the passage as a thin line, the exercise on it, and what it is for. */
 export const PassageLine = ({ practising }: { readonly practising: Practising }) => {
@@ -20,10 +23,8 @@ export const PassageLine = ({ practising }: { readonly practising: Practising })
         />
       </svg>
       <p>
-        <b>
-          {number} of {of}
-        </b>
-        , {kind}: <span className="soft">{exercise.why}</span>
+        {phrase(drillText.exercise<ReactNode>(number, of, kind, (words) => <b>{words}</b>))}
+        <span className="soft">{exercise.why}</span>
       </p>
     </div>
   )
