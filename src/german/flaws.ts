@@ -34,6 +34,14 @@ export const flaws: FlawsText = {
     spread: () => 'Akkord nicht zusammen',
     drift: () => 'das Tempo verändert sich',
   },
+  legend: {
+    marks: 'Die Zeichen',
+    another: 'Andere Taste: Der kleine Kopf ist die am häufigsten angeschlagene',
+    weights: 'Ihre Stärke',
+    upTo: (n) => (n === 1 ? 'einmal' : `bis zu ${n}-mal`),
+    between: (from, to) => (from === to ? `${from}-mal` : `${from}- bis ${to}-mal`),
+    atLeast: (n) => `${n}-mal und öfter`,
+  },
   times: often,
   verdicts,
   verdict: (verdict, told, more) => {

@@ -1,3 +1,4 @@
+import { plural } from './plural'
 import { catalogue } from './text'
 
 const verdicts = { clean: 'Clean', flawed: 'Flawed', brokenOff: 'Broken off' }
@@ -34,6 +35,17 @@ export const flawsText = catalogue('flaws', {
     uneven: (): string => 'uneven',
     spread: (): string => 'chord not together',
     drift: (): string => 'the tempo drifts',
+  },
+  /** What the marks on the music mean. */
+  legend: {
+    marks: 'The marks',
+    another: 'Another key: the small head is the one struck most',
+    /** How hard the pencil was pressed: for how often. */
+    weights: 'Their weight',
+    upTo: (n: number) => (n === 1 ? 'once' : `up to ${plural(n, 'time')}`),
+    between: (from: number, to: number) =>
+      from === to ? plural(from, 'time') : `${from} to ${to} times`,
+    atLeast: (n: number) => `${n} times and more`,
   },
   times: (n: number) => (n === 1 ? 'once' : `${n} times`),
   verdicts,

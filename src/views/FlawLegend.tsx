@@ -7,8 +7,8 @@ import {
   type Weight,
 } from '@/engraving/pencilMark'
 import { sampleOfMark } from '@/engraving/markSample'
+import { flawsText } from '@/text/flaws'
 import { flawWords } from './words'
-import { plural } from '@/text/plural'
 import type { Weighing } from './weighedFlaws'
 
 type Shape = Exclude<PencilMark['shape'], 'right'>
@@ -27,14 +27,14 @@ export const FlawLegend = ({
   const shown = weights.filter((weight) => marks.some((mark) => mark.weight === weight))
   return (
     <div className="legend">
-      <ul aria-label="The marks">
+      <ul aria-label={flawsText.legend.marks}>
         {shapes.map((shape) => (
           <li key={shape}>
             <Sample shape={shape} weight="middle" /> {shapeWords(shape)}
           </li>
         ))}
       </ul>
-      <ul aria-label="Their weight">
+      <ul aria-label={flawsText.legend.weights}>
         {shown.map((weight) => (
           <li key={weight}>
             <Sample shape={shapes[0] ?? 'missing'} weight={weight} />{' '}
@@ -47,16 +47,16 @@ export const FlawLegend = ({
 }
 
 const shapeWords = (shape: Shape): string =>
-  shape === 'wrong' ? 'Another key: the small head is the one struck most' : flawWords[shape]
+  shape === 'wrong' ? flawsText.legend.another : flawWords[shape]
 
 const weightWords = (weight: Weight, { middle, heavy }: Weighing): string => {
   switch (weight) {
     case 'light':
-      return middle === 2 ? 'once' : `up to ${plural(middle - 1, 'time')}`
+      return flawsText.legend.upTo(middle - 1)
     case 'middle':
-      return heavy - 1 === middle ? plural(middle, 'time') : `${middle} to ${heavy - 1} times`
+      return flawsText.legend.between(middle, heavy - 1)
     case 'heavy':
-      return `${heavy} times and more`
+      return flawsText.legend.atLeast(heavy)
   }
 }
 

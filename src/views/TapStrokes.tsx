@@ -1,5 +1,8 @@
+import type { ReactNode } from 'react'
 import { tapsWanted } from '@/app/tapTest'
 import type { TapStroke } from '@/judge/tapTest'
+import { tapTestText } from '@/text/tapTest'
+import { phrase } from './phrase'
 
 /** Milliseconds from the line of the clicks to the edge; farther strokes stand at the edge. */
 const edge = 150
@@ -19,9 +22,9 @@ export const TapStrokes = ({
   return (
     <div className="taps">
       <p className="taps-words soft" aria-hidden="true">
-        <span>early</span>
-        <span>click</span>
-        <span>late</span>
+        <span>{tapTestText.early}</span>
+        <span>{tapTestText.click}</span>
+        <span>{tapTestText.late}</span>
       </p>
       <svg viewBox={`0 0 ${tapsWanted * step} 100`} role="img" aria-label={describe(strokes)}>
         <path className="taps-line" d={`M0 ${middle}H${tapsWanted * step}`} />
@@ -37,7 +40,7 @@ export const TapStrokes = ({
         ))}
       </svg>
       <p className="taps-count" aria-hidden="true">
-        <b>{strokes.length}</b> of {tapsWanted}
+        {phrase(tapTestText.counted<ReactNode>(<b>{strokes.length}</b>, tapsWanted))}
       </p>
     </div>
   )
@@ -49,5 +52,5 @@ const y = (by: number): number =>
 
 const describe = (strokes: readonly TapStroke[]): string => {
   const early = strokes.filter(({ by }) => by < 0).length
-  return `${strokes.length} of ${tapsWanted} strikes: ${early} early, ${strokes.length - early} late`
+  return tapTestText.strikes(strokes.length, tapsWanted, early, strokes.length - early)
 }

@@ -1,4 +1,6 @@
-import { tapKeys, tapTempo, usableLag, type TapTestState } from '@/app/tapTest'
+import { tapKeys, tapTempo, usableLag } from '@/app/tapTest'
+import { keysText } from '@/text/keys'
+import { tapTestText } from '@/text/tapTest'
 import { useApp, useSelected } from './context'
 import { KeyboardStrip } from './KeyboardStrip'
 import { keepFocus, useKeys } from './shortcuts'
@@ -22,12 +24,8 @@ export const TapTest = () => {
   })
   return (
     <main className="page tap-test">
-      <h1>Tap test</h1>
-      <p>
-        Your key comes in a little before or after the click, always by about as much: loudspeaker
-        and keyboard take their time, and most people strike just before a click. Strike any key
-        with each of sixteen clicks, and the judge leaves this lag out when it says early or late.
-      </p>
+      <h1>{tapTestText.title}</h1>
+      <p>{tapTestText.why}</p>
       <p className="tap-message" role="status" aria-live="polite" data-state={state.kind}>
         {describeTapTest(state, tapTempo)}
       </p>
@@ -37,38 +35,28 @@ export const TapTest = () => {
       />
       <div className="row tap-controls" onPointerDown={keepFocus}>
         <button type="button" className="primary" onClick={() => void app.tapTest.toggle()}>
-          {toggleWords[state.kind]} <kbd>Space</kbd>
+          {tapTestText.toggle[state.kind]} <kbd>{keysText.names.space}</kbd>
         </button>
         <button
           type="button"
           disabled={usable === undefined || usable === inUse}
           onClick={() => use(usable)}
         >
-          Use it <kbd>Enter</kbd>
+          {tapTestText.use} <kbd>{keysText.names.enter}</kbd>
         </button>
         <button type="button" disabled={inUse === 0} onClick={() => use(0)}>
-          Use none
+          {tapTestText.useNone}
         </button>
         <button type="button" onClick={() => app.goBack()}>
-          Back <kbd>Esc</kbd>
+          {tapTestText.back} <kbd>{keysText.names.escape}</kbd>
         </button>
         <SoundNote />
       </div>
       <KeyboardStrip keys={tapKeys} />
       <p aria-live="polite" className="tap-in-use" data-lag={inUse}>
-        In use: {describeLag(inUse)}.{' '}
-        <span className="soft">
-          Measure again with other loudspeakers, headphones or another keyboard.
-        </span>
+        {tapTestText.inUse(describeLag(inUse))}{' '}
+        <span className="soft">{tapTestText.measureAgain}</span>
       </p>
     </main>
   )
-}
-
-const toggleWords: Readonly<Record<TapTestState['kind'], string>> = {
-  ready: 'Start the clicks',
-  starting: 'Stop',
-  silent: 'Try again',
-  listening: 'Stop',
-  done: 'Measure again',
 }
