@@ -3,8 +3,9 @@ import { flawsText } from '@/text/flaws'
 import type { Flaw, FlawKind } from './flaw'
 import type { Repetition } from './repetition'
 
-const words: Readonly<Record<FlawKind, (written?: string, played?: string) => string>> =
-  flawsText.told
+type Told = (written: string | undefined, played: string | undefined) => string
+
+const words: Readonly<Record<FlawKind, Told>> = flawsText.told
 
 /** One flaw in a few words: 'E♭4 in place of E4'. */
 export const describeFlaw = (kind: FlawKind, written?: string, played?: string): string =>

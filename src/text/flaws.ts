@@ -3,6 +3,9 @@ import { catalogue } from './text'
 
 const verdicts = { clean: 'Clean', flawed: 'Flawed', brokenOff: 'Broken off' }
 
+/** The name of a key, where there is one. */
+type Known = string | undefined
+
 /** Flaws, verdicts, and how strictly they are judged. */
 export const flawsText = catalogue('flaws', {
   /** By name, as in a list of what went wrong. */
@@ -22,16 +25,16 @@ export const flawsText = catalogue('flaws', {
   },
   /** What happened, in a few words: 'E♭4 in place of E4'. A flaw may lack the written note, or the played key. */
   told: {
-    wrong: (written = 'the note', played = 'another key') => `${played} in place of ${written}`,
-    missing: (written = 'the note') => `${written} missing`,
-    extra: (_: string | undefined, played = 'another key') =>
-      `${played} struck, which is not written`,
-    repeated: (_: string | undefined, played = 'another key') => `${played} struck again`,
+    wrong: (written: Known, played: Known) =>
+      `${played ?? 'another key'} in place of ${written ?? 'the note'}`,
+    missing: (written: Known) => `${written ?? 'the note'} missing`,
+    extra: (_: Known, played: Known) => `${played ?? 'another key'} struck, which is not written`,
+    repeated: (_: Known, played: Known) => `${played ?? 'another key'} struck again`,
     order: (): string => 'two onsets exchanged',
     restart: (): string => 'went back',
-    hesitation: (written = 'the note') => `a stop before ${written}`,
-    early: (written = 'the note') => `${written} early`,
-    late: (written = 'the note') => `${written} late`,
+    hesitation: (written: Known) => `a stop before ${written ?? 'the note'}`,
+    early: (written: Known) => `${written ?? 'the note'} early`,
+    late: (written: Known) => `${written ?? 'the note'} late`,
     uneven: (): string => 'uneven',
     spread: (): string => 'chord not together',
     drift: (): string => 'the tempo drifts',
