@@ -4,6 +4,8 @@ import type { Chunk } from '@/music/chunk'
 import type { Take } from '@/music/keyEvent'
 import { quarterMs, type Key, type Tempo } from '@/music/units'
 import type { Listed } from '@/review/repetitions'
+import { decimal } from '@/text/numbers'
+import { repetitionsText } from '@/text/repetitions'
 import { left, Plot, right } from './ReviewPlot'
 import { keyWords, tempoWords } from './reviewWords'
 
@@ -15,6 +17,8 @@ interface Strike {
   readonly velocity: number
   readonly isFlaw: boolean
 }
+
+const words = repetitionsText.played
 
 const rows = { written: 8, tick: 14, played: 38, tallest: 30, height: 78 }
 
@@ -35,24 +39,24 @@ export const PlayedLine = ({
   const written = chunk ? writtenTimes(chunk, rung) : []
   const end = Math.max(1, ...written, ...strikes.map(({ at }) => at))
   const sentence = [
-    `${seconds(strikes.at(-1)?.at ?? 0)} from the first key to the last`,
+    words.lasted(seconds(strikes.at(-1)?.at ?? 0)),
     ...(written.length > 0
-      ? [`${seconds(written.at(-1) ?? 0)} as written at ${tempoWords(rung, listed)}`]
+      ? [words.written(seconds(written.at(-1) ?? 0), tempoWords(rung, listed))]
       : []),
   ].join('; ')
   return (
     <Plot
-      sentence={`${sentence}. Above when each onset was due, below when each key came: the taller, the louder; ringed where it was a flaw.`}
+      sentence={`${sentence}. ${words.picture}`}
       height={rows.height}
       draw={(width) => {
         const x = (at: number): number => left + (at / end) * (width - left - right - 8)
         return (
           <>
             <text x={0} y={rows.written + 12}>
-              due
+              {words.dueRow}
             </text>
             <text x={0} y={rows.played + 14}>
-              played
+              {words.playedRow}
             </text>
             {written.map((at, i) => (
               <path key={i} className="due" d={`M${x(at)} ${rows.written}v${rows.tick}`} />
@@ -83,27 +87,24 @@ const StrikeTable = ({
   <table className="narrow">
     <thead>
       <tr>
-        <th scope="col">Key</th>
+        <th scope="col">{words.columns.key}</th>
         <th scope="col" className="number">
-          Seconds
+          {words.columns.seconds}
         </th>
         <th scope="col" className="number">
-          Held
+          {words.columns.held}
         </th>
         <th scope="col" className="number">
-          Velocity
+          {words.columns.velocity}
         </th>
       </tr>
     </thead>
     <tbody>
       {strikes.map(({ key, at, held, velocity, isFlaw }, i) => (
         <tr key={i}>
-          <td>
-            {keyWords(key, score)}
-            {isFlaw && ', a flaw'}
-          </td>
-          <td className="number">{(at / 1000).toFixed(2)}</td>
-          <td className="number">{held === undefined ? '–' : (held / 1000).toFixed(2)}</td>
+          <td>{isFlaw ? words.flaw(keyWords(key, score)) : keyWords(key, score)}</td>
+          <td className="number">{decimal(at / 1000, 2)}</td>
+          <td className="number">{held === undefined ? '–' : decimal(held / 1000, 2)}</td>
           <td className="number">{velocity}</td>
         </tr>
       ))}
@@ -111,7 +112,7 @@ const StrikeTable = ({
   </table>
 )
 
-const seconds = (ms: number): string => `${(ms / 1000).toFixed(1)} seconds`
+const seconds = (ms: number): string => decimal(ms / 1000, 1)
 
 const writtenTimes = ({ onsets, ticksPerQuarter }: Chunk, rung: Tempo): readonly number[] =>
   onsets.map(({ start }) => (start / ticksPerQuarter) * quarterMs(rung))

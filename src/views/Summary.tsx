@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, type ReactNode } from 'react'
 import { formatRoute, parseRoute } from '@/app/route'
 import { formatBeats } from '@/music/beat'
 import { splitFormedId } from '@/music/form'
@@ -7,18 +7,20 @@ import type { Tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { FlawCount } from '@/review/flaws'
 import type { ChunkReview } from '@/review/review'
+import { flawsText } from '@/text/flaws'
+import { musicText } from '@/text/music'
+import { sessionText } from '@/text/session'
 import { useApp, useSelected } from './context'
 import { Decisions } from './Decisions'
 import { CopyReminder } from './RecordCopies'
 import { musicKeys } from './FlawMusic'
 import { PageKeys } from './PageKeys'
+import { phrase } from './phrase'
 import { Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
-import { rangeWords } from './reviewWords'
 import { SessionPieces } from './SessionPieces'
 import { TodayDone } from './TodayWay'
 import { flawWords, formWords, handWords, percent } from './words'
-import { plural } from '@/text/plural'
 import './review.css'
 
 const sitting: Asked = { session: true }
@@ -33,50 +35,67 @@ export const Summary = () => {
   if (review.repetitions === 0)
     return (
       <main className="page">
-        <h1>This session</h1>
+        <h1>{sessionText.title}</h1>
         <p>
-          Nothing practised yet. Choose one of the{' '}
-          <a href={formatRoute({ kind: 'pieces' })}>pieces</a>, and one small chunk of it.
+          {phrase(
+            sessionText.nothing<ReactNode>((word) => (
+              <a href={formatRoute({ kind: 'pieces' })}>{word}</a>
+            )),
+          )}
         </p>
         <TodayDone />
       </main>
     )
   return (
     <main className="page review">
-      <h1>This session</h1>
+      <h1>{sessionText.title}</h1>
       <p className="row no-print">
-        <a href={all}>Repetitions</a>
+        <a href={all}>{sessionText.repetitions}</a>
         <PageKeys
           keys={[
-            { key: 'r', shown: 'R', words: 'repetitions', run: () => app.go(parseRoute(all)) },
+            {
+              key: 'r',
+              shown: 'R',
+              words: sessionText.toRepetitions,
+              run: () => app.go(parseRoute(all)),
+            },
             ...musicKeys,
           ]}
         />
       </p>
       <p className="share" data-share={cleanShare}>
-        <b>{cleanShare === undefined ? '–' : percent(cleanShare)}</b> clean
+        {phrase(
+          sessionText.cleanShare<ReactNode>(
+            <b>{cleanShare === undefined ? '–' : percent(cleanShare)}</b>,
+          ),
+        )}
         <span className="soft">
-          {share && `between ${rangeWords(share, 'and')} % in 95 of 100 cases; `}
-          <Followed n={tally.clean} asked={{ ...sitting, verdict: 'clean' }} /> clean,{' '}
-          <Followed n={tally.flawed} asked={{ ...sitting, verdict: 'flawed' }} /> flawed;{' '}
-          <Followed n={tally.brokenOff} asked={{ ...sitting, verdict: 'brokenOff' }} /> broken off
+          {share &&
+            sessionText.shareWithin(Math.round(share.low * 100), Math.round(share.high * 100))}
+          {phrase(
+            sessionText.tally<ReactNode>(
+              <Followed n={tally.clean} asked={{ ...sitting, verdict: 'clean' }} />,
+              <Followed n={tally.flawed} asked={{ ...sitting, verdict: 'flawed' }} />,
+              <Followed n={tally.brokenOff} asked={{ ...sitting, verdict: 'brokenOff' }} />,
+            ),
+          )}
         </span>
       </p>
       <ShareBar clean={tally.clean} flawed={tally.flawed} />
       <p>{verdictOnSession(cleanShare)}</p>
       <TodayDone />
       <section aria-labelledby="drilled">
-        <h2 id="drilled">What was drilled</h2>
+        <h2 id="drilled">{sessionText.drilled}</h2>
         <div className="scroll">
           <table>
             <thead>
               <tr>
-                <th scope="col">Chunk</th>
-                <th scope="col">Clean</th>
-                <th scope="col">Longest streak</th>
-                <th scope="col">Tempo</th>
+                <th scope="col">{sessionText.columns.chunk}</th>
+                <th scope="col">{sessionText.columns.clean}</th>
+                <th scope="col">{sessionText.columns.longestStreak}</th>
+                <th scope="col">{sessionText.columns.tempo}</th>
                 <th scope="col">
-                  <span className="unseen">Again</span>
+                  <span className="unseen">{sessionText.columns.again}</span>
                 </th>
               </tr>
             </thead>
@@ -94,25 +113,19 @@ export const Summary = () => {
       <CopyReminder />
       <div className="row">
         <button type="button" onClick={() => void app.records.save()}>
-          Save the whole record as a file
+          {sessionText.save}
         </button>
       </div>
-      <p className="soft">
-        {plural(review.repetitions, 'repetition')} in {spent(review.minutes)}.
-      </p>
+      <p className="soft">{sessionText.amount(review.repetitions, review.minutes)}</p>
     </main>
   )
 }
 
-const spent = (minutes: number): string =>
-  minutes < 1 ? 'less than a minute' : plural(Math.round(minutes), 'minute')
-
 /** More than half clean is the floor of a good day. */
 const verdictOnSession = (share: number | undefined): string => {
-  if (share === undefined) return 'No repetition came to its end.'
-  if (share > 0.5) return 'More than half was correct repetition: that is what the fingers keep.'
-  const how = share === 0.5 ? 'Only half' : 'Less than half'
-  return `${how} was correct repetition. Tomorrow: a slower tempo, or smaller chunks.`
+  if (share === undefined) return sessionText.noneEnded
+  if (share > 0.5) return sessionText.moreThanHalf
+  return share === 0.5 ? sessionText.half : sessionText.lessThanHalf
 }
 
 const ShareBar = ({ clean, flawed }: { readonly clean: number; readonly flawed: number }) => {
@@ -129,42 +142,39 @@ const ShareBar = ({ clean, flawed }: { readonly clean: number; readonly flawed: 
 const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
   const app = useApp()
   const listed = useSelected(app.library.store, (state) => state.listed)
-  const title = chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? 'A piece'
+  const title =
+    chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? sessionText.aPiece
   const routes = useReviewedRoutes()
   const { place, tally, time } = chunk
   const form = splitFormedId(chunk.chunk)?.form ?? 'asWritten'
   const beat = (tempo: Tempo): string => (time ? formatBeats(tempo, time) : `${Math.round(tempo)}`)
-  const bars =
-    place &&
-    (place.fromBar === place.toBar
-      ? `bar ${place.fromBar}`
-      : `bars ${place.fromBar}–${place.toBar}`)
+  const { fromRung, toRung, goalTempo, secure = false } = chunk
+  const rungs = [beat(fromRung), ...(toRung === fromRung ? [] : [beat(toRung)])].join(' → ')
   return (
     <tr>
       <td>
         {title}
         {place && (
           <span className="soft">
-            , {bars}, {handWords[place.hand]}
+            , {musicText.bars(place.fromBar, place.toBar)}, {handWords[place.hand]}
             {form === 'asWritten' ? '' : `, ${formWords[form]}`}
           </span>
         )}
       </td>
       <td>
         <a href={routes.repetitions({ ...sitting, piece: chunk.piece, chunk: chunk.chunk })}>
-          {tally.clean} of {tally.clean + tally.flawed}
+          {sessionText.cleanOf(tally.clean, tally.clean + tally.flawed)}
         </a>
       </td>
       <td>{chunk.longestStreak}</td>
       <td>
-        {beat(chunk.fromRung)}
-        {chunk.toRung === chunk.fromRung ? '' : ` → ${beat(chunk.toRung)}`}
-        {chunk.goalTempo === undefined ? '' : ` of ${beat(chunk.goalTempo)}`}
-        {chunk.secure && ', secure'}
+        {sessionText.tempo(rungs, goalTempo === undefined ? undefined : beat(goalTempo), secure)}
       </td>
       <td>
         {place && (
-          <a href={formatRoute({ kind: 'practice', piece: chunk.piece, place, form })}>again</a>
+          <a href={formatRoute({ kind: 'practice', piece: chunk.piece, place, form })}>
+            {sessionText.again}
+          </a>
         )}
       </td>
     </tr>
@@ -177,17 +187,17 @@ const Flaws = ({ flaws }: { readonly flaws: readonly FlawCount[] }) => {
   return (
     <section aria-labelledby="flaws">
       <h2 id="flaws">
-        {flaws.some(({ times }) => times > 1) ? 'What went wrong most' : 'What went wrong'}
+        {flaws.some(({ times }) => times > 1) ? sessionText.flawsMost : sessionText.flaws}
       </h2>
       <ol className="flaws">
         {flaws.map((flaw) => (
           <li key={`${flaw.chunk} ${flaw.onset} ${flaw.kind} ${flaw.written}`}>
-            {flawWords[flaw.kind]}
-            {flaw.written === undefined ? '' : ` at ${formatKey(flaw.written)}`}, onset{' '}
-            {flaw.onset + 1}:{' '}
-            <a href={routes.repetitions(askedOf(flaw))}>
-              {flaw.times === 1 ? 'once' : `${flaw.times} times`}
-            </a>
+            {sessionText.flaw(
+              flawWords[flaw.kind],
+              flaw.written === undefined ? undefined : formatKey(flaw.written),
+              flaw.onset + 1,
+            )}{' '}
+            <a href={routes.repetitions(askedOf(flaw))}>{flawsText.times(flaw.times)}</a>
           </li>
         ))}
       </ol>
