@@ -148,7 +148,7 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
   const { place, tally, time } = chunk
   const form = splitFormedId(chunk.chunk)?.form ?? 'asWritten'
   const beat = (tempo: Tempo): string => (time ? formatBeats(tempo, time) : `${Math.round(tempo)}`)
-  const { fromRung, toRung, goalTempo, secure = false } = chunk
+  const { fromRung, toRung, goalTempo, secure } = chunk
   const rungs = [beat(fromRung), ...(toRung === fromRung ? [] : [beat(toRung)])].join(' → ')
   return (
     <tr>
