@@ -1,7 +1,8 @@
 import { parseDay } from '@/journal/day'
 import { recordedFlawKinds, recordedOverrules, recordedVerdicts } from '@/journal/words'
-import { chunkId, key, noteId, pieceId, type Key } from '@/music/units'
+import { chunkId, key, noteId, pieceId, tempo, type Key, type Tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
+import { chunkStateNames } from '@/review/chunkStates'
 
 /** { piece: 'p1', verdict: 'flawed' } -> 'piece=p1/verdict=flawed', as it stands in the address. */
 export const formatAsked = (asked: Asked): string =>
@@ -15,7 +16,7 @@ export const parseAsked = (words: readonly string[]): Asked => {
   const text = (name: keyof Asked): string | undefined => given.get(name) || undefined
   const of = <T extends string>(name: keyof Asked, known: readonly T[]): T | undefined =>
     known.find((each) => each === text(name))
-  const [piece, chunk, note] = [text('piece'), text('chunk'), text('note')]
+  const [piece, chunk, note, until] = [text('piece'), text('chunk'), text('note'), text('until')]
   return present({
     session: flag(text('session')),
     piece: piece === undefined ? undefined : pieceId(piece),
@@ -23,12 +24,16 @@ export const parseAsked = (words: readonly string[]): Asked => {
     from: parseDay(text('from') ?? ''),
     to: parseDay(text('to') ?? ''),
     verdict: of('verdict', recordedVerdicts),
+    ended: flag(text('ended')),
+    rung: tempoOf(text('rung')),
     flaw: of('flaw', recordedFlawKinds),
     note: note === undefined ? undefined : noteId(note),
+    until: until === undefined ? undefined : noteId(until),
     bar: barOf(text('bar')),
     written: keyOf(text('written')),
     played: keyOf(text('played')),
     cold: flag(text('cold')),
+    state: of('state', chunkStateNames),
     streak: flag(text('streak')),
     overruled: of('overruled', recordedOverrules),
   })
@@ -48,6 +53,12 @@ const flag = (text: string | undefined): true | undefined => (text === 'true' ? 
 
 const barOf = (text: string | undefined): number | undefined =>
   text !== undefined && /^\d{1,5}$/.test(text) ? Number(text) : undefined
+
+/** A rung of per cents is no round number. */
+const tempoOf = (text: string | undefined): Tempo | undefined =>
+  text !== undefined && Number(text) > 0 && Number.isFinite(Number(text))
+    ? tempo(Number(text))
+    : undefined
 
 const keyOf = (text: string | undefined): Key | undefined =>
   text !== undefined && /^\d{1,3}$/.test(text) && Number(text) <= 127

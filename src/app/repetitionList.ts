@@ -7,7 +7,7 @@ import { ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { daysOf, needsChunks, type Asked, type AskedSums, type Known } from '@/review/asked'
 import { carryEvents, type Carried } from '@/review/carryOver'
-import { coldChecksOfAll } from '@/review/coldFigures'
+import { coldChecksOfAll, standingsOfAll } from '@/review/coldFigures'
 import { barsIn, locateIn } from '@/review/flawBars'
 import { listRepetitions, type ListedDay } from '@/review/repetitions'
 import { readChunkDays } from './chunkRecord'
@@ -115,9 +115,10 @@ const knownOf = (score: Score | undefined, chunks: readonly ChunkDay[]): Known =
           score,
           [...drills].map(([chunk, drill]) => ({ chunk, drill })),
         )
-      : (_, { notes }) => notes?.[0],
+      : (_, { notes }) => (notes?.[0] === undefined ? undefined : { note: notes[0] }),
     barOf: score ? barsIn(score) : () => undefined,
     checks: coldChecksOfAll(chunks),
+    standings: standingsOfAll(chunks),
   }
 }
 

@@ -1,7 +1,7 @@
 import type { VerovioToolkit } from 'verovio/esm'
 import { finish, load, measure, options, spaceAtFullScale, type Box, type Drawing } from './draw'
 import { writeMei } from './mei'
-import type { WeighedMark } from './pencilMark'
+import { stripHeight, type WeighedMark } from './pencilMark'
 import { pencilMarkup } from './pencilMarkup'
 import type { Stretch } from './stretch'
 
@@ -31,12 +31,13 @@ export const drawSystem = (
   // Only a pencil needs to know more of the notes than where they stand.
   const mei = marks.length > 0 ? written : { ...written, notes: new Map() }
   const scale = space / spaceAtFullScale
+  const strip = stripHeight(marks.map(({ mark }) => mark))
   const layout = {
     ...options(stretch.hands.length > 1),
     // The brace stands left of the staves.
     pageMarginLeft: 45,
     pageMarginTop: 20,
-    pageMarginBottom: Math.round(roomForMarks / scale),
+    pageMarginBottom: Math.round(roomForMarks / scale + strip * spaceAtFullScale),
     adjustPageWidth: false,
     pageWidth: Math.max(100, Math.floor(width / scale)),
     pageHeight: 60_000,

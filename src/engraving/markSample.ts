@@ -39,7 +39,11 @@ const [first, second] = [noteId('first'), noteId('second')]
 export const sampleOfMark = (shape: PencilMark['shape']): MarkSample => {
   const isTwo = shape === 'order' || shape === 'drift'
   const notes = [noteAt(first, isTwo ? 25 : 45, 0), ...(isTwo ? [noteAt(second, 65, 1)] : [])]
-  const page: Page = { notes: new Map(notes.map((note) => [note.id, note])), staves: [staff] }
+  const page: Page = {
+    notes: new Map(notes.map((note) => [note.id, note])),
+    staves: [staff],
+    foot: 0,
+  }
   return {
     viewBox: isUnder.has(shape) ? '8 15 74 92' : '8 4 74 74',
     lines: [0, 1, 2, 3, 4].map((line) => top + line * space),

@@ -1,6 +1,6 @@
 import type { Key } from '@/music/units'
 import type { Page, PageNote, PageStaff } from './page'
-import type { PencilMark } from './pencilMark'
+import { aboveFoot, type PencilMark } from './pencilMark'
 import { alterInSignature, spell } from '@/music/spelling'
 import {
   accidentalStrokes,
@@ -34,7 +34,9 @@ export const strokesOf = (mark: PencilMark, page: Page): Stroke[] => {
     case 'missing':
       return on(page, mark.note, (note) => dottedRing(spotOf(note), note.half))
     case 'extra':
-      return on(page, mark.near, (note) => playedStrokes(page, note, mark.key, crossStrokes, false))
+      return on(page, mark.near, (note) =>
+        playedStrokes(page, nearestTo(page, note, mark.key), mark.key, crossStrokes, false),
+      )
     case 'repeated':
       return on(page, mark.note, (note) =>
         crossStrokes(shifted(note, note.half + 1.1 * note.staff.space)),
@@ -71,6 +73,14 @@ const shifted = (note: PageNote, by: number): Spot => ({ ...spotOf(note), x: not
 
 const notesOfOnset = (page: Page, note: PageNote): PageNote[] =>
   [...page.notes.values()].filter((n) => n.staff === note.staff && n.at === note.at)
+
+/** Of the notes struck together, on whatever staff, the one nearest to a key. */
+const nearestTo = (page: Page, note: PageNote, key: Key): PageNote => {
+  const { step } = spell(key, note.signature)
+  const together = [...page.notes.values()].filter(({ at }) => at === note.at)
+  const far = (each: PageNote): number => Math.abs(each.step - step)
+  return together.reduce((nearest, each) => (far(each) < far(nearest) ? each : nearest), note)
+}
 
 /** Below the lowest ink of the staff near x; `reach` in spaces to either side. */
 const lowestInk = (staff: PageStaff, x: number, reach: number): number =>
@@ -215,7 +225,7 @@ const spreadStrokes = (page: Page, ids: readonly string[]): Stroke[] => {
 
 const driftStrokes = (
   page: Page,
-  { from, to, faster }: { readonly from: string; readonly to: string; readonly faster: boolean },
+  { from, to, faster, row }: Extract<PencilMark, { readonly shape: 'drift' }>,
 ): Stroke[] => {
   const first = page.notes.get(from)
   if (!first) return []
@@ -223,7 +233,10 @@ const driftStrokes = (
   const { space } = first.staff
   const end = last && last.staff === first.staff ? last.x : first.staff.right - space
   const low = lowestInk(first.staff, (first.x + end) / 2, (end - first.x) / 2 / space)
-  const y = Math.max(rowSpot(first, 0).y, low + 0.9 * space) + 2.4 * space
+  const y =
+    row === undefined
+      ? Math.max(rowSpot(first, 0).y, low + 0.9 * space) + 2.4 * space
+      : page.foot - aboveFoot(row) * space
   const width = Math.max(3, (end - first.x) / space)
   return slantStrokes({ x: first.x, y, space }, width, faster ? 1 : -1)
 }

@@ -4,6 +4,8 @@ import type { Signature } from '@/music/spelling'
 export interface Page {
   readonly notes: ReadonlyMap<string, PageNote>
   readonly staves: readonly PageStaff[]
+  /** The foot of the drawing. */
+  readonly foot: number
 }
 
 export interface PageNote {
@@ -51,7 +53,16 @@ export const readPage = (svg: string): Page => {
       if (selfClosing) close(reading)
     }
   }
-  return { notes: reading.notes, staves: reading.systems.flat() }
+  return { notes: reading.notes, staves: reading.systems.flat(), foot: footOf(svg) }
+}
+
+/** The music is drawn at ten times the size of the outer drawing, within its margins. */
+const footOf = (svg: string): number => {
+  const [, height = 0] = numbers(/viewBox="0 0 [\d.]+ [\d.]+"/.exec(svg)?.[0]).slice(-2)
+  const [, shift = 0] = numbers(
+    /class="page-margin" transform="translate\((-?\d+, -?\d+)\)"/.exec(svg)?.[1],
+  )
+  return 10 * height - shift
 }
 
 const tag = /<(\/?)([a-z]+)((?:\s+[\w:-]+="[^"]*")*)\s*(\/?)>/gi

@@ -8,6 +8,8 @@ export interface SystemPlaces {
   /** The first line of the upper staff and the last one of the lower. */
   readonly top: number
   readonly bottom: number
+  /** A staff space, as a share of the height. */
+  readonly space: number
 }
 
 /** Reads the text of a line that `drawSystem` drew; asks the page for no layout. */
@@ -32,13 +34,14 @@ export const readSystemPlaces = (svg: string): SystemPlaces => {
   const notes = new Map<NoteId, { readonly x: number; readonly y: number }>()
   for (const [, id = '', headX, headY] of svg.matchAll(noteHead))
     notes.set(noteId(id), { x: x(Number(headX) + halfHead), y: y(Number(headY)) })
-  return { bars, notes, top, bottom }
+  return { bars, notes, top, bottom, space: unitsASpace / (10 * height) }
 }
 
 const numbersOf = (found: RegExpExecArray | RegExpMatchArray | null): number[] =>
   [...(found ?? [])].map(Number)
 
-/** Half the width of a head, 180 units to a staff space. */
+const unitsASpace = 180
+/** Half the width of a head. */
 const halfHead = 110
 
 const viewBox = /viewBox="0 0 ([\d.]+) ([\d.]+)"/

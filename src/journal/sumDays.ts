@@ -1,6 +1,6 @@
 import { tempo, type ChunkId, type Tempo } from '@/music/units'
 import type { Day, DayOf } from './day'
-import { countPlaces, countSubstitutions, isCounted } from './flawCounts'
+import { countPlaces, isCounted } from './flawCounts'
 import { groupBy, type Some } from './groupBy'
 import type { DrillBegun, JournalEvent, RepetitionRecorded } from './journal'
 import { compareEvents } from './merge'
@@ -92,7 +92,6 @@ const sumChunk = (day: Day, events: Some<ChunkEvent>, timed: readonly Timed[]): 
     ...(done.length > 0 ? { doneAt: tempo(Math.max(...done)) } : {}),
     ...(begun ? { begun: drillOf(begun) } : {}),
     places: countPlaces(repetitions),
-    substitutions: countSubstitutions(repetitions),
   }
 }
 

@@ -10,7 +10,7 @@
 import type { TimeSignature } from '@/music/music'
 import type { ChunkId, PieceId, Tempo } from '@/music/units'
 import type { Day } from './day'
-import type { FlawPlace, Substitution } from './flawCounts'
+import type { FlawPlace } from './flawCounts'
 import type { RecordedPlace } from './journal'
 import type { RecordedFlawKind, RecordedForm, RecordedOverrule, RecordedVerdict } from './words'
 
@@ -66,7 +66,6 @@ export interface ChunkDay extends Sum {
   readonly doneAt?: Tempo
   readonly begun?: DrillSum
   readonly places: readonly FlawPlace[]
-  readonly substitutions: readonly Substitution[]
 }
 
 /** What the person decided otherwise than the coach, and how often. */

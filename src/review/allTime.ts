@@ -4,6 +4,7 @@ import type { DayTotal, PieceDay } from '@/journal/sums'
 import type { PieceId } from '@/music/units'
 import { isPlayed, joinOverruled, joinSums, type Figures, type OverruleCount } from './joinSums'
 import { compareShares, type ShareTrend } from './proportion'
+import type { Span } from './teacherPage'
 
 export interface PieceFigures extends Figures {
   readonly piece: PieceId
@@ -24,7 +25,12 @@ export interface AllTime extends Figures {
   readonly pieces: readonly PieceFigures[]
   readonly overruled: readonly OverruleCount[]
   /** The last four weeks with practice against the four before; absent while there is nothing to compare. */
-  readonly trend?: ShareTrend
+  readonly trend?: Trend
+}
+
+/** Two times of practice compared, and which days they are. */
+export interface Trend extends ShareTrend {
+  readonly days: { readonly before: Span; readonly after: Span }
 }
 
 /** Days of practice that are compared with as many before: enough for the interval to be worth showing. */
@@ -52,12 +58,17 @@ export const reviewAllTime = (
 }
 
 /** The last days with practice against as many before; `undefined` while there is nothing to compare. */
-export const trendOf = (days: readonly (DayTotal | PieceDay)[]): ShareTrend | undefined => {
+export const trendOf = (days: readonly (DayTotal | PieceDay)[]): Trend | undefined => {
   const played = days.filter(isPlayed)
-  return compareShares(
-    joinSums(played.slice(-2 * trendDays, -trendDays)).tally,
-    joinSums(played.slice(-trendDays)).tally,
-  )
+  const [old, late] = [played.slice(-2 * trendDays, -trendDays), played.slice(-trendDays)]
+  const trend = compareShares(joinSums(old).tally, joinSums(late).tally)
+  const [before, after] = [spanOf(old), spanOf(late)]
+  return trend && before && after && { ...trend, days: { before, after } }
+}
+
+const spanOf = (days: readonly { readonly day: Day }[]): Span | undefined => {
+  const [first, last] = [days[0], days.at(-1)]
+  return first && last && { from: first.day, to: last.day }
 }
 
 const pieceFigures = (rows: readonly PieceDay[]): readonly PieceFigures[] => {

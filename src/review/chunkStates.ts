@@ -10,7 +10,8 @@ import type { ChunkId, PieceId, Tempo } from '@/music/units'
  * day by its cold repetition. slipped: was kept, and failed cold. practised: played, and none of these;
  * so is one that was secure and failed cold before it was ever kept.
  */
-export type ChunkState = 'practised' | 'secure' | 'kept' | 'slipped'
+export const chunkStateNames = ['practised', 'secure', 'kept', 'slipped'] as const
+export type ChunkState = (typeof chunkStateNames)[number]
 
 /** What a chunk that was once secure showed as the first thing on a later day. */
 export interface ColdCheck {
@@ -37,14 +38,8 @@ export const coldChecks = (events: readonly JournalEvent[], dayOf: DayOf): reado
   coldChecksOf(chunkDaysOf(events, dayOf))
 
 /** `chunkStates` from sums that are kept. */
-export const statesOf = (days: readonly ChunkDay[]): ReadonlyMap<ChunkId, ChunkState> => {
-  const states = new Map<ChunkId, ChunkState>()
-  for (const [chunk, of] of groupBy(days, (day) => day.chunk)) {
-    const { standing } = live(of)
-    if (standing) states.set(chunk, standing.state)
-  }
-  return states
-}
+export const statesOf = (days: readonly ChunkDay[]): ReadonlyMap<ChunkId, ChunkState> =>
+  new Map(standingsOf(days).map(({ chunk, state }) => [chunk, state]))
 
 /** `coldChecks` from sums that are kept. */
 export const coldChecksOf = (days: readonly ChunkDay[]): readonly ColdCheck[] =>
@@ -54,6 +49,25 @@ export const coldChecksOf = (days: readonly ChunkDay[]): readonly ColdCheck[] =>
 
 const chunkDaysOf = (events: readonly JournalEvent[], dayOf: DayOf): readonly ChunkDay[] =>
   sumDays(events, dayOf).flatMap(({ chunks }) => chunks)
+
+/** Where a chunk stands, and the day that made it so; of one that is only practised, the last. */
+export interface ChunkStanding {
+  readonly piece: PieceId
+  readonly chunk: ChunkId
+  readonly state: ChunkState
+  readonly day: Day
+}
+
+/** Of each chunk that was played. */
+export const standingsOf = (days: readonly ChunkDay[]): readonly ChunkStanding[] =>
+  [...groupBy(days, (day) => day.chunk).values()].flatMap((of) => {
+    const { standing } = live(of)
+    const last = of.toSorted(byTime).findLast((row) => row.cold)
+    if (!standing) return []
+    const { piece, chunk, day } = last ?? of[0]
+    const { state } = standing
+    return [{ piece, chunk, state, day: state === 'practised' ? day : standing.since }]
+  })
 
 type Standing =
   | { readonly state: 'practised' }

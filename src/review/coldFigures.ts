@@ -1,8 +1,15 @@
-import { joinSubstitutions, type Substitution } from '@/journal/flawCounts'
+import { substitutionsIn, type Substitution } from '@/journal/flawCounts'
 import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay } from '@/journal/sums'
 import type { PieceId } from '@/music/units'
-import { coldChecksOf, statesOf, type ChunkState, type ColdCheck } from './chunkStates'
+import {
+  coldChecksOf,
+  standingsOf,
+  statesOf,
+  type ChunkStanding,
+  type ChunkState,
+  type ColdCheck,
+} from './chunkStates'
 import { isPlayed } from './joinSums'
 import { estimateShare, type Estimate } from './proportion'
 
@@ -50,7 +57,7 @@ export const reviewChunksOfAll = (rows: readonly ChunkDay[]): ChunksOfAll => {
   return {
     states: countStates(pieces.flatMap(({ states }) => states)),
     cold: countChecks(pieces.flatMap(({ checks }) => checks)),
-    substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
+    substitutions: substitutionsIn(rows.flatMap(({ places }) => places)),
     pieces: pieces.map(({ piece, states, checks }) => ({
       piece,
       states: countStates(states),
@@ -62,6 +69,10 @@ export const reviewChunksOfAll = (rows: readonly ChunkDay[]): ChunksOfAll => {
 /** Every cold check of all pieces, piece by piece. */
 export const coldChecksOfAll = (rows: readonly ChunkDay[]): readonly ColdCheck[] =>
   [...groupBy(rows, ({ piece }) => piece).values()].flatMap((of) => coldChecksOf(of))
+
+/** Where every chunk of all pieces stands. */
+export const standingsOfAll = (rows: readonly ChunkDay[]): readonly ChunkStanding[] =>
+  [...groupBy(rows, ({ piece }) => piece).values()].flatMap((of) => standingsOf(of))
 
 /** How many chunks are in each state. */
 export const countStates = (states: readonly ChunkState[]): StateCounts => {

@@ -1,3 +1,4 @@
+import { joinDetails } from '@/journal/flawCounts'
 import { groupBy } from '@/journal/groupBy'
 import type { RecordedFlawKind } from '@/journal/words'
 import type { Bar, Score } from '@/music/music'
@@ -6,9 +7,14 @@ import type { ChunkId, NoteId } from '@/music/units'
 import type { FlawCount } from './flaws'
 import type { ChunkFigures, PieceReview } from './pieceReview'
 
-/** One kind of flaw at one note of the score, over all chunks that hold it. */
-export interface NoteFlaw {
+/** Where in the score a flaw stands: at a note, or over a stretch as far as another one. */
+export interface Located {
   readonly note: NoteId
+  readonly until?: NoteId
+}
+
+/** One kind of flaw at one note or over one stretch of the score, over all chunks that hold it. */
+export interface NoteFlaw extends Located, Pick<FlawCount, 'played' | 'faster'> {
   readonly kind: RecordedFlawKind
   readonly times: number
 }
@@ -24,18 +30,29 @@ export interface BarFlaws {
   readonly chunk: ChunkId
 }
 
-/** The note of the score at which a flaw of a chunk stands: its own, or the first one of its onset. */
+/**
+ * Where in the score a flaw of a chunk stands: at its own note, or the first one of its onset. A drift
+ * is of the whole chunk: it stands over the stretch from its first onset to its last.
+ */
 export type Locate = (
   chunk: ChunkId,
-  flaw: { readonly onset: number; readonly notes?: readonly NoteId[] },
-) => NoteId | undefined
+  flaw: Pick<FlawCount, 'kind' | 'onset'> & { readonly notes?: readonly NoteId[] },
+) => Located | undefined
 
 export const locateIn = (
   score: Score,
   chunks: readonly Pick<ChunkFigures, 'chunk' | 'drill'>[],
 ): Locate => {
   const onsets = new Map(chunks.map((chunk) => [chunk.chunk, notesOf(score, chunk)]))
-  return (chunk, { notes, onset }) => notes?.[0] ?? onsets.get(chunk)?.[onset]
+  // As chords several onsets are one: their numbers are not those of the score.
+  const blocked = new Set(chunks.flatMap((c) => (c.drill?.form === 'blocked' ? [c.chunk] : [])))
+  return (chunk, { kind, notes, onset }) => {
+    const of = onsets.get(chunk)
+    const [from, until] = [of?.[0], of?.at(-1)]
+    if (kind === 'drift' && from !== undefined && until !== undefined) return { note: from, until }
+    const note = notes?.[0] ?? (blocked.has(chunk) ? undefined : of?.[onset])
+    return note === undefined ? undefined : { note }
+  }
 }
 
 /** The bar of a note of the score, counted from 0. */
@@ -57,9 +74,9 @@ export const placeFlaws = (
   const barOf = barsIn(score)
   const locate = locateIn(score, chunks)
   const placed = places.flatMap((flaw) => {
-    const note = locate(flaw.chunk, flaw)
-    const barIndex = note === undefined ? undefined : barOf(note)
-    return note === undefined || barIndex === undefined ? [] : [{ ...flaw, note, barIndex }]
+    const at = locate(flaw.chunk, flaw)
+    const barIndex = at && barOf(at.note)
+    return at === undefined || barIndex === undefined ? [] : [{ ...flaw, ...at, barIndex }]
   })
   return [...groupBy(placed, ({ barIndex }) => barIndex)]
     .flatMap(([barIndex, flaws]): BarFlaws[] => {
@@ -72,15 +89,16 @@ export const placeFlaws = (
 }
 
 /** The first note of each onset. */
-const notesOf = (score: Score, { drill }: Pick<ChunkFigures, 'drill'>): readonly NoteId[] => {
-  // As chords several onsets are one: their numbers are not those of the score.
-  if (!drill || drill.form === 'blocked') return []
-  return chunkAt(score, drill.place)?.onsets.map(({ notes }) => notes[0].ids[0]) ?? []
-}
+const notesOf = (score: Score, { drill }: Pick<ChunkFigures, 'drill'>): readonly NoteId[] =>
+  (drill && chunkAt(score, drill.place)?.onsets.map(({ notes }) => notes[0].ids[0])) ?? []
 
 const joinNotes = (flaws: readonly NoteFlaw[]): readonly NoteFlaw[] =>
-  [...groupBy(flaws, ({ note, kind }) => `${note} ${kind}`).values()]
-    .map((of) => ({ note: of[0].note, kind: of[0].kind, times: sum(of) }))
+  [...groupBy(flaws, ({ note, until = '', kind }) => `${note} ${until} ${kind}`).values()]
+    .map((of) => {
+      const [{ note, until, kind }] = of
+      const at = { note, ...(until === undefined ? {} : { until }) }
+      return { ...at, kind, times: sum(of), ...joinDetails(of) }
+    })
     .toSorted((a, b) => b.times - a.times)
 
 const mostOf = (flaws: readonly FlawCount[]): ChunkId | undefined =>

@@ -1,9 +1,8 @@
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
-import { reviewAllTime, trendOf, type AllTime } from './allTime'
+import { reviewAllTime, trendOf, type AllTime, type Trend } from './allTime'
 import { isPlayed, joinOverruled, type OverruleCount } from './joinSums'
 import { joinPeriods, periodSteps, type Period, type PeriodStep } from './periods'
 import { reviewPiece, type PieceReview } from './pieceReview'
-import type { ShareTrend } from './proportion'
 
 /** What each page of the review says, on the screen and on the command line. */
 
@@ -18,7 +17,7 @@ export interface PiecePage extends PieceReview {
   readonly title?: string
   readonly days: number
   readonly periods: Periods
-  readonly trend?: ShareTrend
+  readonly trend?: Trend
   readonly overruled: readonly OverruleCount[]
 }
 

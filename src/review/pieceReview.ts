@@ -1,5 +1,5 @@
 import type { Day } from '@/journal/day'
-import { joinPlaces, joinSubstitutions, type Substitution } from '@/journal/flawCounts'
+import { joinPlaces, substitutionsIn, type Substitution } from '@/journal/flawCounts'
 import { groupBy } from '@/journal/groupBy'
 import type { ChunkDay, DrillSum } from '@/journal/sums'
 import type { ChunkId, Tempo } from '@/music/units'
@@ -55,7 +55,7 @@ export const reviewPiece = (rows: readonly ChunkDay[]): PieceReview => {
         joinPlaces(days.flatMap(({ places }) => places)).map((place) => ({ chunk, ...place })),
       ),
     ),
-    substitutions: joinSubstitutions(rows.flatMap(({ substitutions }) => substitutions)),
+    substitutions: substitutionsIn(rows.flatMap(({ places }) => places)),
     coldChecks,
     cold: countChecks(coldChecks),
     states: countStates([...states.values()]),

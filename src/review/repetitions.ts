@@ -11,7 +11,8 @@ import { compareEvents } from '@/journal/merge'
 import type { DrillSum } from '@/journal/sums'
 import type { RecordedOverrule } from '@/journal/words'
 import type { ChunkId, PieceId } from '@/music/units'
-import { has, isAt, isWithin, type Asked, type Known } from './asked'
+import type { ChunkStanding } from './chunkStates'
+import { has, isAt, isWithin, kindAsked, type Asked, type Known } from './asked'
 
 /** A repetition with what stands around it. */
 export interface Listed {
@@ -46,7 +47,7 @@ export const listRepetitions = (
     .map(([day, of]) => {
       const { after, loose } = decisionsIn(of)
       const listed = list(day, of, after)
-      const repetitions = (asked.streak ? streakIn(listed, asked) : listed).filter((each) =>
+      const repetitions = chosenIn(day, of, listed, asked, known).filter((each) =>
         isAsked(asked, each, known),
       )
       return {
@@ -77,6 +78,45 @@ const list = (
     const overruled = after.get(event.id) ?? []
     return [{ repetition: event, day, isCold, ...(drill ? { drill } : {}), overruled }]
   })
+}
+
+/** What is asked for by its place among the others of its day. */
+const chosenIn = (
+  day: Day,
+  events: readonly JournalEvent[],
+  listed: readonly Listed[],
+  asked: Asked,
+  { standings }: Known,
+): readonly Listed[] => {
+  if (asked.streak) return streakIn(listed, asked)
+  if (asked.state === undefined) return listed
+  const settled = standings
+    .filter((standing) => standing.day === day && standing.state === asked.state)
+    .flatMap((standing) => settling(standing, events, listed) ?? [])
+  return listed.filter((each) => settled.includes(each))
+}
+
+/**
+ * The repetition that made a chunk what it is: the last of the streak, the cold one that confirmed it or
+ * failed; of what is only practised, the last one played.
+ */
+const settling = (
+  standing: ChunkStanding,
+  events: readonly JournalEvent[],
+  listed: readonly Listed[],
+): Listed | undefined => {
+  const of = listed.filter(({ repetition }) => isOf(standing, repetition))
+  switch (standing.state) {
+    case 'kept':
+    case 'slipped':
+      return of[0]
+    case 'practised':
+      return of.at(-1)
+    case 'secure': {
+      const met = events.findLast((event) => event.kind === 'secure' && isOf(standing, event))
+      return of.findLast(({ repetition }) => !met || compareEvents(repetition, met) < 0)
+    }
+  }
 }
 
 /** The most clean repetitions in a row of one chunk. */
@@ -124,13 +164,15 @@ const decisionsIn = (sorted: readonly JournalEvent[]): Decisions => {
 }
 
 const isAsked = (asked: Asked, { repetition, overruled }: Listed, known: Known): boolean => {
-  const { piece, chunk, verdict, flaw, note, bar, written, cold } = asked
+  const { piece, chunk, verdict, ended, rung, flaw, note, bar, written, cold } = asked
   const { atEpochMs, flaws } = repetition
   const asksFlaw = [flaw, note, bar, written].some((each) => each !== undefined)
   return (
     has(piece, repetition.piece) &&
     has(chunk, repetition.chunk) &&
     has(verdict, repetition.verdict) &&
+    (!ended || repetition.verdict !== 'brokenOff') &&
+    has(rung, repetition.rung) &&
     (!asksFlaw || flaws.some((each) => isAskedFlaw(asked, repetition, each, known))) &&
     (!cold ||
       known.checks.some((check) => isOf(check, repetition) && check.atEpochMs === atEpochMs)) &&
@@ -151,13 +193,11 @@ const isAskedFlaw = (
   each: RecordedFlaw,
   known: Known,
 ): boolean => {
-  const { flaw, written, played } = asked
   return (
     isCounted(each) &&
-    // Only another key in place of the written one counts as played for it.
-    has(flaw ?? (written === undefined ? undefined : 'wrong'), each.kind) &&
-    has(written, each.written) &&
-    has(played, each.played) &&
+    has(kindAsked(asked), each.kind) &&
+    has(asked.written, each.written) &&
+    has(asked.played, each.played) &&
     isAt(asked, chunk, each, known)
   )
 }

@@ -6,7 +6,7 @@
  *
  * Example: 6 clean, 2 flawed, 1 broken off -> 9 repetitions, clean share 0.75.
  */
-import { countSubstitutions, type Substitution } from '@/journal/flawCounts'
+import { countPlaces, substitutionsIn, type Substitution } from '@/journal/flawCounts'
 import { groupBy, type Some } from '@/journal/groupBy'
 import type { JournalEvent, RecordedPlace, RepetitionRecorded } from '@/journal/journal'
 import { compareEvents } from '@/journal/merge'
@@ -71,7 +71,7 @@ export const reviewEvents = (events: readonly JournalEvent[]): Review => {
     minutes: practisedMs(repetitions).reduce((total, each) => total + each, 0) / 60_000,
     chunks,
     flaws: countFlaws(repetitions),
-    substitutions: countSubstitutions(repetitions),
+    substitutions: substitutionsIn(countPlaces(repetitions)),
   }
 }
 

@@ -17,7 +17,7 @@ export const usualBlockSize = 1_000
 const stateKey = 'state'
 
 /** Raised when sums get another shape: kept ones are then counted anew. */
-const sumsVersion = 3
+const sumsVersion = 4
 
 const ruleOf = ({ name }: DayRule): string => `${sumsVersion} ${name}`
 

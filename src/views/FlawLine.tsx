@@ -1,9 +1,11 @@
 import { useEffect, useRef, useSyncExternalStore } from 'react'
-import type { NoteId } from '@/music/units'
+import { aboveFoot } from '@/engraving/pencilMark'
+import type { Asked } from '@/review/asked'
 import type { Line, Lines } from './lines'
 import { useNear } from './useNear'
 import { usePrinting } from './usePrinting'
-import type { NoteFlaws } from './weighedFlaws'
+import type { LineStretch } from './flawStretches'
+import type { LineFlaws, NoteFlaws } from './weighedFlaws'
 
 /** One line of the piece with the marks of its flaws; its drawing is on the page while it is in sight, and on paper. */
 export const FlawLine = ({
@@ -11,7 +13,7 @@ export const FlawLine = ({
   index,
   label,
   height,
-  notes,
+  flaws: { notes, stretches },
   address,
 }: {
   readonly lines: Lines
@@ -20,9 +22,9 @@ export const FlawLine = ({
   /** Until it is drawn. */
   readonly height: number
   /** Whose numbers are shown; none while they are not asked for. */
-  readonly notes: readonly NoteFlaws[]
-  /** Where the repetitions with a flaw at a note are listed. */
-  readonly address: (note: NoteId) => string
+  readonly flaws: LineFlaws
+  /** Where the repetitions with a flaw at a note, or over a stretch, are listed. */
+  readonly address: (at: Asked) => string
 }) => {
   const box = useRef<HTMLDivElement>(null)
   const isNear = useNear(box)
@@ -55,6 +57,11 @@ export const FlawLine = ({
           {notes.map((each) => (
             <Count key={each.note} line={line} flaws={each} address={address} />
           ))}
+          {stretches
+            .filter(({ isBegin }) => isBegin)
+            .map((each) => (
+              <StretchCount key={each.row} line={line} stretch={each} address={address} />
+            ))}
         </>
       )}
     </div>
@@ -69,7 +76,7 @@ const Count = ({
 }: {
   readonly line: Line
   readonly flaws: NoteFlaws
-  readonly address: (note: NoteId) => string
+  readonly address: (at: Asked) => string
 }) => {
   const at = places.notes.get(note)
   if (!at) return null
@@ -78,8 +85,35 @@ const Count = ({
     <a
       className="flaw-count"
       data-hand={hand}
-      href={address(note)}
+      href={address({ note })}
       style={{ left: at.x * engraving.width, top: top * engraving.height }}
+    >
+      {times}
+    </a>
+  )
+}
+
+/** Before its mark, in the same row under the line. */
+const StretchCount = ({
+  line: { places, engraving },
+  stretch: { flaw, row, mark },
+  address,
+}: {
+  readonly line: Line
+  readonly stretch: LineStretch
+  readonly address: (at: Asked) => string
+}) => {
+  const { note, until, kind, times } = flaw
+  const at = places.notes.get(mark.from)
+  if (!at || until === undefined) return null
+  return (
+    <a
+      className="flaw-count of-stretch"
+      href={address({ note, until, flaw: kind })}
+      style={{
+        left: at.x * engraving.width,
+        top: (1 - aboveFoot(row) * places.space) * engraving.height,
+      }}
     >
       {times}
     </a>

@@ -4,18 +4,18 @@ import type { RecordedFlawKind } from '@/journal/words'
 import type { Score } from '@/music/music'
 import type { Asked } from '@/review/asked'
 import type { BarFlaws } from '@/review/flawBars'
-import type { PieceReview } from '@/review/pieceReview'
 import { FlawLegend } from './FlawLegend'
 import { FlawLine } from './FlawLine'
 import type { PageKey } from './PageKeys'
 import { useReviewedRoutes } from './reviewed'
-import { flawTimes, keyWords } from './reviewWords'
+import { flawTimes, locatedWords } from './reviewWords'
 import { lineHeight, useLines, useWidth } from './useSheet'
 import {
   flawsByLine,
   isCrowded,
   marksOnLine,
   weighingOf,
+  type LineFlaws,
   type NoteFlaws,
   type Weighing,
 } from './weighedFlaws'
@@ -31,12 +31,10 @@ const leastMarked = 1 / 2
 export const FlawMusic = ({
   score,
   bars,
-  substitutions,
   asked,
 }: {
   readonly score: Score
   readonly bars: readonly BarFlaws[]
-  readonly substitutions: PieceReview['substitutions']
   /** What all repetitions behind these flaws have in common. */
   readonly asked: Asked
 }) => {
@@ -66,14 +64,8 @@ export const FlawMusic = ({
   const found = useMemo(() => flawsByLine(score, plan, shown, kind), [score, plan, shown, kind])
   const all = useMemo(() => flawsByLine(score, plan, bars, kind), [score, plan, bars, kind])
   const marks = useMemo(
-    () =>
-      new Map(
-        [...found].map(([line, notes]) => [
-          line,
-          marksOnLine(score, notes, substitutions, weighing),
-        ]),
-      ),
-    [score, found, substitutions, weighing],
+    () => new Map([...found].map(([line, flaws]) => [line, marksOnLine(score, flaws, weighing)])),
+    [score, found, weighing],
   )
   const lines = useLines(score, plan, width, space, marks)
   const kinds = [...new Set(bars.flatMap(({ notes }) => notes.map((each) => each.kind)))]
@@ -104,18 +96,23 @@ export const FlawMusic = ({
       <div ref={box} className="flaw-music">
         {plan.map(({ fromBar, toBar }, index) => {
           const [first, last] = [score.bars[fromBar], score.bars[toBar]]
-          const drawn = new Set(found.get(index)?.map(({ note }) => note))
-          const notes = all.get(index)?.filter(({ note }) => drawn.has(note)) ?? []
+          const { notes: marked = [], stretches = [] } = found.get(index) ?? {}
+          const drawn = new Set(marked.map(({ note }) => note))
+          const notes = all.get(index)?.notes.filter(({ note }) => drawn.has(note)) ?? []
           return (
             <FlawLine
               key={`${fromBar} ${width}`}
               lines={lines}
               index={index}
-              label={first && last ? `${formatBars(first, last)}: ${lineWords(score, notes)}` : ''}
+              label={
+                first && last
+                  ? `${formatBars(first, last)}: ${lineWords(score, { notes, stretches })}`
+                  : ''
+              }
               height={Math.round(lineHeight * space)}
-              notes={hasNumbers ? notes : []}
-              address={(note) =>
-                routes.repetitions({ ...asked, note, ...(kind ? { flaw: kind } : {}) })
+              flaws={hasNumbers ? { notes, stretches } : noFlaws}
+              address={(at) =>
+                routes.repetitions({ ...asked, ...(kind ? { flaw: kind } : {}), ...at })
               }
             />
           )
@@ -171,17 +168,20 @@ const withoutSeldom = (bar: BarFlaws, { middle }: Weighing): BarFlaws => ({
 /** So many notes of a line are told; the table has them all. */
 const notesTold = 3
 
-const lineWords = (score: Score, notes: readonly NoteFlaws[]): string => {
-  const times = notes.reduce((sum, note) => sum + note.times, 0)
+const noFlaws: LineFlaws = { notes: [], stretches: [] }
+
+const lineWords = (score: Score, { notes, stretches }: LineFlaws): string => {
+  const places = [
+    ...notes,
+    ...stretches.map(({ flaw }) => ({ note: flaw.note, times: flaw.times, flaws: [flaw] })),
+  ]
+  const times = places.reduce((sum, place) => sum + place.times, 0)
   if (times === 0) return 'no flaw'
-  const most = notes.toSorted((a, b) => b.times - a.times).slice(0, notesTold)
-  return `${plural(times, 'flaw')}, most of them: ${most.map(noteWords(score)).join('; ')}`
+  const most = places.toSorted((a, b) => b.times - a.times).slice(0, notesTold)
+  return `${plural(times, 'flaw')}, most of them: ${most.map(placeWords(score)).join('; ')}`
 }
 
-const noteWords =
+const placeWords =
   (score: Score) =>
-  ({ note, flaws }: NoteFlaws): string => {
-    const written = score.notes.find(({ id }) => id === note)
-    const name = written ? `${keyWords(written.key, score, written.start)} ` : ''
-    return name + flaws.map(({ kind, times }) => flawTimes(kind, times)).join(', ')
-  }
+  ({ note, flaws }: Pick<NoteFlaws, 'note' | 'flaws'>): string =>
+    `${locatedWords(flaws[0] ?? { note }, score)} ${flaws.map(({ kind, times }) => flawTimes(kind, times)).join(', ')}`

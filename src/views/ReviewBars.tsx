@@ -7,7 +7,7 @@ import type { NoteFlaw } from '@/review/flawBars'
 import { FlawMusic } from './FlawMusic'
 import { ChunkName, Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
-import { flawTimes, keyWords } from './reviewWords'
+import { flawTimes, locatedWords } from './reviewWords'
 import { plural } from '@/text/plural'
 
 /** So many bars are listed at first. */
@@ -20,10 +20,10 @@ export const ReviewBars = ({
   asked,
 }: {
   readonly id: PieceId
-  readonly review: Pick<OnePieceReview, 'score' | 'bars' | 'chunks' | 'substitutions'>
+  readonly review: Pick<OnePieceReview, 'score' | 'bars' | 'chunks'>
   readonly asked: Asked
 }) => {
-  const { score, bars, chunks, substitutions } = review
+  const { score, bars, chunks } = review
   const heading = useId()
   const [isWhole, setWhole] = useState(false)
   if (!score || bars.length === 0) return null
@@ -36,7 +36,7 @@ export const ReviewBars = ({
         {plural(times, 'flaw')} in {plural(bars.length, 'bar')}
         {most && bars.length > 1 && `, most of them in bar ${most.bar.number}: ${most.times}`}.
       </p>
-      <FlawMusic score={score} bars={bars} substitutions={substitutions} asked={asked} />
+      <FlawMusic score={score} bars={bars} asked={asked} />
       <div className="scroll">
         <table className="bar-table">
           <caption>Bar by bar, those with most flaws first</caption>
@@ -98,14 +98,12 @@ const Notes = ({
   const routes = useReviewedRoutes()
   return (
     <ul className="in-a-row">
-      {notes.map(({ note, kind, times }) => {
-        const written = score.notes.find(({ id }) => id === note)
-        const name = written ? `${keyWords(written.key, score, written.start)}: ` : ''
+      {notes.map(({ kind, times, note, until }) => {
+        const at = { note, ...(until === undefined ? {} : { until }) }
         return (
-          <li key={`${note} ${kind}`}>
-            <a href={routes.repetitions({ ...asked, note, flaw: kind })}>
-              {name}
-              {flawTimes(kind, times)}
+          <li key={`${note} ${until} ${kind}`}>
+            <a href={routes.repetitions({ ...asked, ...at, flaw: kind })}>
+              {locatedWords(at, score)}: {flawTimes(kind, times)}
             </a>
           </li>
         )

@@ -61,10 +61,7 @@ const TaughtBar = ({
 }) => {
   const end = score.bars[bar.barIndex + 1]?.start ?? score.end
   const stretch = { score, start: bar.bar.start, end, hand: 'both' } as const
-  const marks = useMemo(
-    () => flawMarks(score, bar, piece.hard.review),
-    [score, bar, piece.hard.review],
-  )
+  const marks = useMemo(() => flawMarks(bar), [bar])
   const onPencil = useMemo(
     () => (pencil: Pencil | undefined) => {
       for (const [slot, mark] of marks) pencil?.put(slot, mark)
@@ -97,7 +94,7 @@ export const shapesOn = (
     score
       ? hard.bars
           .slice(0, most)
-          .flatMap((bar) => [...flawMarks(score, bar, hard.review).values()])
+          .flatMap((bar) => [...flawMarks(bar).values()])
           .map(({ shape }) => shape)
       : [],
   )

@@ -1,39 +1,37 @@
 import type { PencilMark } from '@/engraving/pencil'
-import type { Score } from '@/music/music'
-import type { Key, NoteId } from '@/music/units'
+import type { NoteId } from '@/music/units'
 import type { BarFlaws, NoteFlaw } from '@/review/flawBars'
-import type { PieceReview } from '@/review/pieceReview'
 
 const mostMarks = 4
 
 /** The notes with most flaws are marked, each with the mark of its most frequent one. */
-export const flawMarks = (
-  score: Score,
-  { notes }: BarFlaws,
-  { substitutions }: Pick<PieceReview, 'substitutions'>,
-): ReadonlyMap<NoteId, PencilMark> => {
+export const flawMarks = ({ notes }: BarFlaws): ReadonlyMap<NoteId, PencilMark> => {
   const marks = new Map<NoteId, PencilMark>()
   // Where every note is marked, none stands out.
-  for (const { note, kind } of notes) {
-    const written = score.notes.find(({ id }) => id === note)?.key
-    const playedKey = substitutions.find((each) => each.written === written)?.played
-    const mark = markOf(note, kind, playedKey)
-    if (mark && !marks.has(note) && marks.size < mostMarks) marks.set(note, mark)
+  for (const flaw of notes) {
+    const mark = markOf(flaw)
+    if (mark && !marks.has(flaw.note) && marks.size < mostMarks) marks.set(flaw.note, mark)
   }
   return marks
 }
 
-/** Marks that need no more than their note; the others stand in the list alone. */
-export const markOf = (
-  note: NoteId,
-  kind: NoteFlaw['kind'],
-  playedKey: Key | undefined,
-): PencilMark | undefined => {
+/** Marks that need no more than their note or stretch; an exchange needs the score. */
+export const markOf = ({
+  note,
+  until,
+  kind,
+  times,
+  played,
+  faster = 0,
+}: NoteFlaw): PencilMark | undefined => {
+  const key = played?.[0]?.key
   switch (kind) {
     case 'wrong':
-      return playedKey === undefined
+      return key === undefined
         ? { shape: 'missing', note }
-        : { shape: 'wrong', note, playedKey }
+        : { shape: 'wrong', note, playedKey: key }
+    case 'extra':
+      return key === undefined ? undefined : { shape: 'extra', near: note, key }
     case 'missing':
     case 'repeated':
     case 'restart':
@@ -45,9 +43,9 @@ export const markOf = (
       return { shape: kind, note, ms: 0 }
     case 'spread':
       return { shape: kind, notes: [note] }
-    case 'extra':
-    case 'order':
     case 'drift':
+      return { shape: kind, from: note, to: until ?? note, faster: 2 * faster >= times }
+    case 'order':
       return undefined
   }
 }

@@ -120,7 +120,7 @@ export const createLines = (engraver: Engraver): Lines => {
   }
 }
 
-const nowhere: SystemPlaces = { bars: [], notes: new Map(), top: 0, bottom: 1 }
+const nowhere: SystemPlaces = { bars: [], notes: new Map(), top: 0, bottom: 1, space: 0 }
 
 const sameLines = (a: Sheet, b: Sheet): boolean =>
   a.plan === b.plan && a.width === b.width && a.space === b.space

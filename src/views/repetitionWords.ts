@@ -1,11 +1,13 @@
 import type { RepetitionList } from '@/app/repetitionList'
 import type { RecordedVerdict } from '@/journal/words'
 import type { Score } from '@/music/music'
-import type { ChunkId, NoteId } from '@/music/units'
+import type { ChunkId, Tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
+import type { ChunkState } from '@/review/chunkStates'
+import type { Located } from '@/review/flawBars'
 import type { ChunkFigures } from '@/review/pieceReview'
 import { overruleWords } from './Decisions'
-import { chunkWords, dateWords, keyWords } from './reviewWords'
+import { chunkWords, dateWords, keyWords, locatedWords, tempoWords } from './reviewWords'
 import { describePlace, flawWords } from './words'
 
 /** The words of the list of repetitions. */
@@ -14,6 +16,14 @@ export const verdictWords: Readonly<Record<RecordedVerdict, string>> = {
   clean: 'clean',
   flawed: 'flawed',
   brokenOff: 'broken off',
+}
+
+/** Of each chunk that stands so the one repetition that made it so. */
+const settledWords: Readonly<Record<ChunkState, string>> = {
+  secure: 'made a chunk secure',
+  kept: 'confirmed a chunk cold',
+  slipped: 'with which a chunk slipped',
+  practised: 'the last one of a chunk that is only practised',
 }
 
 /** One thing that was asked for, and what is asked for without it. */
@@ -25,8 +35,9 @@ export interface Condition {
 /** What was asked for, one thing after the other, in words. */
 export const conditionsOf = (asked: Asked, list: RepetitionList): readonly Condition[] => {
   const { score } = list
-  const { session, piece, chunk, verdict, flaw, note, bar, written, played } = asked
-  const { cold, streak, overruled } = asked
+  const { session, piece, chunk, verdict, ended, rung, flaw, note, until, bar, written, played } =
+    asked
+  const { cold, state, streak, overruled } = asked
   const when = daysWords(asked)
   const without = (...names: readonly (keyof Asked)[]): Asked =>
     Object.fromEntries(
@@ -35,12 +46,17 @@ export const conditionsOf = (asked: Asked, list: RepetitionList): readonly Condi
   const all: readonly (readonly [string | undefined, readonly (keyof Asked)[]])[] = [
     [session && 'this session', ['session']],
     // Chunks and notes are of a piece.
-    [piece && (list.titles.get(piece) ?? 'a piece'), ['piece', 'chunk', 'note', 'bar', 'flaw']],
+    [
+      piece && (list.titles.get(piece) ?? 'a piece'),
+      ['piece', 'chunk', 'note', 'until', 'bar', 'flaw'],
+    ],
     [chunk && chunkWords(figuresOf(chunk, list), score), ['chunk']],
     [when, ['from', 'to']],
     [verdict && verdictWords[verdict], ['verdict']],
+    [ended && 'clean or flawed', ['ended']],
+    [rung && `at ${rungWords(rung, chunk, list)}`, ['rung']],
     [flaw && flawWords[flaw].toLowerCase(), ['flaw']],
-    [note && noteWords(note, score), ['note']],
+    [note && noteWords({ note, ...(until ? { until } : {}) }, score), ['note', 'until']],
     [bar === undefined ? undefined : barWords(bar, score), ['bar']],
     [
       written === undefined
@@ -49,6 +65,7 @@ export const conditionsOf = (asked: Asked, list: RepetitionList): readonly Condi
       ['written', 'played'],
     ],
     [cold && 'cold, on a later day', ['cold']],
+    [state && settledWords[state], ['state']],
     [streak && 'the longest streak', ['streak']],
     [overruled && `then ${overruleWords[overruled]}`, ['overruled']],
   ]
@@ -73,12 +90,17 @@ const daysWords = ({ from, to }: Asked): string | undefined => {
   return to === undefined ? undefined : `until ${dateWords(to)}`
 }
 
-const noteWords = (note: NoteId, score: Score | undefined): string => {
+const noteWords = ({ note, until }: Located, score: Score | undefined): string => {
   const written = score?.notes.find(({ id }) => id === note)
-  return written && score
+  if (!written || !score) return 'at one note'
+  return until === undefined
     ? `at ${keyWords(written.key, score, written.start)} in ${describePlace(score, written.start)}`
-    : 'at one note'
+    : `over ${locatedWords({ note, until }, score)}`
 }
+
+/** In the beat of the chunk, where one is asked for. */
+const rungWords = (rung: Tempo, chunk: ChunkId | undefined, list: RepetitionList): string =>
+  tempoWords(rung, chunk === undefined ? {} : figuresOf(chunk, list))
 
 const barWords = (bar: number, score: Score | undefined): string => {
   const number = score?.bars[bar]?.number

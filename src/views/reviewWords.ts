@@ -2,11 +2,12 @@ import type { RecordedFlawKind } from '@/journal/words'
 import type { RecordedPlace } from '@/journal/journal'
 import { formatBeats } from '@/music/beat'
 import { parseFraction } from '@/music/fraction'
-import type { Score } from '@/music/music'
+import type { Note, Score } from '@/music/music'
 import { nameKey, signatureAt } from '@/music/spelling'
 import { tick, type Key, type Tempo } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
 import type { StateCounts } from '@/review/coldFigures'
+import type { Located } from '@/review/flawBars'
 import type { LearningCurve } from '@/review/learningCurve'
 import type { AllPage } from '@/review/pages'
 import type { Period, PeriodStep } from '@/review/periods'
@@ -101,7 +102,7 @@ export const chunkWords = (
   if (!drill) return 'a chunk'
   const { place, form } = drill
   return [
-    (score && stretchWords(score, place)) ?? barWords(place),
+    (score && placeWords(score, place)) ?? barWords(place),
     handWords[place.hand],
     ...(form === 'asWritten' ? [] : [formWords[form]]),
   ].join(', ')
@@ -110,11 +111,14 @@ export const chunkWords = (
 const barWords = ({ fromBar, toBar }: RecordedPlace): string =>
   fromBar === toBar ? `bar ${fromBar}` : `bars ${fromBar}–${toBar}`
 
-/** From beat to beat, so that chunks of one bar can be told apart. */
-const stretchWords = (score: Score, place: RecordedPlace): string | undefined => {
+const placeWords = (score: Score, place: RecordedPlace): string | undefined => {
   const first = parseFraction(place.from, score.ticksPerQuarter)
   const last = parseFraction(place.to, score.ticksPerQuarter)
-  if (first === undefined || last === undefined) return undefined
+  return first === undefined || last === undefined ? undefined : stretchWords(score, first, last)
+}
+
+/** From beat to beat, so that chunks of one bar can be told apart. */
+const stretchWords = (score: Score, first: number, last: number): string => {
   const [from, to] = [describePlace(score, first), describePlace(score, last)]
   const [bar, beat] = from.split(', beat ')
   const [toBar, toBeat] = to.split(', beat ')
@@ -129,6 +133,15 @@ export const tempoWords = (tempo: Tempo, chunk: Pick<ChunkFigures, 'drill'>): st
 /** As it is named where it stands in the score, or at its beginning; 'F♯5'. */
 export const keyWords = (key: Key, score: Score | undefined, at = tick(0)): string =>
   nameKey(key, signatureAt(score?.keys ?? [], at))
+
+/** The note at which a flaw stands, or the stretch: 'F♯5', 'bar 9, beats 1–4'. */
+export const locatedWords = ({ note, until }: Located, score: Score): string => {
+  const noteOf = (wanted: Located['note']): Note | undefined =>
+    score.notes.find(({ id }) => id === wanted)
+  const [from, to] = [noteOf(note), until === undefined ? undefined : noteOf(until)]
+  if (!from) return ''
+  return to ? stretchWords(score, from.start, to.start) : keyWords(from.key, score, from.start)
+}
 
 /** 'another key, 12 times' */
 export const flawTimes = (kind: RecordedFlawKind, times: number): string =>

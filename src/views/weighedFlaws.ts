@@ -1,11 +1,11 @@
-import type { WeighedMark, Weight } from '@/engraving/pencilMark'
+import type { PencilMark, WeighedMark, Weight } from '@/engraving/pencilMark'
 import type { SystemBars } from '@/engraving/systems'
 import type { RecordedFlawKind } from '@/journal/words'
 import type { Hand, Score } from '@/music/music'
 import type { NoteId } from '@/music/units'
 import type { BarFlaws, NoteFlaw } from '@/review/flawBars'
-import type { PieceReview } from '@/review/pieceReview'
 import { markOf } from './flawMarks'
+import { stretchesByLine, type LineStretch } from './flawStretches'
 
 /** What went wrong at one note, the most frequent kind first. */
 export interface NoteFlaws {
@@ -13,6 +13,12 @@ export interface NoteFlaws {
   readonly hand: Hand
   readonly times: number
   readonly flaws: readonly NoteFlaw[]
+}
+
+/** What went wrong on one line: at its notes in the order of the score, and over stretches of it. */
+export interface LineFlaws {
+  readonly notes: readonly NoteFlaws[]
+  readonly stretches: readonly LineStretch[]
 }
 
 /** From how many times on a mark is drawn with more weight. */
@@ -31,17 +37,42 @@ export const weighingOf = (bars: readonly BarFlaws[]): Weighing => {
 export const weightOf = ({ middle, heavy }: Weighing, times: number): Weight =>
   times >= heavy ? 'heavy' : times >= middle ? 'middle' : 'light'
 
-/** By the index of the line: what went wrong at its notes, in the order of the score. */
+/** By the index of the line; lines without flaws are left out. */
 export const flawsByLine = (
   score: Score,
   plan: readonly SystemBars[],
   bars: readonly BarFlaws[],
   kind: RecordedFlawKind | undefined,
+): ReadonlyMap<number, LineFlaws> => {
+  const all = bars
+    .flatMap(({ notes }) => notes)
+    .filter((each) => kind === undefined || each.kind === kind)
+  const notes = notesByLine(
+    score,
+    plan,
+    all.filter(({ until }) => until === undefined),
+  )
+  const stretches = stretchesByLine(
+    score,
+    plan,
+    all.filter(({ until }) => until !== undefined),
+  )
+  const lines = [...new Set([...notes.keys(), ...stretches.keys()])].toSorted((a, b) => a - b)
+  return new Map(
+    lines.map((line) => [
+      line,
+      { notes: notes.get(line) ?? [], stretches: stretches.get(line) ?? [] },
+    ]),
+  )
+}
+
+const notesByLine = (
+  score: Score,
+  plan: readonly SystemBars[],
+  all: readonly NoteFlaw[],
 ): ReadonlyMap<number, readonly NoteFlaws[]> => {
   const byNote = new Map<NoteId, NoteFlaw[]>()
-  for (const each of bars.flatMap(({ notes }) => notes))
-    if (kind === undefined || each.kind === kind)
-      byNote.set(each.note, [...(byNote.get(each.note) ?? []), each])
+  for (const each of all) byNote.set(each.note, [...(byNote.get(each.note) ?? []), each])
   const lines = new Map<number, NoteFlaws[]>()
   for (const { id, hand, barIndex } of score.notes) {
     const flaws = byNote.get(id)
@@ -60,29 +91,24 @@ export const isCrowded = (score: Score, bars: readonly BarFlaws[]): boolean =>
   new Set(bars.flatMap(({ notes }) => notes.map(({ note }) => note))).size >
   score.notes.length * mostMarked
 
-/** The mark of the most frequent kind at each note of a line, the heavy ones drawn last. */
+/** Each stretch, and the most frequent kind at each note of a line; the heavy ones drawn last. */
 export const marksOnLine = (
   score: Score,
-  notes: readonly NoteFlaws[],
-  substitutions: PieceReview['substitutions'],
+  { notes, stretches }: LineFlaws,
   weighing: Weighing,
-): readonly WeighedMark[] =>
-  notes
-    .flatMap(({ flaws }) => flaws.toSorted((a, b) => b.times - a.times).slice(0, 1))
+): readonly WeighedMark[] => {
+  const atNotes = notes.flatMap(({ flaws }) => {
+    const flaw = flaws.toSorted((a, b) => b.times - a.times)[0]
+    const mark = flaw && (markOf(flaw) ?? exchanged(score, flaw))
+    return mark ? [{ mark, times: flaw.times }] : []
+  })
+  return [...stretches.map(({ mark, flaw: { times } }) => ({ mark, times })), ...atNotes]
     .toSorted((a, b) => a.times - b.times)
-    .flatMap(({ note, kind, times }) => {
-      const written = score.notes.find(({ id }) => id === note)?.key
-      const played = substitutions.find((each) => each.written === written)?.played
-      const mark = markOf(note, kind, played) ?? exchanged(score, note, kind)
-      return mark ? [{ mark, weight: weightOf(weighing, times) }] : []
-    })
+    .map(({ mark, times }) => ({ mark, weight: weightOf(weighing, times) }))
+}
 
 /** With the next onset of the same hand. */
-const exchanged = (
-  score: Score,
-  note: NoteId,
-  kind: RecordedFlawKind,
-): WeighedMark['mark'] | undefined => {
+const exchanged = (score: Score, { note, kind }: NoteFlaw): PencilMark | undefined => {
   const at = score.notes.find(({ id }) => id === note)
   if (kind !== 'order' || !at) return undefined
   const next = score.notes.find(({ start, hand }) => start > at.start && hand === at.hand)

@@ -6,8 +6,9 @@ import type { Reviews } from '@/app/reviews'
 import { dayAt, type Day } from '@/journal/day'
 import type { RepetitionRecorded } from '@/journal/journal'
 import { recordedFlawKinds, recordedOverrules, recordedVerdicts } from '@/journal/words'
-import { chunkId, key, noteId, pieceId } from '@/music/units'
+import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
+import { chunkStateNames } from '@/review/chunkStates'
 import type { Listed } from '@/review/repetitions'
 import { createMemoryStorage } from '@/storage/memory'
 import { createApp } from '@/app/app'
@@ -32,12 +33,16 @@ describe('what is asked for in the address', () => {
       from: day,
       to: day,
       verdict: fc.constantFrom(...recordedVerdicts),
+      ended: fc.constant(true as const),
+      rung: fc.double({ min: 20, max: 400, noNaN: true }).map(tempo),
       flaw: fc.constantFrom(...recordedFlawKinds),
       note: text.map(noteId),
+      until: text.map(noteId),
       bar: fc.nat(9_999),
       written: anyKey,
       played: anyKey,
       cold: fc.constant(true as const),
+      state: fc.constantFrom(...chunkStateNames),
       streak: fc.constant(true as const),
       overruled: fc.constantFrom(...recordedOverrules),
     },
@@ -58,6 +63,7 @@ describe('what is asked for in the address', () => {
     ['bar=-1/streak=yes', {}],
     ['written=400/played=-1/from=2026-02-30/cold=no', {}],
     ['piece=%E0%A4%A/=/==', {}],
+    ['rung=-4/state=perfect/ended=1', {}],
   ])('%s says %j', (address, is) => {
     expect(parseAsked(address.split('/'))).toEqual(is)
   })

@@ -3,7 +3,7 @@ import { beforeAll, expect, test } from 'vitest'
 import type { VerovioToolkit } from 'verovio/esm'
 import { drawSystem } from '@/engraving/drawSystem'
 import { flatten } from '@/engraving/flatten'
-import { weights, type PencilMark, type WeighedMark } from '@/engraving/pencilMark'
+import { aboveFoot, weights, type PencilMark, type WeighedMark } from '@/engraving/pencilMark'
 import { cutSystem } from '@/engraving/stretch'
 import { readSystemPlaces } from '@/engraving/systemPlaces'
 import { openEngraverHere } from '../support/toolkit'
@@ -66,4 +66,43 @@ test('the more often the thicker, each shape as its own', () => {
 
 test('a note that the line lacks has no strokes', () => {
   expect(line([{ mark: ring(noteId('n99k60')), weight: 'heavy' }]).pencil).not.toContain('<path')
+})
+
+test('marks over a stretch stand in rows under all that is printed, with room of their own', () => {
+  const drift = (row: number): WeighedMark => ({
+    mark: {
+      shape: 'drift',
+      from: first ?? noteId(''),
+      to: second ?? noteId(''),
+      faster: true,
+      row,
+    },
+    weight: 'light',
+  })
+  const [plain, one, two] = [line([]), line([drift(0)]), line([drift(1), drift(0)])]
+  expect(one.height).toBeGreaterThan(plain.height)
+  expect(two.height - one.height).toBeCloseTo(one.height - plain.height, -1)
+  const { bottom, space } = readSystemPlaces(two.svg)
+  const [, height = 0] = numbers(/viewBox="0 0 [\d.]+ ([\d.]+)/.exec(two.svg))
+  const [, shift = 0] = numbers(
+    /class="page-margin" transform="translate\(-?\d+, (-?\d+)/.exec(two.svg),
+  )
+  const middles = [
+    ...(two.pencil ?? '').matchAll(/<path d="M[\d.]+ ([\d.]+)L[\d.]+ ([\d.]+)"/g),
+  ].map(([, from, to]) => ((Number(from) + Number(to)) / 2 + shift) / (10 * height))
+  // From the music down, each in the middle of its row, within a tenth of a staff space.
+  expect(middles).toHaveLength(2)
+  for (const [i, middle] of middles.entries()) {
+    expect(middle).toBeGreaterThan(bottom)
+    expect(Math.abs(middle - (1 - aboveFoot(1 - i) * space))).toBeLessThan(0.1 * space)
+  }
+})
+
+test('of the notes struck together an extra key stands by the nearest, on its staff', () => {
+  const low = score.notes.find(({ hand }) => hand === 'left')?.id ?? noteId('')
+  const near = (id: typeof low): WeighedMark => ({
+    mark: { shape: 'extra', near: id, key: key(74) },
+    weight: 'light',
+  })
+  expect(line([near(low)]).pencil).toBe(line([near(first ?? low)]).pencil)
 })

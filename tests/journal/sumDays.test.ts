@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { dayAt } from '@/journal/day'
+import { substitutionsIn } from '@/journal/flawCounts'
 import type { JournalEvent } from '@/journal/journal'
 import { sumDays } from '@/journal/sumDays'
 import { pieceId } from '@/music/units'
@@ -90,8 +91,23 @@ describe('a chunk on a day', () => {
     expect(a?.places.map(({ kind, onset, times }) => [kind, onset, times])).toEqual([
       ['wrong', 2, 2],
     ])
-    expect(a?.substitutions).toEqual([{ written: 62, played: 63, times: 2 }])
+    expect(a?.places[0]?.played).toEqual([{ key: 63, times: 2 }])
+    expect(substitutionsIn(a?.places ?? [])).toEqual([{ written: 62, played: 63, times: 2 }])
     expect(a?.flaws).toEqual({ wrong: 2 })
+  })
+
+  test('has with each place the keys that were struck there, and which way the tempo went', () => {
+    const flawed = repetition('f', noon, {
+      flaws: ['extra 0 - C5', 'extra 0 - E5', 'wrong 1 D4 E4', 'missing 1 D4', 'drift 3 - - -90'],
+    })
+    const again = repetition('f', noon + 5, {
+      flaws: ['extra 0 - E5', 'wrong 1 D4 F4', 'drift 3 - - 120', 'drift 3 - - -40'],
+    })
+    const places = sum([flawed, again])[0]?.chunks[0]?.places ?? []
+    const told = places.map(({ kind, times, played = [], faster }) =>
+      [kind, times, ...played.map(({ key, times: n }) => `${key}×${n}`), faster].join(' ').trim(),
+    )
+    expect(told).toEqual(['extra 3 76×2 72×1', 'drift 3 2', 'wrong 2 64×1 65×1', 'missing 1'])
   })
 
   test('times of chunks add up to those of the piece and of the day', () => {

@@ -5,10 +5,10 @@ import type { JournalEvent } from '@/journal/journal'
 import { sumDays } from '@/journal/sumDays'
 import { recordedFlawKinds, recordedVerdicts } from '@/journal/words'
 import type { Score } from '@/music/music'
-import { chunkId, key, noteId, pieceId } from '@/music/units'
+import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
 import { reviewAllTime } from '@/review/allTime'
 import { daysOf, type Asked, type Known } from '@/review/asked'
-import { coldChecksOf } from '@/review/chunkStates'
+import { chunkStateNames, coldChecksOf, standingsOf } from '@/review/chunkStates'
 import { barsIn, locateIn, placeFlaws } from '@/review/flawBars'
 import { joinPeriods } from '@/review/periods'
 import { reviewPiece } from '@/review/pieceReview'
@@ -44,6 +44,7 @@ const knownOf = (events: readonly JournalEvent[]): Known => ({
   locate: locateIn(score, []),
   barOf: barsIn(score),
   checks: coldChecksOf(sumsOf(events).chunks),
+  standings: standingsOf(sumsOf(events).chunks),
 })
 
 /** As the program does it: the days from the sums, then the events of those days alone. */
@@ -226,6 +227,9 @@ describe('every figure of the review is as many as the repetitions behind it', (
     const asked: fc.Arbitrary<Asked> = fc.record(
       {
         verdict: fc.constantFrom(...recordedVerdicts),
+        ended: fc.constant(true as const),
+        rung: fc.constantFrom(tempo(72), tempo(120)),
+        state: fc.constantFrom(...chunkStateNames),
         chunk: fc.constantFrom(chunkId('a'), chunkId('b')),
         flaw: fc.constantFrom('wrong' as const, 'missing' as const),
         written: fc.constantFrom(key(60), key(62)),

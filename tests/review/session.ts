@@ -26,16 +26,17 @@ const where = (chunk: string) => ({
   chunk: chunkId(chunk),
 })
 
-/** 'wrong 2 D4 D#4': kind, onset, written, played ('-' for none); 'forgiven' at the end. */
+/** 'wrong 2 D4 D#4': kind, onset, written, played ('-' for none); 'forgiven', or how much in milliseconds, at the end. */
 export const flaw = (text: string): RecordedFlaw => {
-  const [kind = '', onset = '', written = '-', played = '-', forgiven] = text.split(' ')
+  const [kind = '', onset = '', written = '-', played = '-', end = ''] = text.split(' ')
   const pitch = (name: string) => parseKey(name) ?? key(0)
   return {
     kind: kind as RecordedFlaw['kind'],
     onset: Number(onset),
     ...(written === '-' ? {} : { written: pitch(written), notes: [noteId(`n${onset}${written}`)] }),
     ...(played === '-' ? {} : { played: pitch(played) }),
-    ...(forgiven === 'forgiven' ? { forgiven: true } : {}),
+    ...(/^-?\d+$/.test(end) ? { ms: Number(end) } : {}),
+    ...(end === 'forgiven' ? { forgiven: true } : {}),
   }
 }
 
