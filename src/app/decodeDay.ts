@@ -7,6 +7,8 @@ import { itemKinds } from '@/plan/itemKinds'
 import type { DayItem } from '@/plan/items'
 import type { DayRun, RunItem } from './dayRun'
 import { minuteBounds, usualMinutes, type DayWish } from './dayWish'
+import { decodeReason } from './decodeReason'
+import { fieldsOf, isAmount, isCount } from './stored'
 
 /** A day that is kept: what was wanted last, and the plan that was begun. */
 export interface KeptDay {
@@ -55,8 +57,9 @@ const decodeItem = (stored: unknown): RunItem | undefined => {
 
 const decodeDayItem = (stored: unknown): DayItem | undefined => {
   const fields = fieldsOf(stored)
-  const { minutes, reason, piece, title, chunk, startTempo, goalTempo } = fields
-  if (!isAmount(minutes) || typeof reason !== 'string') return undefined
+  const { minutes, piece, title, chunk, startTempo, goalTempo } = fields
+  const reason = decodeReason(fields['reason'])
+  if (!isAmount(minutes) || !reason) return undefined
   if (fields['kind'] === 'rest') return { kind: 'rest', minutes, reason }
   const kind = itemKinds.find((each) => each === fields['kind'])
   const form = forms.find((each) => each === fields['form'])
@@ -86,12 +89,4 @@ const decodePlace = (stored: unknown): RecordedPlace | undefined => {
   return isCount(fromBar) && isCount(toBar) ? { from, to, hand: known, fromBar, toBar } : undefined
 }
 
-const isAmount = (value: unknown): value is number =>
-  typeof value === 'number' && Number.isFinite(value) && value >= 0
-
-const isCount = (value: unknown): value is number => isAmount(value) && Number.isInteger(value)
-
 const isTempo = (value: unknown): value is Tempo => isAmount(value) && value > 0
-
-const fieldsOf = (stored: unknown): Readonly<Record<string, unknown>> =>
-  typeof stored === 'object' && stored !== null ? Object.fromEntries(Object.entries(stored)) : {}

@@ -7,13 +7,14 @@ import { tempoAt } from '@/music/tempoMap'
 import { tick, type PieceId, type Tempo } from '@/music/units'
 import { planDay } from '@/plan/day'
 import { layOutRecord } from '@/plan/fromRecord'
-import { honestWord, sayDistance } from '@/plan/honest'
+import { honestWord } from '@/plan/honest'
 import type { PieceLayout } from '@/plan/layOut'
 import { paceFrom, planDefaults } from '@/plan/pace'
 import { isSettled, planPiece } from '@/plan/plan'
 import { isBelowFloor, recordFrom } from '@/plan/record'
 import { spanOf } from '@/plan/span'
 import { readChunkDays } from './chunkRecord'
+import { planText } from '@/text/plan'
 import type { CorrectedPiece } from './handCorrections'
 import type { Plans, PlansHouse, PractisedPiece } from './plans'
 
@@ -40,7 +41,7 @@ export const createPlanning = (house: PlansHouse): Omit<Plans, 'today'> => {
 
   const open = async (id: PieceId): Promise<Result<LaidOut, string>> => {
     const piece = await hands.open(id)
-    if (!piece) return failed('This piece is not on this machine: bring its file in again.')
+    if (!piece) return failed(planText.today.notHere)
     const rows = await rowsOf(piece)
     if (!rows.ok) return rows
     const layout = await layOut(piece, goalOf(piece, rows.value))
@@ -129,12 +130,12 @@ export const createPlanning = (house: PlansHouse): Omit<Plans, 'today'> => {
       const record = recordFrom(all.value.flatMap(({ rows }) => rows))
       const layouts = all.value.map(({ layout }) => layout)
       const pace = paceFrom(record, layouts)
-      const word = honestWord(
-        plan,
-        layouts.map((layout) => planPiece(layout, record, pace)),
+      return ok(
+        honestWord(
+          plan,
+          layouts.map((layout) => planPiece(layout, record, pace)),
+        ),
       )
-      const ways = 'ways' in word ? word.ways : []
-      return ok({ kind: word.kind, sentence: sayDistance(word), ways })
     },
     day: async ({ minutes, seed, pieces: chosen }) => {
       const known = await practised()

@@ -4,7 +4,7 @@ import type { PieceDecision } from '@/journal/words'
 import type { Result } from '@/music/result'
 import type { PieceId, Tempo } from '@/music/units'
 import type { DayPlan } from '@/plan/day'
-import type { Way } from '@/plan/honest'
+import type { HonestWord } from '@/plan/honest'
 import type { PlanDefault } from '@/plan/pace'
 import type { PiecePlan } from '@/plan/plan'
 import type { WeekSpan } from '@/plan/span'
@@ -36,13 +36,6 @@ export interface PlannedPiece {
   readonly span: (minutesPerDay: number, daysPerWeek?: number) => WeekSpan
 }
 
-/** How far a piece stands above what is kept. */
-export interface Honestly {
-  readonly kind: 'noRecord' | 'within' | 'above' | 'farAbove'
-  readonly sentence: string
-  readonly ways: readonly Way[]
-}
-
 export interface DayWishes {
   readonly minutes: number
   readonly seed: number
@@ -68,7 +61,7 @@ export interface Plans {
   readonly honestly: (
     planned: PlannedPiece,
     progress: (done: number, of: number) => void,
-  ) => Promise<Result<Honestly, string>>
+  ) => Promise<Result<HonestWord, string>>
   readonly day: (wishes: DayWishes) => Promise<Result<PlannedDay, string>>
 }
 

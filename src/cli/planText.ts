@@ -1,11 +1,14 @@
 import type { DayPlan } from '@/plan/day'
 import { sayHonestly, type HonestWord } from '@/plan/honest'
+import { sayReason } from '@/plan/itemReason'
 import type { ItemKind } from '@/plan/itemKinds'
 import type { DayItem } from '@/plan/items'
 import { planDefaults, type OwnPace } from '@/plan/pace'
 import type { PiecePlan, PlacePlan } from '@/plan/plan'
 import type { WeekSpan } from '@/plan/span'
 import type { Estimate } from '@/review/proportion'
+import { planText } from '@/text/plan'
+import { tellReason } from '@/text/spots'
 
 export interface PlannedPiece {
   readonly plan: PiecePlan
@@ -18,7 +21,11 @@ export const dayJson = ({ day, items, minutes, lowered }: DayPlan): object => ({
   day,
   minutes: round(minutes),
   lowered,
-  items: items.map((item) => ({ ...item, minutes: round(item.minutes) })),
+  items: items.map((item) => ({
+    ...item,
+    minutes: round(item.minutes),
+    reason: sayReason(item.reason),
+  })),
 })
 
 export const pieceJson = ({ plan, span, word }: PlannedPiece): object => ({
@@ -39,7 +46,7 @@ export const pieceJson = ({ plan, span, word }: PlannedPiece): object => ({
     state: place.state,
     ...(place.hands ? { hands: place.hands } : {}),
     difficulty: round(place.difficulty),
-    reasons: place.reasons,
+    reasons: place.reasons.map(tellReason),
     parts: place.parts,
     exercisesDone: place.done.length,
     exercises: place.exercises.length,
@@ -74,10 +81,10 @@ const names: Readonly<Record<ItemKind, string>> = {
 }
 
 const describeItem = (item: DayItem): string => {
-  if (item.kind === 'rest') return `  ${about(item.minutes)}  rest. ${item.reason}`
+  if (item.kind === 'rest') return `  ${about(item.minutes)}  rest. ${sayReason(item.reason)}`
   const { startTempo: from, goalTempo: to } = item
   const rungs = from === to ? `at ${from}` : `${from} to ${to}`
-  return `  ${about(item.minutes)}  ${names[item.kind]}: ${item.title}, ${barsOf(item.place)}, ${rungs}. ${item.reason}`
+  return `  ${about(item.minutes)}  ${names[item.kind]}: ${item.title}, ${barsOf(item.place)}, ${rungs}. ${sayReason(item.reason)}`
 }
 
 const describePiece = ({ plan, span, word }: PlannedPiece): readonly string[] => [
@@ -116,7 +123,7 @@ const describePlace = ({ kind, place, state, done, exercises, work, reasons }: P
     ...(work.minutes > 0
       ? [`${done.length} of ${exercises.length} exercises`, `${about(work.minutes)} left`]
       : []),
-    ...reasons.slice(0, 2),
+    ...reasons.slice(0, 2).map(tellReason),
   ].join(', ')
 
 /** What the estimates rest on. */
@@ -125,7 +132,9 @@ const describePace = ({ exercises }: OwnPace): readonly string[] =>
     ? [`Estimated from ${exercises} exercises of your own record.`]
     : [
         'Estimated without a record, from:',
-        ...Object.values(planDefaults).map(({ value, reason }) => `  ${round(value)}: ${reason}`),
+        ...Object.values(planDefaults).map(
+          ({ kind, value }) => `  ${round(value)}: ${planText.weeks.defaults[kind]}`,
+        ),
       ]
 
 const barsOf = ({ fromBar, toBar, hand }: PlacePlan['place']): string =>

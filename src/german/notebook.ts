@@ -1,3 +1,110 @@
 import type { NotebookText } from '@/text/notebook'
+import { counted } from './counted'
 
-export const notebook: NotebookText = {}
+const entries = (n: number): string => counted(n, 'Eintrag', 'Einträge')
+
+export const notebook: NotebookText = {
+  title: 'Notizbuch',
+  search: 'Suchen',
+  about: 'Worüber',
+  everything: 'alles',
+  entries,
+  someEntries: (found, of) => `${found} von ${counted(of, 'Eintrag', 'Einträgen')}`,
+  empty: (key) => [
+    'Noch steht nichts darin. Auf der Seite eines Stücks, in seinem Aufbau und beim Üben öffnet ',
+    key,
+    ' sein Notizbuch: Fingersätze, Ausgaben, Aufnahmen, was die Lehrkraft gesagt hat, was Sie versucht haben und ob es half.',
+  ],
+  gone: 'Ein Stück, das nicht mehr da ist',
+  allPieces: 'Alle Stücke',
+  close: 'Schließen',
+  subjects: {
+    idea: 'Gedanke',
+    fingering: 'Fingersatz',
+    teacher: 'Aus dem Unterricht',
+    edition: 'Ausgabe',
+    recording: 'Aufnahme',
+    tried: 'Versucht',
+  },
+  helped: { true: 'es half', false: 'es half nicht' },
+  wholePiece: 'das ganze Stück',
+  groups: {
+    here: (where) => where,
+    piece: 'Das ganze Stück',
+    elsewhere: 'Anderswo',
+    places: 'Stellen',
+    entriesOf: (name) => `Einträge: ${name}`,
+  },
+  entry: {
+    about: (subject, where) => `${subject}, ${where}`,
+    change: 'Ändern',
+    erase: 'Löschen',
+    changeOf: (about) => `Ändern: ${about}`,
+    eraseOf: (about) => `Löschen: ${about}`,
+  },
+  form: {
+    fresh: 'Neuer Eintrag',
+    change: 'Den Eintrag ändern',
+    empty: 'Zuerst etwas schreiben.',
+    marks: (stress, list, link) => [
+      stress,
+      ' hebt hervor, ',
+      list,
+      ' beginnt eine Liste, ',
+      link,
+      ' ist ein Verweis.',
+    ],
+    examples: { stress: '*weich*', list: '- singen', link: '[Worte](https://…)' },
+    didItHelp: 'Half es?',
+    notKnown: 'noch nicht bekannt',
+    of: 'Stelle',
+    leave: 'So lassen, wie es war',
+    save: 'Sichern',
+    saveKeys: 'Strg Eingabe',
+    said: { written: 'Geschrieben.', left: 'Es bleibt, wie es war.' },
+  },
+  erased: 'Gelöscht.',
+  takeBack: 'Zurückholen',
+  standsAgain: 'Es steht wieder da.',
+  tried: {
+    title: 'An Problemen versucht, aus der Aufzeichnung',
+    label: 'An Problemen versucht',
+    at: (where, tried) => `${where}. ${tried}`,
+    remedies: (problem, remedies) => `${problem}: ${remedies.join(', dann ')}`,
+    solved: ', gelöst',
+    leftOff: ', abgebrochen',
+    stayedAway: '; es kam nicht wieder',
+    cameAgain: '; es kam wieder',
+  },
+  strip: {
+    write: 'Hineinschreiben',
+    open: 'Öffnen',
+    entries: 'Einträge',
+    stayed: (n, all) => [
+      `${n === 1 ? 'Ein Eintrag blieb' : `${n} Einträge blieben`} bei der älteren Ausgabe, deren Noten dort anders sind; zu finden unter `,
+      all,
+      '.',
+    ],
+    thePiece: 'Das Stück',
+  },
+  decided: {
+    finished: 'Fertig: ab und zu eine Passage kalt, damit es in den Händen bleibt.',
+    laidAside: 'Beiseitegelegt: nichts davon wird geplant, bis Sie es wieder aufnehmen.',
+    takenUp: 'In Arbeit.',
+  },
+  decide: {
+    finished: 'Es ist fertig',
+    laidAside: 'Beiseitelegen',
+    takenUp: 'Wieder aufnehmen',
+  },
+  problems: {
+    title: 'Was an Problemen versucht wurde',
+    reading: 'Die Aufzeichnung wird durchgesehen …',
+    none: 'Kein Üben hielt bei einem Problem an.',
+    counts: (solved, open) =>
+      `${counted(solved + open, 'Problem', 'Probleme')}: ${[
+        ...(solved > 0 ? [`${solved} gelöst`] : []),
+        ...(open > 0 ? [`${open} noch offen`] : []),
+      ].join(', ')}.`,
+  },
+}

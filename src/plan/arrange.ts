@@ -49,7 +49,7 @@ export const withRests = (items: readonly PlanItem[], rests: number): readonly D
 const rest: DayItem = {
   kind: 'rest',
   minutes: restMinutes,
-  reason: 'A rest: stand up, hands off the keys.',
+  reason: { kind: 'rest' },
 }
 
 const sumTo = (items: readonly PlanItem[], last: number): number =>

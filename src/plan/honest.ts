@@ -1,11 +1,14 @@
 import type { RecordedPlace } from '@/journal/journal'
 import type { PieceId } from '@/music/units'
 import type { Estimate } from '@/review/proportion'
+import { planText } from '@/text/plan'
+import { decimal } from '@/text/numbers'
 import type { PiecePlan } from './plan'
 
 /** Another piece, or a passage of this one, that could come before. */
 export interface Way {
   readonly piece: PieceId
+  /** Of the piece. */
   readonly title: string
   readonly place?: RecordedPlace
   readonly difficulty: number
@@ -88,7 +91,7 @@ const waysTo = (
     .filter(({ kind, state }) => kind === 'passage' && state !== 'kept')
     .map(({ place, difficulty }) => ({
       piece: plan.piece,
-      title: `${place.fromBar === place.toBar ? `bar ${place.fromBar}` : `bars ${place.fromBar} to ${place.toBar}`} of this piece`,
+      title: plan.title,
       place,
       difficulty,
     }))
@@ -100,31 +103,25 @@ const waysTo = (
 /** One or two sentences. */
 export const sayHonestly = (word: HonestWord): string => {
   const ways = 'ways' in word ? word.ways : []
-  const first = sayDistance(word)
-  return ways.length === 0
-    ? first
-    : `${first} On the way there: ${ways.map(({ title }) => title).join('; ')}.`
+  const distance = sayDistance(word)
+  return ways.length === 0 ? distance : planText.honest.andWays(distance, ways.map(sayWay))
 }
 
 /** The same without the ways that lead there. */
 export const sayDistance = (word: HonestWord): string => {
   switch (word.kind) {
     case 'noRecord':
-      return 'Nothing is kept yet, so there is nothing to compare this piece with.'
     case 'within':
-      return 'This piece is no more difficult than what you keep already.'
+      return planText.honest[word.kind]
     case 'above':
     case 'farAbove': {
       const { kind, times, months } = word
-      const far = kind === 'farAbove' ? 'far above' : 'above'
-      return `This piece stands ${far} what you keep now (${times.toFixed(1)} times as difficult at its hardest). What you keep grows to that in some ${monthsInWords(months)}, as a rough guess, so the weeks may turn into more; begin when you like.`
+      const [least, most] = [months.low, months.high].map((n) => Math.max(1, Math.round(n)))
+      return planText.honest.above(kind, decimal(times, 1), least ?? 1, most ?? 1)
     }
   }
 }
 
-const monthsInWords = ({ low, high }: Estimate): string => {
-  const [least, most] = [Math.max(1, Math.round(low)), Math.max(1, Math.round(high))]
-  return least === most
-    ? `${most === 1 ? 'a month' : `${most} months`}`
-    : `${least} to ${most} months`
-}
+/** 'Ferry at Dusk'; 'bars 5 to 8 of this piece' */
+export const sayWay = ({ title, place }: Way): string =>
+  place ? planText.honest.ofThisPiece(place.fromBar, place.toBar) : title

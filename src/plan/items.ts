@@ -1,11 +1,11 @@
 import type { Exercise } from '@/exercises/buildUp'
-import { formatKind } from '@/exercises/words'
 import type { Day } from '@/journal/day'
 import type { RecordedPlace } from '@/journal/journal'
 import type { Form } from '@/music/form'
 import { quarterMs, tempo, type ChunkId, type PieceId, type Tempo } from '@/music/units'
 import { daysOverdue, type Check } from './due'
 import type { ItemKind } from './itemKinds'
+import type { ItemReason } from './itemReason'
 import { barAt } from './layOut'
 import type { PiecePlan, PlacePlan } from './plan'
 
@@ -24,14 +24,13 @@ export interface PlanItem {
   readonly startTempo: Tempo
   readonly goalTempo: Tempo
   readonly minutes: number
-  /** One sentence. */
-  readonly reason: string
+  readonly reason: ItemReason
 }
 
 export interface RestItem {
   readonly kind: 'rest'
   readonly minutes: number
-  readonly reason: string
+  readonly reason: ItemReason
 }
 
 export type DayItem = PlanItem | RestItem
@@ -65,7 +64,7 @@ export const warmUpItem = ({ piece, place }: Candidate, minutes: number): PlanIt
       startTempo: slower(piece.goalTempo, slowShare),
       goalTempo: slower(piece.goalTempo, slowShare),
       minutes,
-      reason: 'To warm up: what you know, slowly, listening.',
+      reason: { kind: 'warmUpKnown' },
     }
   const item = exerciseItem(piece, place, first, 1)
   return {
@@ -73,7 +72,7 @@ export const warmUpItem = ({ piece, place }: Candidate, minutes: number): PlanIt
     kind: 'warmUp',
     goalTempo: item.startTempo,
     minutes,
-    reason: 'To warm up: an easy place, slowly, in a small group.',
+    reason: { kind: 'warmUpEasy' },
   }
 }
 
@@ -101,19 +100,18 @@ const reasonForCheck = (
   { state, slips }: PlacePlan,
   { interval }: Check,
   overdue: number,
-): string => {
-  if (slips > 0) return 'It went wrong in the run-through: once through, cold.'
+): ItemReason => {
+  if (slips > 0) return { kind: 'checkWrong' }
   const days = interval + overdue
-  const since = days === 1 ? 'yesterday' : `${days} days ago`
   switch (state) {
     case 'slipped':
-      return `It slipped ${since}: once through, cold, to see whether it is back.`
+      return { kind: 'checkSlipped', days }
     case 'kept':
-      return `Last confirmed ${since}: once through, cold.`
+      return { kind: 'checkKept', days }
     case 'secure':
     case 'practised':
     case 'untouched':
-      return `Secure ${since}: once through, cold, to see whether it is kept.`
+      return { kind: 'checkSecure', days }
   }
 }
 
@@ -130,15 +128,26 @@ export const turnItem = (chosen: Chosen, minutes: number, lowered: boolean): Pla
   }
 }
 
-const reasonForTurn = ({ place }: Chosen, next: Exercise | undefined, lowered: boolean): string => {
-  const what = !next || next.what === 'whole' ? 'the whole' : formatKind(next.what, next.size)
-  if (lowered) return `Less than half was clean of late: slower, ${what} first.`
-  if (place.state === 'slipped') return 'It slipped: the whole once more, from a slower tempo.'
-  if (place.kind === 'join') return 'Both passages are secure: now from one into the other.'
-  const why = place.kind === 'spot' ? (place.reasons[0] ?? 'a hard spot') : undefined
-  const at = place.begun ? `Next: ${what}` : `New: ${what} first`
-  const heard = place.slips > 0 ? 'It went wrong in the run-through. ' : ''
-  return why === undefined ? `${heard}${at}.` : `${heard}${at}; ${why}.`
+const reasonForTurn = (
+  { place }: Chosen,
+  next: Exercise | undefined,
+  lowered: boolean,
+): ItemReason => {
+  const exercise = next
+    ? { what: next.what, size: next.size }
+    : ({ what: 'whole', size: 0 } as const)
+  if (lowered) return { kind: 'lowered', exercise }
+  if (place.state === 'slipped') return { kind: 'slipped' }
+  if (place.kind === 'join') return { kind: 'join' }
+  const isHardSpot = place.kind === 'spot'
+  const [hard] = place.reasons
+  return {
+    kind: place.begun ? 'next' : 'fresh',
+    exercise,
+    wentWrong: place.slips > 0,
+    isHardSpot,
+    ...(isHardSpot && hard ? { hard } : {}),
+  }
 }
 
 /** A run-through is played a little under the goal tempo: it is for listening (common practice, no source). */
@@ -159,7 +168,7 @@ export const runItem = (piece: PiecePlan): readonly PlanItem[] => {
       startTempo: tempoOfRun,
       goalTempo: tempoOfRun,
       minutes: runMinutes(piece),
-      reason: 'Once from end to end without stopping; listen for what to work on tomorrow.',
+      reason: { kind: 'runThrough' },
     },
   ]
 }

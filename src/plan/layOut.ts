@@ -1,4 +1,4 @@
-import { mergeReasons } from '@/difficulty/reasons'
+import { mergeReasons, type Reason } from '@/difficulty/reasons'
 import { buildUp, type Exercise } from '@/exercises/buildUp'
 import type { RecordedPlace } from '@/journal/journal'
 import { recordPlace } from '@/journal/record'
@@ -12,8 +12,7 @@ import { motionOf, type Motion } from './similar'
 /** A hard spot as the analysis finds it, or the person says. */
 export interface Spot extends Stretch {
   readonly hand: HandChoice
-  /** In words of the trade. */
-  readonly reasons: readonly string[]
+  readonly reasons: readonly Reason[]
   /** Where the person put it among the others: the lowest is first. */
   readonly rank?: number
 }
@@ -30,7 +29,7 @@ export interface PlanPlace {
   readonly to: Tick
   /** Points a second. */
   readonly difficulty: number
-  readonly reasons: readonly string[]
+  readonly reasons: readonly Reason[]
   /** That of a spot, or of the first spot in a passage, where the person put them in order. */
   readonly rank?: number
   /** The places that come before it: it is ready when they are secure. */
@@ -125,7 +124,7 @@ export const layOutPiece = (
 
 interface More {
   readonly hand?: HandChoice
-  readonly reasons?: readonly string[]
+  readonly reasons?: readonly Reason[]
   readonly rank?: number
   readonly parts?: readonly ChunkId[]
 }

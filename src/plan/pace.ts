@@ -30,29 +30,18 @@ export interface OwnPace {
   readonly exercises: number
 }
 
-/** What is assumed of a person of whom nothing is known, each with its reason. */
+/** What is assumed of a person of whom nothing is known; why stands in `planText.weeks.defaults`. */
 export const planDefaults = {
-  repetitions: {
-    value: usualFactor * expectedTries(usualPace.cleanShare, 3),
-    reason:
-      'repetitions a rung for three clean in a row: 4.8 on the average at eight of ten clean (common practice), times 1.9, since a new rung goes worse at first (an assumption)',
-  },
-  difficulty: {
-    value: usualDifficulty,
-    reason: 'points a second at which that holds: quarters and eighths on neighbouring keys',
-  },
-  slope: {
-    value: usualSlope,
-    reason:
-      'twice as difficult takes a third more repetitions: an assumption, until the record says better',
-  },
-  pause: {
-    value: usualPace.pauseSeconds,
-    reason: 'seconds between repetitions: a breath (common practice)',
-  },
+  /** A rung. */
+  repetitions: { kind: 'repetitions', value: usualFactor * expectedTries(usualPace.cleanShare, 3) },
+  /** Points a second at which that holds. */
+  difficulty: { kind: 'difficulty', value: usualDifficulty },
+  slope: { kind: 'slope', value: usualSlope },
+  /** Seconds. */
+  pause: { kind: 'pause', value: usualPace.pauseSeconds },
 } as const
 
-/** A value that stands in for a record, and why. */
+/** A value that stands in for a record. */
 export type PlanDefault = (typeof planDefaults)[keyof typeof planDefaults]
 
 /** From one classic metronome mark to the next. */

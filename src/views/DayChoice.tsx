@@ -1,7 +1,9 @@
 import { minuteBounds } from '@/app/dayWish'
 import type { PractisedPiece } from '@/app/plans'
 import type { PieceId } from '@/music/units'
+import { planText } from '@/text/plan'
 import { useApp, useSelected } from './context'
+import { phrase } from './phrase'
 import { useKeys } from './shortcuts'
 import type { Wish } from './useDay'
 
@@ -25,21 +27,19 @@ export const DayChoice = ({ known, wish, onChange }: ChoiceProps) => {
   useKeys({ ArrowUp: () => set(minutes + step), ArrowDown: () => set(minutes - step) })
   return (
     <div className="row day-choice">
-      <div className="row tight day-minutes" role="group" aria-label="Minutes today">
+      <div className="row tight day-minutes" role="group" aria-label={planText.choice.minutesToday}>
         <button
           type="button"
-          aria-label={`${step} minutes less`}
+          aria-label={planText.choice.less(step)}
           disabled={minutes <= minuteBounds.least}
           onClick={() => set(minutes - step)}
         >
           −
         </button>
-        <p aria-live="polite">
-          <b>{minutes}</b> minutes
-        </p>
+        <p aria-live="polite">{phrase(planText.choice.minutes(<b>{minutes}</b>))}</p>
         <button
           type="button"
-          aria-label={`${step} minutes more`}
+          aria-label={planText.choice.more(step)}
           disabled={minutes >= minuteBounds.most}
           onClick={() => set(minutes + step)}
         >
@@ -75,19 +75,21 @@ const PiecesChoice = ({ known, wish, onChange }: ChoiceProps) => {
           }
         />
         {title}
-        {decision === 'laidAside' && <span className="soft">(laid aside)</span>}
-        {wish.pieces.length > 1 && wish.pieces[0] === id && <span className="soft">(main)</span>}
+        {decision === 'laidAside' && <span className="soft">{planText.choice.laidAside}</span>}
+        {wish.pieces.length > 1 && wish.pieces[0] === id && (
+          <span className="soft">{planText.choice.main}</span>
+        )}
       </label>
     ))
   return (
     <fieldset className="row day-pieces">
-      <legend>Pieces</legend>
+      <legend>{planText.choice.pieces}</legend>
       {boxes(known)}
       {known.length === 0 ? (
         boxes(others)
       ) : others.length > 0 ? (
         <details>
-          <summary>{others.length} more</summary>
+          <summary>{planText.choice.others(others.length)}</summary>
           <div className="row">{boxes(others)}</div>
         </details>
       ) : null}

@@ -1,6 +1,8 @@
 import type { RunItem } from '@/app/dayRun'
+import { sayReason } from '@/app/planWords'
 import type { DayItem } from '@/plan/items'
-import { capital, itemLine, itemPlace, itemWords, outcomeWords, whereWords } from './planWords'
+import { planText } from '@/text/plan'
+import { itemLine, itemPlace, whereWords } from './planWords'
 
 interface ListedItem {
   readonly item: DayItem
@@ -21,7 +23,10 @@ const isSecondTurn = (items: readonly ListedItem[], at: number): boolean => {
     item !== undefined &&
     items
       .slice(0, at)
-      .some(({ item: other }) => other.reason === item.reason && itemLine(other) === itemLine(item))
+      .some(
+        ({ item: other }) =>
+          other.reason.kind === item.reason.kind && itemLine(other) === itemLine(item),
+      )
   )
 }
 
@@ -36,7 +41,8 @@ export const DayList = ({ items }: { readonly items: readonly ListedItem[] }) =>
 )
 
 const Item = ({ item, outcome, isOn = false, isAgain, left }: ListedItem & Again) => {
-  const words = outcome === 'ahead' ? (isAgain ? '' : item.reason) : capital(outcomeWords[outcome])
+  const words =
+    outcome !== 'ahead' ? planText.outcomes[outcome] : isAgain ? '' : sayReason(item.reason)
   return (
     <li
       data-kind={item.kind}
@@ -49,10 +55,10 @@ const Item = ({ item, outcome, isOn = false, isAgain, left }: ListedItem & Again
       </span>
       <span className="day-minutes-of">
         {Math.max(1, Math.round(left ?? item.minutes))}
-        <span className="soft"> min</span>
+        <span className="soft"> {planText.minuteSign}</span>
       </span>
       <span className="day-what">
-        <b>{itemWords[item.kind]}</b>
+        <b>{planText.items[item.kind]}</b>
         {item.kind !== 'rest' && (
           <>
             {' '}

@@ -5,10 +5,12 @@ import { holdsWords } from '@/app/searchPieces'
 import type { NotebookWritten } from '@/journal/journal'
 import type { NotebookSubject } from '@/journal/words'
 import type { PieceId } from '@/music/units'
+import { notebookText } from '@/text/notebook'
 import { useApp, useSelected } from './context'
 import { NotebookDialog } from './NotebookDialog'
 import { NotebookEntry } from './NotebookEntry'
-import { subjectWords, whereWords } from './notebookWords'
+import { whereWords } from './notebookWords'
+import { phrase } from './phrase'
 import './notebook.css'
 
 /** All that is written, of all pieces, to be searched. */
@@ -29,7 +31,7 @@ export const Notebook = () => {
         isHit(
           [
             entry.text,
-            subjectWords[entry.subject],
+            notebookText.subjects[entry.subject],
             whereWords(entry.place),
             titleOf(entry.piece),
           ].join(' '),
@@ -38,40 +40,34 @@ export const Notebook = () => {
   }, [entries, wanted, subject, titleOf])
   return (
     <main className="page page-notebook">
-      <h1>Notebook</h1>
+      <h1>{notebookText.title}</h1>
       {problem !== undefined && <p className="notice">{problem}</p>}
       <search className="row no-print">
         <label className="row tight">
-          Search
+          {notebookText.search}
           <input type="search" value={wanted} onChange={({ target }) => setWanted(target.value)} />
         </label>
         <label className="row tight">
-          About
+          {notebookText.about}
           <select
             value={subject ?? ''}
             onChange={({ target }) => setSubject(subjects.find((each) => each === target.value))}
           >
-            <option value="">everything</option>
+            <option value="">{notebookText.everything}</option>
             {subjects.map((each) => (
               <option key={each} value={each}>
-                {subjectWords[each]}
+                {notebookText.subjects[each]}
               </option>
             ))}
           </select>
         </label>
         <p role="status" className="soft">
           {found.length === entries.length
-            ? entryCount(found.length)
-            : `${found.length} of ${entryCount(entries.length)}`}
+            ? notebookText.entries(found.length)
+            : notebookText.someEntries(found.length, entries.length)}
         </p>
       </search>
-      {entries.length === 0 && (
-        <p>
-          Nothing is written yet. On the page of a piece, in its build-up and in a drill,{' '}
-          <kbd>9</kbd> opens its notebook: fingerings, editions, recordings, what a teacher said,
-          what you tried and whether it helped.
-        </p>
-      )}
+      {entries.length === 0 && <p>{phrase(notebookText.empty(<kbd>9</kbd>))}</p>}
       {[...new Set(found.map(({ piece }) => piece))].map((piece) => (
         <section key={piece} aria-label={titleOf(piece)}>
           <h2>
@@ -97,8 +93,6 @@ export const Notebook = () => {
   )
 }
 
-const entryCount = (n: number): string => (n === 1 ? '1 entry' : `${n} entries`)
-
 /** Titles as they are listed; of pieces that are gone, as the record has them. */
 const useTitles = (): ((piece: PieceId) => string) => {
   const app = useApp()
@@ -115,9 +109,7 @@ const useTitles = (): ((piece: PieceId) => string) => {
   }, [app])
   return useCallback(
     (piece) =>
-      listed.find(({ id }) => id === piece)?.title ??
-      recorded.get(piece) ??
-      'A piece that is not here any more',
+      listed.find(({ id }) => id === piece)?.title ?? recorded.get(piece) ?? notebookText.gone,
     [listed, recorded],
   )
 }

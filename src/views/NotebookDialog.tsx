@@ -4,6 +4,8 @@ import { formatRoute } from '@/app/route'
 import type { NotebookWritten, RecordedPlace } from '@/journal/journal'
 import type { PieceId } from '@/music/units'
 import type { TriedProblem } from '@/review/problems'
+import { keysText } from '@/text/keys'
+import { notebookText } from '@/text/notebook'
 import { useApp } from './context'
 import { NotebookEntry } from './NotebookEntry'
 import { NotebookForm } from './NotebookForm'
@@ -52,12 +54,13 @@ export const NotebookDialog = ({
   const takeBack = (entry: NotebookWritten): void => {
     void app.notebook.write(entry.piece, { ...draftOf(entry), replaces: undefined })
     setErased(undefined)
-    setSaid('It stands again.')
+    setSaid(notebookText.standsAgain)
   }
+  const names = notebookText.groups
   const groups = [
-    [here && whereWords(here), entries.filter((entry) => isOf(entry, here))],
-    ['the whole piece', entries.filter(({ place }) => !place)],
-    [here ? 'elsewhere' : 'places', entries.filter((e) => e.place && !isOf(e, here))],
+    [here && names.here(whereWords(here)), entries.filter((entry) => isOf(entry, here))],
+    [names.piece, entries.filter(({ place }) => !place)],
+    [here ? names.elsewhere : names.places, entries.filter((e) => e.place && !isOf(e, here))],
   ] as const
   return (
     <dialog
@@ -68,11 +71,11 @@ export const NotebookDialog = ({
     >
       <div className="row notebook-head">
         <h2 id="notebook-title">
-          Notebook <span className="soft">{piece.title}</span>
+          {notebookText.title} <span className="soft">{piece.title}</span>
         </h2>
-        <a href={formatRoute({ kind: 'notebook' })}>All pieces</a>
+        <a href={formatRoute({ kind: 'notebook' })}>{notebookText.allPieces}</a>
         <button type="button" onClick={() => dialog.current?.close()}>
-          Close <kbd>Esc</kbd>
+          {notebookText.close} <kbd>{keysText.names.escape}</kbd>
         </button>
       </div>
       <NotebookForm
@@ -87,18 +90,18 @@ export const NotebookDialog = ({
         }}
       />
       <p role="status" className="notebook-said">
-        {erased ? 'Erased. ' : said}
+        {erased ? `${notebookText.erased} ` : said}
         {erased && (
           <button type="button" onClick={() => takeBack(erased)}>
-            Take it back
+            {notebookText.takeBack}
           </button>
         )}
       </p>
       {groups.map(
-        ([name, of]) =>
+        ([name = '', of]) =>
           of.length > 0 && (
-            <section key={name} aria-label={`Entries of ${name}`}>
-              <h3>{capital(name ?? '')}</h3>
+            <section key={name} aria-label={names.entriesOf(name)}>
+              <h3>{name}</h3>
               <ul className="notebook-list">
                 {of.map((entry) => (
                   <NotebookEntry
@@ -121,17 +124,16 @@ export const NotebookDialog = ({
 /** What was done about problems in drills: it stands here by itself. */
 export const TriedList = ({ tried }: { readonly tried: readonly TriedProblem[] }) =>
   tried.length === 0 ? null : (
-    <section aria-label="Tried at problems">
-      <h3>Tried at problems, from the record</h3>
+    <section aria-label={notebookText.tried.label}>
+      <h3>{notebookText.tried.title}</h3>
       <ul className="notebook-list">
         {tried.map((each) => (
           <li key={each.problem.id} className="notebook-entry">
-            {each.place && `${capital(whereWords(each.place))}. `}
-            {describeTried(each)}
+            {each.place
+              ? notebookText.tried.at(whereWords(each.place), describeTried(each))
+              : describeTried(each)}
           </li>
         ))}
       </ul>
     </section>
   )
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

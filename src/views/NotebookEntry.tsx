@@ -1,8 +1,9 @@
 import type { NotebookWritten } from '@/journal/journal'
+import { dateWords } from '@/text/dates'
+import { notebookText } from '@/text/notebook'
 import { useApp } from './context'
 import { NotebookText } from './NotebookText'
-import { helpedWords, subjectWords, whereWords } from './notebookWords'
-import { dateWords } from './reviewWords'
+import { whereWords } from './notebookWords'
 
 /** An entry of the notebook; it can be changed and erased where the caller says how. */
 export const NotebookEntry = ({
@@ -19,33 +20,34 @@ export const NotebookEntry = ({
 }) => {
   const app = useApp()
   const { subject, helped, place, text } = entry
-  const about = `${subjectWords[subject]}, ${whereWords(place)}`
+  const words = notebookText.entry
+  const about = words.about(notebookText.subjects[subject], whereWords(place))
   return (
     <li className="notebook-entry" data-here={isHere}>
       <div className="row notebook-about soft">
         <p>
-          <b>{subjectWords[subject]}</b>
-          {helped !== undefined && `, ${helpedWords[helped ? 'true' : 'false']}`} ·{' '}
+          <b>{notebookText.subjects[subject]}</b>
+          {helped !== undefined && `, ${notebookText.helped[helped ? 'true' : 'false']}`} ·{' '}
           {whereWords(place)} · {dateWords(app.notebook.dayOf(entry))}
         </p>
         {onChange && (
           <button
             type="button"
             className="plain no-print"
-            aria-label={`Change: ${about}`}
+            aria-label={words.changeOf(about)}
             onClick={() => onChange(entry)}
           >
-            Change
+            {words.change}
           </button>
         )}
         {onErase && (
           <button
             type="button"
             className="plain no-print"
-            aria-label={`Erase: ${about}`}
+            aria-label={words.eraseOf(about)}
             onClick={() => onErase(entry)}
           >
-            Erase
+            {words.erase}
           </button>
         )}
       </div>

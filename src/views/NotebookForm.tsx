@@ -2,8 +2,10 @@ import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react'
 import { longestEntry, subjects, type Draft } from '@/app/notebook'
 import type { RecordedPlace } from '@/journal/journal'
 import type { PieceId } from '@/music/units'
+import { notebookText } from '@/text/notebook'
 import { useApp } from './context'
-import { helpedWords, subjectWords, whereWords } from './notebookWords'
+import { whereWords } from './notebookWords'
+import { phrase } from './phrase'
 
 /** An entry is written, or changed. What is typed is kept while the program runs, wherever one goes. Another entry is another form. */
 export const NotebookForm = ({
@@ -21,6 +23,7 @@ export const NotebookForm = ({
   readonly onDone: (said: string) => void
 }) => {
   const app = useApp()
+  const words = notebookText.form
   const id = useId()
   const field = useRef<HTMLTextAreaElement>(null)
   const fresh: Draft = { place: here, subject: 'idea', text: '' }
@@ -42,7 +45,7 @@ export const NotebookForm = ({
     setDraft(fresh)
     setProblem(false)
     field.current?.focus()
-    onDone('Written.')
+    onDone(words.said.written)
   }
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return
@@ -57,7 +60,7 @@ export const NotebookForm = ({
         save()
       }}
     >
-      <label htmlFor={`${id}-text`}>{change ? 'Change the entry' : 'A new entry'}</label>
+      <label htmlFor={`${id}-text`}>{change ? words.change : words.fresh}</label>
       <textarea
         id={`${id}-text`}
         ref={field}
@@ -70,18 +73,19 @@ export const NotebookForm = ({
         onChange={({ target }) => keep({ ...draft, text: target.value })}
       />
       <p id={`${id}-marks`} className="soft notebook-marks">
-        {problem && draft.text.trim() === '' ? (
-          'Write something first.'
-        ) : (
-          <>
-            <code>*softly*</code> stresses, <code>- sing</code> begins a list,{' '}
-            <code>[words](https://…)</code> is a link.
-          </>
-        )}
+        {problem && draft.text.trim() === ''
+          ? words.empty
+          : phrase(
+              words.marks(
+                <code>{words.examples.stress}</code>,
+                <code>{words.examples.list}</code>,
+                <code>{words.examples.link}</code>,
+              ),
+            )}
       </p>
       <div className="row">
         <label className="row tight">
-          About
+          {notebookText.about}
           <select
             value={draft.subject}
             onChange={({ target }) => {
@@ -91,28 +95,28 @@ export const NotebookForm = ({
           >
             {subjects.map((subject) => (
               <option key={subject} value={subject}>
-                {subjectWords[subject]}
+                {notebookText.subjects[subject]}
               </option>
             ))}
           </select>
         </label>
         {draft.subject === 'tried' && (
           <label className="row tight">
-            Did it help?
+            {words.didItHelp}
             <select
               value={String(draft.helped)}
               onChange={({ target: { value } }) =>
                 keep({ ...draft, helped: value === 'undefined' ? undefined : value === 'true' })
               }
             >
-              <option value="undefined">not known yet</option>
-              <option value="true">{helpedWords.true}</option>
-              <option value="false">{helpedWords.false}</option>
+              <option value="undefined">{words.notKnown}</option>
+              <option value="true">{notebookText.helped.true}</option>
+              <option value="false">{notebookText.helped.false}</option>
             </select>
           </label>
         )}
         <label className="row tight">
-          Of
+          {words.of}
           <select
             value={nameOf(draft.place)}
             onChange={({ target }) =>
@@ -133,14 +137,14 @@ export const NotebookForm = ({
               type="button"
               onClick={() => {
                 app.notebook.drafts.delete(name)
-                onDone('It stays as it was.')
+                onDone(words.said.left)
               }}
             >
-              Leave it as it was
+              {words.leave}
             </button>
           )}
           <button type="submit" className="primary">
-            Save <kbd>Ctrl Enter</kbd>
+            {words.save} <kbd>{words.saveKeys}</kbd>
           </button>
         </span>
       </div>

@@ -1,5 +1,6 @@
 import type { NotebookWritten } from '@/journal/journal'
 import type { PieceId } from '@/music/units'
+import { notebookText } from '@/text/notebook'
 import { TriedList } from './NotebookDialog'
 import { NotebookEntry } from './NotebookEntry'
 import { useTried } from './NotebookOver'
@@ -18,7 +19,7 @@ export const NotebookPrinted = ({
   const tried = useTried(id, isOwn)
   return entries.length === 0 && tried.length === 0 ? null : (
     <section aria-labelledby="notebook">
-      <h2 id="notebook">Notebook</h2>
+      <h2 id="notebook">{notebookText.title}</h2>
       <ul className="notebook-list">
         {entries.map((entry) => (
           <NotebookEntry key={entry.id} entry={entry} />

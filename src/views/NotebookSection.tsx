@@ -4,10 +4,11 @@ import { formatRoute } from '@/app/route'
 import type { NotebookWritten, RecordedPlace } from '@/journal/journal'
 import type { PieceDecision } from '@/journal/words'
 import type { PieceId } from '@/music/units'
+import { notebookText } from '@/text/notebook'
 import { useApp, useSelected } from './context'
 import { NotebookEntry } from './NotebookEntry'
 import { NotebookOver } from './NotebookOver'
-import { decisionWords } from './notebookWords'
+import { phrase } from './phrase'
 import { isOf, useEntries, useNotebookKey } from './useNotebook'
 import './notebook.css'
 
@@ -29,25 +30,30 @@ export const NotebookSection = ({
   const [mine, others] = [true, false].map((wanted) =>
     entries.filter((entry) => isOf(entry, here) === wanted),
   )
+  const words = notebookText.strip
   return (
     <section className="notebook-strip" aria-labelledby="notebook">
       <div className="row notebook-head">
-        <h2 id="notebook">Notebook</h2>
+        <h2 id="notebook">{notebookText.title}</h2>
         <button type="button" onClick={open}>
-          {entries.length === 0 ? 'Write in it' : 'Open it'} <kbd>9</kbd>
+          {entries.length === 0 ? words.write : words.open} <kbd>9</kbd>
         </button>
-        <a href={formatRoute({ kind: 'notebook' })}>All pieces</a>
+        <a href={formatRoute({ kind: 'notebook' })}>{notebookText.allPieces}</a>
         <Decision piece={piece.score.id} />
       </div>
       {problem !== undefined && <p className="notice">{problem}</p>}
       {stayed > 0 && (
         <p className="notice">
-          {stayed === 1 ? 'One entry' : `${stayed} entries`} stayed with the older edition, whose
-          notes differ there; <a href={formatRoute({ kind: 'notebook' })}>All pieces</a> has them.
+          {phrase(
+            words.stayed(
+              stayed,
+              <a href={formatRoute({ kind: 'notebook' })}>{notebookText.allPieces}</a>,
+            ),
+          )}
         </p>
       )}
       {entries.length > 0 && (
-        <ul className="notebook-list" aria-label="Entries">
+        <ul className="notebook-list" aria-label={words.entries}>
           {[...(mine ?? []), ...(others ?? [])].map((entry) => (
             <NotebookEntry
               key={entry.id}
@@ -78,26 +84,21 @@ const Decision = ({ piece }: { readonly piece: PieceId }) => {
   const app = useApp()
   const decisions = useSelected(app.notebook.store, (state) => state.decisions)
   const now = decisions.get(piece) ?? 'takenUp'
-  const offered: readonly (readonly [PieceDecision, string])[] =
-    now === 'takenUp'
-      ? [
-          ['finished', 'It is finished'],
-          ['laidAside', 'Lay it aside'],
-        ]
-      : [['takenUp', 'Take it up again']]
+  const offered: readonly PieceDecision[] =
+    now === 'takenUp' ? ['finished', 'laidAside'] : ['takenUp']
   return (
-    <span className="row notebook-decision" role="group" aria-label="The piece">
+    <span className="row notebook-decision" role="group" aria-label={notebookText.strip.thePiece}>
       <span aria-live="polite" className="soft">
-        {decisionWords[now]}
+        {notebookText.decided[now]}
       </span>
-      {offered.map(([decision, words]) => (
+      {offered.map((decision) => (
         <button
           key={decision}
           type="button"
           className="plain"
           onClick={() => void app.notebook.decide(piece, decision)}
         >
-          {words}
+          {notebookText.decide[decision]}
         </button>
       ))}
     </span>

@@ -4,24 +4,19 @@ import { formatRoute } from '@/app/route'
 import { formatBeats } from '@/music/beat'
 import type { PieceId } from '@/music/units'
 import type { PlacePlan } from '@/plan/plan'
+import { dateWords } from '@/text/dates'
+import { rounded } from '@/text/numbers'
+import { planText } from '@/text/plan'
+import { tellReason } from '@/text/spots'
 import { useApp, useSelected } from './context'
 import { HonestWord } from './HonestWord'
 import { PageKeys } from './PageKeys'
+import { phrase } from './phrase'
 import { PlanPicture } from './PlanPicture'
-import {
-  dueDay,
-  placeWords,
-  roughly,
-  standingWords,
-  weekWords,
-  whereWords,
-  workWords,
-} from './planWords'
+import { dueDay, roughly, standingWords, weekWords, whereWords, workWords } from './planWords'
 import { hrefOf } from './planLinks'
-import { dateWords } from './reviewWords'
 import { useLoaded } from './useLoaded'
 import { beatWord } from './words'
-import { plural } from '@/text/plural'
 import './piece.css'
 import './plan.css'
 
@@ -35,11 +30,11 @@ export const PieceWeeks = ({ piece }: { readonly piece: PieceId }) => {
   return (
     <main className="page page-plan">
       <h1>
-        The weeks <span className="soft">{title}</span>
+        {planText.weeks.title} <span className="soft">{title}</span>
       </h1>
       {loaded.kind === 'loading' && (
         <p className="soft" role="status">
-          Laying out the piece …
+          {planText.weeks.layingOut}
         </p>
       )}
       {loaded.kind === 'failed' && <p className="notice">{loaded.message}</p>}
@@ -56,7 +51,7 @@ const Standing = ({ planned }: { readonly planned: PlannedPiece }) => {
       <HonestWord planned={planned} />
       <PlanPicture plan={plan} bars={planned.piece.score.bars} />
       <section aria-labelledby="places">
-        <h2 id="places">In this order</h2>
+        <h2 id="places">{planText.weeks.order}</h2>
         <ol className="plan-places">
           {plan.places.map((place) => (
             <Place key={`${place.kind} ${place.id}`} place={place} />
@@ -76,30 +71,35 @@ const Span = ({ planned }: { readonly planned: PlannedPiece }) => {
   const [minutes, setMinutes] = useState(usual)
   const [days, setDays] = useState<number>()
   const { plan, piece, exercises, defaults } = planned
+  const words = planText.weeks
   const span = planned.span(minutes, days)
   const time = piece.score.bars[0]?.time
   const goal = time
-    ? `${formatBeats(plan.goalTempo, time)} ${beatWord(time)} a minute`
+    ? words.goal(formatBeats(plan.goalTempo, time), beatWord(time))
     : `${Math.round(plan.goalTempo)}`
   const choices = [...new Set([...minuteChoices, usual])].toSorted((a, b) => a - b)
   return (
     <section className="plan-span" aria-labelledby="span">
       <h2 id="span" className="unseen">
-        How long
+        {words.howLong}
       </h2>
       <p className="plan-weeks" role="status">
         {plan.finished ? (
-          <b>Kept from end to end.</b>
+          <b>{words.keptAll}</b>
         ) : (
-          <>
-            <b>{weekWords(span)}</b> until it is kept from end to end at {goal}: about{' '}
-            {workWords(plan.work.minutes)} of work, {roughly(plan.work.repetitions)} repetitions.
-          </>
+          phrase(
+            words.left(
+              <b>{weekWords(span)}</b>,
+              goal,
+              workWords(plan.work.minutes),
+              roughly(plan.work.repetitions),
+            ),
+          )
         )}
       </p>
       <div className="row">
         <label className="row tight">
-          Minutes a day
+          {words.minutesADay}
           <select value={minutes} onChange={({ target }) => setMinutes(Number(target.value))}>
             {choices.map((each) => (
               <option key={each}>{each}</option>
@@ -107,7 +107,7 @@ const Span = ({ planned }: { readonly planned: PlannedPiece }) => {
           </select>
         </label>
         <label className="row tight">
-          Days a week
+          {words.daysAWeek}
           <select
             value={days ?? ''}
             onChange={({ target }) =>
@@ -115,8 +115,9 @@ const Span = ({ planned }: { readonly planned: PlannedPiece }) => {
             }
           >
             <option value="">
-              {Math.round(planned.span(minutes).daysPerWeek)}{' '}
-              {exercises > 0 ? 'as of late' : 'as usual'}
+              {(exercises > 0 ? words.asOfLate : words.asUsual)(
+                Math.round(planned.span(minutes).daysPerWeek),
+              )}
             </option>
             {dayChoices.map((each) => (
               <option key={each}>{each}</option>
@@ -124,35 +125,36 @@ const Span = ({ planned }: { readonly planned: PlannedPiece }) => {
           </select>
         </label>
         <a className="button" href={formatRoute({ kind: 'today' })}>
-          Today <kbd>T</kbd>
+          {words.today} <kbd>T</kbd>
         </a>
         <a className="button" href={formatRoute({ kind: 'piece', piece: plan.piece })}>
-          The piece <kbd>P</kbd>
+          {words.piece} <kbd>P</kbd>
         </a>
         <PageKeys
           keys={[
-            { key: 't', shown: 'T', words: 'today’s plan', run: () => app.go({ kind: 'today' }) },
+            {
+              key: 't',
+              shown: 'T',
+              words: planText.keys.today,
+              run: () => app.go({ kind: 'today' }),
+            },
             {
               key: 'p',
               shown: 'P',
-              words: 'the page of the piece',
+              words: planText.keys.piece,
               run: () => app.go({ kind: 'piece', piece: plan.piece }),
             },
           ]}
         />
       </div>
-      <p className="soft">
-        {exercises > 0
-          ? `Estimated from ${plural(exercises, 'exercise')} of your own record. It is said anew as the record grows; nine in ten should lie within.`
-          : 'Estimated without a record, from what is usual; it is said anew as the record grows.'}
-      </p>
+      <p className="soft">{exercises > 0 ? words.fromRecord(exercises) : words.withoutRecord}</p>
       {exercises === 0 && (
         <details>
-          <summary>What is taken as usual</summary>
+          <summary>{words.takenAsUsual}</summary>
           <ul className="plan-defaults">
-            {defaults.map(({ value, reason }) => (
-              <li key={reason}>
-                {Math.round(value * 10) / 10}: {reason}
+            {defaults.map(({ kind, value }) => (
+              <li key={kind}>
+                {rounded(value, 1)}: {words.defaults[kind]}
               </li>
             ))}
           </ul>
@@ -169,14 +171,17 @@ const Place = ({ place }: { readonly place: PlacePlan }) => {
       <a href={hrefOf(place)}>
         <i className="chunk-mark" data-state={state} aria-hidden="true" />
         <span>
-          <b>{placeWords[kind]}</b> {whereWords(place.place)}
+          <b>{planText.places[kind]}</b> {whereWords(place.place)}
         </span>
       </a>
       <span>
-        {standingWords(place)}
-        {check && `, due cold on ${dateWords(dueDay(check), 'short')}`}
+        {check
+          ? planText.standing.due(standingWords(place), dateWords(dueDay(check), 'short'))
+          : standingWords(place)}
       </span>
-      {reasons.length > 0 && <span className="soft">{reasons.slice(0, 3).join(', ')}</span>}
+      {reasons.length > 0 && (
+        <span className="soft">{reasons.slice(0, 3).map(tellReason).join(', ')}</span>
+      )}
     </li>
   )
 }

@@ -1,6 +1,7 @@
 import { useMemo, useSyncExternalStore } from 'react'
 import type { Bar } from '@/music/music'
-import type { PiecePlan, PlaceState } from '@/plan/plan'
+import type { PiecePlan } from '@/plan/plan'
+import { planText } from '@/text/plan'
 import { hrefOf } from './planLinks'
 import {
   countBars,
@@ -11,22 +12,8 @@ import {
   type Lane,
   type Segment,
 } from './planPicture'
-import { barWords, capital, isSettled, laneWords, placeWords, whereWords } from './planWords'
-import { plural } from '@/text/plural'
+import { barWords, isSettled, whereWords } from './planWords'
 
-const laneNames: Readonly<Record<Lane, string>> = {
-  ...laneWords,
-  spot: 'Hard spots',
-  join: 'Joins',
-}
-
-const stateWords: Readonly<Record<PlaceState, string>> = {
-  kept: 'kept',
-  secure: 'secure',
-  slipped: 'slipped',
-  practised: 'practised',
-  untouched: 'not begun',
-}
 const states = ['kept', 'secure', 'practised', 'slipped', 'untouched'] as const
 
 /** Bars in a line of the picture, by the width of the window. */
@@ -56,12 +43,12 @@ export const PlanPicture = ({
       <p className="soft plan-key" aria-hidden="true">
         {states.map((state) => (
           <span key={state}>
-            <i className="plan-stretch" data-state={state} /> {stateWords[state]}
+            <i className="plan-stretch" data-state={state} /> {planText.states[state]}
           </span>
         ))}
       </p>
       <details>
-        <summary>The same as a table</summary>
+        <summary>{planText.picture.asTable}</summary>
         <Table plan={plan} segments={segments} />
       </details>
     </figure>
@@ -72,21 +59,16 @@ const describePicture = (plan: PiecePlan, segments: readonly Segment[], bars: nu
   const counts = countBars(segments, bars)
   const told = states.flatMap((state) => {
     const count = counts.get(state) ?? 0
-    return count > 0 ? [`${count} ${stateWords[state]}`] : []
+    return count > 0 ? [[state, count] as const] : []
   })
   const spots = plan.places.filter(({ kind }) => kind === 'spot')
   const open = spots.filter((place) => !isSettled(place)).length
   const next = plan.places.find((place) => !isSettled(place))
+  const words = planText.picture
   return [
-    `Of ${plural(bars, 'bar')}: ${told.join(', ')}.`,
-    ...(spots.length > 0
-      ? [
-          open === 0
-            ? 'No hard spot is left.'
-            : `${plural(open, 'hard spot')} to do${open < spots.length ? ` of ${spots.length}` : ''}.`,
-        ]
-      : []),
-    ...(next ? [`The work is at ${barWords(next.place)}.`] : []),
+    words.bars(bars, told),
+    ...(open > 0 ? [words.spots(open, spots.length)] : spots.length > 0 ? [words.noSpotLeft] : []),
+    ...(next ? [words.workAt(barWords(next.place))] : []),
   ].join(' ')
 }
 
@@ -109,7 +91,7 @@ const Line = ({
       aria-hidden="true"
       style={{ gridTemplateColumns: `auto repeat(${to - from + 1}, minmax(0, 1fr))` }}
     >
-      <span className="plan-bar-name">Bar</span>
+      <span className="plan-bar-name">{planText.picture.bar}</span>
       {bars.slice(from, to + 1).map(({ number, start }, i) => (
         <span key={start} className="plan-bar" style={{ gridColumn: i + 2 }}>
           {i === 0 || number % 4 === 1 ? number : ''}
@@ -142,7 +124,7 @@ const LaneRow = ({
   const count = Math.max(...rows.values()) + 1
   return (
     <>
-      <span className="plan-lane">{laneNames[lane]}</span>
+      <span className="plan-lane">{planText.picture.lanes[lane]}</span>
       <span
         className="plan-stretches"
         data-lane={lane}
@@ -158,8 +140,8 @@ const LaneRow = ({
             className="plan-stretch"
             href={hrefOf(each.place, each.hand)}
             tabIndex={-1}
-            title={`${placeWords[each.place.kind]}, ${whereWords({ ...each.place.place, hand: each.hand })}: ${stateWords[each.state]}`}
-            aria-label={`${placeWords[each.place.kind]}, ${whereWords({ ...each.place.place, hand: each.hand })}: ${stateWords[each.state]}`}
+            title={stretchWords(each)}
+            aria-label={stretchWords(each)}
             data-state={each.state}
             data-begins={each.from >= from}
             data-ends={each.to <= to}
@@ -176,40 +158,50 @@ const LaneRow = ({
   )
 }
 
+const stretchWords = ({ place, hand, state }: Segment): string =>
+  planText.picture.stretch(
+    planText.places[place.kind],
+    whereWords({ ...place.place, hand }),
+    planText.states[state],
+  )
+
 const Table = ({
   plan,
   segments,
 }: {
   readonly plan: PiecePlan
   readonly segments: readonly Segment[]
-}) => (
-  <div className="scroll">
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Bars</th>
-          <th scope="col">What</th>
-          <th scope="col">Right hand</th>
-          <th scope="col">Left hand</th>
-          <th scope="col">Together</th>
-        </tr>
-      </thead>
-      <tbody>
-        {plan.places
-          .toSorted((a, b) => a.from - b.from)
-          .map((place) => (
-            <tr key={`${place.kind} ${place.id}`}>
-              <th scope="row">
-                <a href={hrefOf(place)}>{capital(barWords(place.place))}</a>
-              </th>
-              <td>{placeWords[place.kind]}</td>
-              {(['right', 'left', 'both'] as const).map((hand) => {
-                const own = segments.find((each) => each.place === place && each.hand === hand)
-                return <td key={hand}>{own ? stateWords[own.state] : '–'}</td>
-              })}
-            </tr>
-          ))}
-      </tbody>
-    </table>
-  </div>
-)
+}) => {
+  const { columns } = planText.picture
+  return (
+    <div className="scroll">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{columns.bars}</th>
+            <th scope="col">{columns.what}</th>
+            <th scope="col">{columns.right}</th>
+            <th scope="col">{columns.left}</th>
+            <th scope="col">{columns.both}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.places
+            .toSorted((a, b) => a.from - b.from)
+            .map((place) => (
+              <tr key={`${place.kind} ${place.id}`}>
+                <th scope="row">
+                  <a href={hrefOf(place)}>{planText.picture.row(barWords(place.place))}</a>
+                </th>
+                <td>{planText.places[place.kind]}</td>
+                {(['right', 'left', 'both'] as const).map((hand) => {
+                  const own = segments.find((each) => each.place === place && each.hand === hand)
+                  return <td key={hand}>{own ? planText.states[own.state] : '–'}</td>
+                })}
+              </tr>
+            ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}

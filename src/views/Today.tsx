@@ -1,12 +1,14 @@
 import { useCallback, useEffect, useState } from 'react'
 import { currentOf, minutesLeft, type DayRun } from '@/app/dayRun'
 import { formatRoute } from '@/app/route'
+import { dateWords, weekdayWord } from '@/text/dates'
+import { keysText } from '@/text/keys'
+import { planText } from '@/text/plan'
 import { useApp, useSelected } from './context'
 import { DayChoice } from './DayChoice'
 import { DayList } from './DayList'
 import { PageKeys } from './PageKeys'
-import { describeDay, describeDone, weekdayWord } from './planWords'
-import { dateWords } from './reviewWords'
+import { describeDay, describeDone } from './planWords'
 import { useKeys } from './shortcuts'
 import { useDay } from './useDay'
 import './today.css'
@@ -25,10 +27,8 @@ export const Today = () => {
   return (
     <main className="page page-today">
       <h1>
-        Today{' '}
-        <span className="soft">
-          {weekdayWord(day)}, {dateWords(day)}
-        </span>
+        {planText.today.title}{' '}
+        <span className="soft">{planText.today.date(weekdayWord(day), dateWords(day))}</span>
       </h1>
       {problem !== undefined && <p className="notice">{problem}</p>}
       {isRead && (isOn ? <UnderWay run={run} /> : <Ahead />)}
@@ -40,6 +40,7 @@ export const Today = () => {
 const Ahead = () => {
   const app = useApp()
   const [seed, setSeed] = useState(1)
+  const words = planText.today
   const { known, wish, setWish, planned, problem } = useDay(seed)
   const items = planned?.plan.items ?? []
   const start = (): void => {
@@ -48,40 +49,39 @@ const Ahead = () => {
   useStartKeys(start)
   const another = (): void => setSeed((n) => n + 1)
   if (problem !== undefined) return <p className="notice">{problem}</p>
-  if (!known || !wish) return <p className="soft">Looking into the record …</p>
+  if (!known || !wish) return <p className="soft">{words.reading}</p>
   return (
     <>
       <DayChoice {...{ known, wish }} onChange={setWish} />
       <div className="row actions">
         <button type="button" className="primary" disabled={items.length === 0} onClick={start}>
-          Start <kbd>Enter</kbd>
+          {words.start} <kbd>{keysText.names.enter}</kbd>
         </button>
         {items.length > 0 && (
           <button type="button" onClick={another}>
-            Another choice <kbd>O</kbd>
+            {words.another} <kbd>O</kbd>
           </button>
         )}
         <PageKeys
           keys={[
-            { key: 'enter', shown: 'Enter', words: 'start' },
-            { key: 'arrowup', shown: '↑', words: 'five minutes more' },
-            { key: 'arrowdown', shown: '↓', words: 'five minutes less' },
-            { key: 'o', shown: 'O', words: 'another choice of what is as urgent', run: another },
+            { key: 'enter', shown: keysText.names.enter, words: planText.keys.start },
+            { key: 'arrowup', shown: '↑', words: planText.keys.more },
+            { key: 'arrowdown', shown: '↓', words: planText.keys.less },
+            { key: 'o', shown: 'O', words: planText.keys.another, run: another },
           ]}
         />
       </div>
       <section aria-labelledby="items" aria-busy={!planned}>
         <h2 id="items" className="unseen">
-          What to play
+          {words.list}
         </h2>
         <p className="today-sum" role="status">
           {!planned
-            ? 'Making a plan of it …'
+            ? words.making
             : items.length > 0
               ? describeDay(items, planned.plan.minutes, wish.minutes)
               : emptyWords(wish.pieces.length, planned.finished)}
-          {planned?.plan.lowered &&
-            ' Less than half was clean of late: slower and easier today, nothing new.'}
+          {planned?.plan.lowered && ` ${words.lowered}`}
         </p>
         {items.length > 0 && <DayList items={items.map((item) => ({ item, outcome: 'ahead' }))} />}
       </section>
@@ -90,10 +90,8 @@ const Ahead = () => {
 }
 
 const emptyWords = (chosen: number, isFinished: boolean): string => {
-  if (chosen === 0) return 'Choose a piece: its hardest place comes first.'
-  return isFinished
-    ? 'All of it is kept, and nothing is due today: play it for its own sake, or take up something new.'
-    : 'Nothing is due today.'
+  if (chosen === 0) return planText.today.noPiece
+  return isFinished ? planText.today.allKept : planText.today.nothingDue
 }
 
 /** Begun: what is done, what is on, and the way back to it. */
@@ -108,20 +106,20 @@ const UnderWay = ({ run }: { readonly run: DayRun }) => {
     <>
       {isRest && <Rest key={run.at} minutes={now.item.minutes} onOver={leave} />}
       <p className="today-sum" role="status">
-        {now ? `Item ${run.at + 1} of ${run.items.length} is on.` : describeDone(run.items)}
+        {now ? planText.today.isOn(run.at + 1, run.items.length) : describeDone(run.items)}
       </p>
       <div className="row actions">
         {now ? (
           <button type="button" className="primary" onClick={leave}>
-            Go on <kbd>Enter</kbd>
+            {planText.today.goOn} <kbd>{keysText.names.enter}</kbd>
           </button>
         ) : (
           <a className="button primary" href={formatRoute({ kind: 'summary' })}>
-            The session’s review
+            {planText.today.toReview}
           </a>
         )}
         <button type="button" onClick={() => app.today.forget()}>
-          Plan anew
+          {planText.today.planAnew}
         </button>
       </div>
       <DayList
@@ -145,7 +143,7 @@ const Rest = ({ minutes, onOver }: { readonly minutes: number; readonly onOver: 
   }, [left, onOver])
   return (
     <p className="today-rest">
-      A rest: stand up, hands off the keys. <b>{Math.max(1, Math.ceil(left))} min</b>
+      {planText.today.rest} <b>{planText.inMinutes(Math.max(1, Math.ceil(left)))}</b>
     </p>
   )
 }

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react'
 import type { DayRun } from '@/app/dayRun'
 import { formatRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
+import { planText } from '@/text/plan'
 import { useApp, useSelected } from './context'
 import { PageKeys } from './PageKeys'
 import { useKeysByName } from './pieceKeys'
@@ -14,7 +15,7 @@ export const TodayWay = () => {
   const run = useRun()
   useEffect(() => void app.hasPractised().then(setKnown), [app])
   if (!isKnown) return null
-  const words = run ? 'Go on with today’s plan' : 'Today’s plan'
+  const words = run ? planText.today.goOnWith : planText.today.open
   return (
     <p className="row today-way">
       <a className="button primary" href={formatRoute({ kind: 'today' })}>
@@ -39,7 +40,7 @@ export const WeeksWay = ({ piece }: { readonly piece: PieceId }) => {
   useKeysByName({ w: () => app.go({ kind: 'plan', piece }) })
   return (
     <a className="button" href={formatRoute({ kind: 'plan', piece })}>
-      The weeks <kbd>W</kbd>
+      {planText.weeks.title} <kbd>W</kbd>
     </a>
   )
 }
@@ -51,10 +52,8 @@ export const TodayDone = () => {
   const isOver = run.at >= run.items.length
   return (
     <p className="today-done">
-      {isOver
-        ? describeDone(run.items)
-        : `Of today’s plan item ${run.at + 1} of ${run.items.length} is on. `}
-      {!isOver && <a href={formatRoute({ kind: 'today' })}>Go on with it</a>}
+      {isOver ? describeDone(run.items) : planText.today.isOnOfPlan(run.at + 1, run.items.length)}{' '}
+      {!isOver && <a href={formatRoute({ kind: 'today' })}>{planText.today.goOnWithIt}</a>}
     </p>
   )
 }

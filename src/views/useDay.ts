@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { PlannedDay, PractisedPiece } from '@/app/plans'
 import type { PieceId } from '@/music/units'
+import { planText } from '@/text/plan'
 import { useApp, useSelected } from './context'
 
 /** How long, and at what. */
@@ -50,7 +51,7 @@ export const useDay = (seed: number) => {
         if (made.ok) setPlanned(made.value)
         else setProblem(made.reason)
       },
-      (error: unknown) => setProblem(`The plan could not be made: ${String(error)}`),
+      (error: unknown) => setProblem(planText.today.failed(String(error))),
     )
     return () => {
       isOver = true

@@ -16,14 +16,42 @@ import { decodeDay } from '@/app/decodeDay'
 import { parseDay, type Day } from '@/journal/day'
 import { chunkId, pieceId, tempo } from '@/music/units'
 import { itemKinds, type ItemKind } from '@/plan/itemKinds'
+import type { ItemReason } from '@/plan/itemReason'
 import type { DayItem } from '@/plan/items'
 
 const day = parseDay('2026-05-01') as Day
 
+const exercise = { what: 'group', size: 3 } as const
+/** One of every shape that is kept. */
+const reasonsKept: readonly ItemReason[] = [
+  { kind: 'warmUpEasy' },
+  { kind: 'checkKept', days: 4 },
+  { kind: 'lowered', exercise },
+  { kind: 'next', exercise, wentWrong: true, isHardSpot: false },
+  ...(
+    [
+      { kind: 'thumb' },
+      { kind: 'speed', onsetsASecond: 7.5 },
+      { kind: 'leap', widest: 'tenth' },
+      { kind: 'chords', struck: 4 },
+      { kind: 'chords', struck: 'thirds' },
+      { kind: 'rhythm' },
+      { kind: 'rhythm', against: [3, 2] },
+    ] as const
+  ).map((hard): ItemReason => ({
+    kind: 'fresh',
+    exercise,
+    wentWrong: false,
+    isHardSpot: true,
+    hard,
+  })),
+]
+const reasonOf = (n: number): ItemReason => reasonsKept[n % reasonsKept.length] ?? { kind: 'rest' }
+
 /** 'coldCheck 4 0.5' is a check of bar 4 that takes half a minute. */
 const item = (words: string): DayItem => {
   const [kind = '', bar = '1', minutes = '3'] = words.split(' ')
-  if (kind === 'rest') return { kind, minutes: 5, reason: 'A rest.' }
+  if (kind === 'rest') return { kind, minutes: 5, reason: { kind: 'rest' } }
   const known = itemKinds.find((each) => each === kind) as ItemKind
   const place = {
     from: bar,
@@ -43,7 +71,7 @@ const item = (words: string): DayItem => {
     startTempo: tempo(60),
     goalTempo: tempo(80),
     minutes: Number(minutes),
-    reason: 'Because.',
+    reason: reasonOf(Number(bar)),
   }
 }
 const runOf = (...words: readonly string[]): DayRun =>
@@ -100,7 +128,10 @@ describe('an item of today', () => {
 })
 
 describe('today as it is kept', () => {
-  const words = fc.constantFrom(...itemKinds.map((kind) => `${kind} 2 3`), 'rest')
+  const words = fc.constantFrom(
+    ...itemKinds.flatMap((kind) => reasonsKept.map((_, bar) => `${kind} ${bar} 3`)),
+    'rest',
+  )
   const steps = fc.array(fc.constantFrom('spend', 'moveOn', 'passOver', 'playLater'))
   const anyRun = fc.tuple(fc.array(words), steps).map(([items, all]) =>
     all.reduce(
@@ -151,6 +182,8 @@ describe('today as it is kept', () => {
     expect(
       decodeDay({ run: { ...run, items: [{ ...run.items[0], item: { kind: 'nap' } }] } }),
     ).toEqual(fresh)
+    const told = { ...run.items[0]?.item, reason: 'It is due.' }
+    expect(decodeDay({ run: { ...run, items: [{ ...run.items[0], item: told }] } })).toEqual(fresh)
     expect(decodeDay({ wish: { minutes: 9_000 } })).toEqual({ wish: { minutes: 240 } })
     fc.assert(
       fc.property(fc.anything(), (stored) => {

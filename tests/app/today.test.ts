@@ -13,6 +13,7 @@ import '@/app/takeUp'
 import type { Sample, StoragePort } from '@/app/ports'
 import type { JournalEvent } from '@/journal/journal'
 import { tempo, type PieceId } from '@/music/units'
+import { sayReason } from '@/plan/itemReason'
 import { state } from '../support/atTheDesk'
 import { anySuggestion, createDesk, settled, type Desk } from '../support/fakePorts'
 import { daysOfPractice, monthOfPractice } from '../support/monthOfPractice'
@@ -326,9 +327,9 @@ describe('today is played hands on the keys', () => {
     desk.sleep(24 * 3_600_000)
     const again = await arrive(desk)
     const { plan } = await planned(again, 60)
-    const reasons = plan.items.map(({ reason }) => reason)
+    const reasons = plan.items.map(({ reason }) => sayReason(reason))
     expect(reasons.filter((reason) => reason.includes('run-through'))).not.toEqual([])
-    const [told] = plan.items.filter(({ reason }) => reason.startsWith('It went wrong'))
+    const [told] = plan.items.filter(({ reason }) => sayReason(reason).startsWith('It went wrong'))
     expect(told?.kind === 'rest' ? undefined : told?.place.fromBar).toBe(1)
   })
 

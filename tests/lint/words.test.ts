@@ -16,7 +16,8 @@ const notYet = (await readFile(join(root, 'tests/lint/wordsNotYet.txt'), 'utf8')
 /** Attributes that are read or heard. */
 const spokenAttributes = new Set(['aria-label', 'alt', 'title', 'placeholder', 'label', 'word'])
 /** Attributes and properties whose text nobody reads. */
-const silent = /^(class(Name|es)?|data-.*|href|id|key|type|d|transform|style|viewBox|points|role)$/
+const silent =
+  /^(class(Name|es)?|data-.*|href|rel|id|key|type|d|transform|style|viewBox|points|preserveAspectRatio|role)$/
 
 type Node = Readonly<Record<string, unknown>> & { readonly type: string; readonly start: number }
 const isNode = (value: unknown): value is Node =>
@@ -33,7 +34,8 @@ const pieceOf = ({ value }: Node): string =>
 
 /** Words of a language, not of a style sheet or a format: two in a row, or one with a capital. */
 const isSaid = (text: string): boolean =>
-  /[A-Za-z’]{2,}[,:;]? [a-z]{2,}/.test(text) || /^[A-Z][a-z]{2,}( …|\.)?$/.test(text.trim())
+  !isNoWord(text) &&
+  (/[A-Za-z’]{2,}[,:;]? [a-z]{2,}/.test(text) || /^[A-Z][a-z]{2,}( …|\.)?$/.test(text.trim()))
 
 /** Not followed: what names types and modules, what is thrown, what nobody reads. */
 const isSilent = (node: Node): boolean => {
@@ -46,11 +48,36 @@ const isSilent = (node: Node): boolean => {
     const name = nameOf(node['name'] ?? node['key'])
     return silent.test(name)
   }
+  if (node.type === 'BinaryExpression') return isKeyOfKeyboard(node['left'])
+  if (node.type === 'CallExpression') return asksThePage.test(calledOf(node))
   return node.type === 'NewExpression' && nameOf(node['callee']).endsWith('Error')
 }
 
+/** What is asked for in the language of style sheets. */
+const asksThePage = /^(closest|matches|matchMedia|querySelector(All)?)$/
+
+const calledOf = ({ callee }: Node): string =>
+  isNode(callee) && callee.type === 'MemberExpression' ? nameOf(callee['property']) : ''
+
+/** What the browser calls a key is no word, as in `event.key === 'Enter'`. */
+const isKeyOfKeyboard = (node: unknown): boolean =>
+  isNode(node) &&
+  (isKeyName(nameOf(node)) ||
+    (node.type === 'MemberExpression' && isKeyName(nameOf(node['property']))))
+const isKeyName = (name: string): boolean => name === 'key' || name === 'code'
+
+/** What is looked for on a page is no word, nor is the program's name, which is the same everywhere. */
+const isNoWord = (text: string): boolean =>
+  text === 'Passagework' ||
+  text
+    .split(', ')
+    .every((part) => /^(a|button|dialog|input|select|summary|textarea|)([[:]\S*)?$/.test(part))
+
 const isSpoken = (node: Node, within: Node | undefined): boolean => {
-  if (node.type === 'JSXText') return /[A-Za-z]{2,}/.test(asText(node['value']))
+  if (node.type === 'JSXText') {
+    const text = asText(node['value'])
+    return /[A-Za-z]{2,}/.test(text) && !isNoWord(text.trim())
+  }
   if (node.type === 'TemplateElement') return isSaid(pieceOf(node))
   if (node.type !== 'Literal' || typeof node['value'] !== 'string') return false
   if (within?.type === 'JSXAttribute' && spokenAttributes.has(nameOf(within['name'])))
@@ -94,6 +121,13 @@ test.each([
   [`throw new Error('a view stands outside')`, 0],
   [`import a from './Some where'`, 0],
   ['<p>{n} · {m}</p>', 0],
+  [`at.closest('input, select, textarea')`, 0],
+  ['<svg preserveAspectRatio="xMinYMid meet" />', 0],
+  [`if (event.key === 'Enter') go()`, 0],
+  [`if (event.code !== 'Escape') go()`, 0],
+  [`if (word !== 'Escape') go()`, 1],
+  [`const a = 'input, select, textarea'`, 0],
+  [`const a = 'a button, please'`, 1],
 ])('the search for words finds in %s: %i', (source, times) => {
   expect(said('planted.tsx', source)).toHaveLength(times)
 })
