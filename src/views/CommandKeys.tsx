@@ -1,5 +1,7 @@
 import { useEffect } from 'react'
 import { drillCommands } from '@/app/commandKeys'
+import { optionsText } from '@/text/options'
+import { Check } from './Choice'
 import { useApp, useSelected } from './context'
 import { bindingWord, commandWords } from './words'
 
@@ -9,13 +11,11 @@ export const CommandKeys = () => {
   const { commands, damperCommands } = useSelected(app.settings, (state) => state)
   const waiting = useSelected(app.learning.store, (state) => state.command)
   useEffect(() => () => app.learning.cancel(), [app])
+  const words = optionsText.fromInstrument
   return (
     <fieldset className="command-keys">
-      <legend>From the instrument</legend>
-      <p className="soft">
-        A key far from the passage, or a pedal, can mean a command. Within a fourth of the passage’s
-        keys a key only plays.
-      </p>
+      <legend>{words.title}</legend>
+      <p className="soft">{words.how}</p>
       <ul>
         {drillCommands.map((command) => {
           const bound = commands[command]
@@ -29,12 +29,12 @@ export const CommandKeys = () => {
                 onClick={() => app.learning.learn(command)}
               >
                 <span className="unseen">{commandWords[command]}: </span>
-                {isWaiting ? 'press it now …' : bound ? bindingWord(bound) : 'press a key for it'}
+                {isWaiting ? words.pressNow : bound ? bindingWord(bound) : words.pressOne}
               </button>
               <button
                 type="button"
                 className="plain"
-                aria-label={`${commandWords[command]}: no key`}
+                aria-label={words.noKey(commandWords[command])}
                 disabled={!bound}
                 onClick={() => app.learning.forget(command)}
               >
@@ -44,14 +44,11 @@ export const CommandKeys = () => {
           )
         })}
       </ul>
-      <label className="check">
-        <input
-          type="checkbox"
-          checked={damperCommands}
-          onChange={({ target }) => app.changeSettings({ damperCommands: target.checked })}
-        />
-        The damper pedal too
-      </label>
+      <Check
+        label={words.damper}
+        checked={damperCommands}
+        onChange={(allowed) => app.changeSettings({ damperCommands: allowed })}
+      />
     </fieldset>
   )
 }

@@ -1,3 +1,7 @@
+import type { MidiState } from '@/app/ports'
+import { isBlackKey } from '@/music/pitch'
+import type { Key } from '@/music/units'
+import { devicesText } from '@/text/devices'
 import { useApp, useSelected } from './context'
 import { Sheet } from './Sheet'
 
@@ -6,50 +10,67 @@ export const InstrumentState = () => {
   const app = useApp()
   const midi = useSelected(app.instrument.store, (state) => state.midi)
   const input = useSelected(app.settings, (settings) => settings.input)
+  const { short, advice, heard = false } = describe(midi, input)
+  return (
+    <Told short={short} connected={heard}>
+      {advice !== undefined && (heard ? advice : `${advice} ${otherWays(app.letters())}`)}
+    </Told>
+  )
+}
+
+interface Description {
+  readonly short: string
+  /** What to do; absent where nothing is wrong. */
+  readonly advice?: string
+  readonly heard?: boolean
+}
+
+const describe = (midi: MidiState, chosen: string): Description => {
   switch (midi.kind) {
     case 'asking':
-      return <Told short="Looking for a keyboard …" />
+      return { short: devicesText.looking }
     case 'unsupported':
-      return (
-        <Told short="No MIDI in this browser">
-          This browser has no Web MIDI. Chrome, Edge, Opera and Firefox on a computer have it,
-          Chrome on Android too. {otherWays}
-        </Told>
-      )
+      return devicesText.unsupported
     case 'denied':
-      return (
-        <Told short="MIDI not allowed">
-          The browser was told not to let this page hear MIDI. Allow it in the site settings (the
-          sign beside the address) and load the page again. {otherWays}
-        </Told>
-      )
+      return devicesText.denied
     case 'failed':
-      return (
-        <Told short="MIDI failed">
-          The keyboard could not be opened: {midi.message} Close other programs that use it, plug it
-          in again. {otherWays}
-        </Told>
-      )
-    case 'ready': {
-      const there = midi.inputs.filter((each) => each.connected)
-      const chosen = there.filter((each) => input === 'all' || each.id === input)
-      if (chosen.length > 0)
-        return <Told short={chosen.map((each) => each.name).join(', ')} connected />
-      return input !== 'all' && there.length > 0 ? (
-        <Told short="Keyboard unplugged">
-          The chosen keyboard is not there. Plug it in, or choose another under Options. {otherWays}
-        </Told>
-      ) : (
-        <Told short="No keyboard">
-          Switch the keyboard on and connect it by USB; it is found by itself. {otherWays}
-        </Told>
-      )
-    }
+      return { short: devicesText.failed.short, advice: devicesText.failed.advice(midi.detail) }
+    case 'ready':
+      return describeInputs(midi, chosen)
   }
 }
 
-const otherWays =
-  'Until then the keys on screen play, and the computer’s keys: A S D F … are the white ones, W E T Y U … the black.'
+const describeInputs = (
+  { inputs }: Extract<MidiState, { kind: 'ready' }>,
+  chosen: string,
+): Description => {
+  const wanted = inputs.filter(({ id }) => chosen === 'all' || chosen === id)
+  const names = (standing: 'there' | 'taken'): string =>
+    wanted.flatMap((each) => (each.standing === standing ? [each.name] : [])).join(', ')
+  const [heard, taken] = [names('there'), names('taken')]
+  if (heard !== '' && taken !== '')
+    return {
+      short: devicesText.alsoTaken(heard, taken),
+      advice: devicesText.taken.advice(taken),
+      heard: true,
+    }
+  if (heard !== '') return { short: heard, heard: true }
+  if (taken !== '')
+    return { short: devicesText.taken.short, advice: devicesText.taken.advice(taken) }
+  const others = inputs.some(({ standing }) => standing === 'there')
+  return chosen !== 'all' && others ? devicesText.unplugged : devicesText.none
+}
+
+/** How to play meanwhile: the first letters of the white keys as they are printed here. */
+const otherWays = (letters: ReadonlyMap<Key, string>): string => {
+  const white = [...letters].filter(([key]) => !isBlackKey(key)).toSorted(([a], [b]) => a - b)
+  return devicesText.otherWays(
+    white
+      .slice(0, 4)
+      .map(([, letter]) => letter)
+      .join(' '),
+  )
+}
 
 const Told = ({
   short,

@@ -1,3 +1,4 @@
+import { shellText } from '@/text/shell'
 import { useApp, useSelected } from './context'
 
 /**
@@ -12,25 +13,20 @@ export const Kept = () => {
     case 'keeping':
       return null
     case 'kept':
-      return (
-        <p className="soft kept">
-          All of Passagework is kept on this machine: it works without a network.
-        </p>
-      )
+      return <p className="soft kept">{shellText.kept.all}</p>
     case 'newer':
       return (
         <p className="row kept" role="status">
-          A newer version of Passagework is here.
+          {shellText.kept.newer}
           <button type="button" onClick={app.takeNewer}>
-            Take it now
+            {shellText.kept.takeNewer}
           </button>
         </p>
       )
     case 'failed':
       return (
         <p className="soft kept">
-          Passagework could not be kept for use without a network ({kept.message}). Reload the page
-          to try again.
+          {shellText.kept.failed(kept.detail ?? shellText.kept.incomplete)}
         </p>
       )
   }

@@ -1,34 +1,12 @@
 import { useEffect, type RefObject } from 'react'
-import { isFree, reachOf, type DrillCommand } from '@/app/commandKeys'
+import { isFree, reachOf, type Bindings, type DrillCommand } from '@/app/commandKeys'
 import type { Key } from '@/music/units'
+import { keysText } from '@/text/keys'
 import { useApp, useSelected } from './context'
+import { KeyDialog, toggleKeyDialog, type KeyRow } from './KeyDialog'
 import { bindingWord } from './words'
 
-/** Every key of a drill. The letters are the computer's piano keys. */
-const keys: readonly (readonly [key: string, words: string, command?: DrillCommand])[] = [
-  ['Space', 'metronome; in a pause: go on', 'metronome'],
-  ['Enter', 'hear it', 'hear'],
-  ['0', 'again, from the beginning', 'again'],
-  ['.', 'pause, and go on', 'goOn'],
-  ['→', 'next', 'next'],
-  ['←', 'back', 'back'],
-  ['↑ ↓', 'faster, slower'],
-  ['1 2 3', 'at a problem: one of the exercises against it'],
-  ['4', 'clicks between the beats: none, two, three, four to a beat'],
-  ['5', 'two bars of clicks, two silent, in turns'],
-  ['9', 'the notebook; the drill waits meanwhile'],
-  ['Backspace', 'take back what the coach decided last'],
-  ['Esc', 'end the session'],
-  ['?', 'this list'],
-]
-
-/** What two of them mean in today's plan. */
-const itemKeys: Readonly<Record<string, string>> = {
-  '→': 'the next item of today; what was not played is left for another day',
-  '←': 'play the next item first, this one after it',
-}
-
-/** Opens by `?`, and by whoever holds the dialog. */
+/** The keys of a drill. Opens by `?`, and by whoever holds the dialog. */
 export const KeyList = ({
   played,
   isItem,
@@ -47,49 +25,50 @@ export const KeyList = ({
       const isTyping = target instanceof Element && target.closest('input, select, textarea')
       const other = document.querySelector('dialog[open]')
       if (key !== '?' || isTyping || (other && other !== dialog.current)) return
-      if (dialog.current?.open) dialog.current.close()
-      else dialog.current?.showModal()
+      toggleKeyDialog(dialog)
     }
     window.addEventListener('keydown', press)
     return () => window.removeEventListener('keydown', press)
   }, [dialog])
-  const reach = reachOf(played)
   return (
-    <dialog ref={dialog} className="key-list" aria-labelledby="key-list">
-      <h2 id="key-list">Keys</h2>
-      <table>
-        <tbody>
-          {keys.map(([key, words, command]) => {
-            const bound = command && commands[command]
-            return (
-              <tr key={key}>
-                <th scope="row">
-                  {key.split(' ').map((each) => (
-                    <kbd key={each}>{each}</kbd>
-                  ))}
-                </th>
-                <td>
-                  {(isItem && itemKeys[key]) || words}
-                  {bound && (
-                    <span className="soft">
-                      {' '}
-                      · {bindingWord(bound)}
-                      {isFree(bound, reach) ? '' : ', which here belongs to the passage and plays'}
-                    </span>
-                  )}
-                </td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-      <p className="soft">
-        Letters play: the computer’s keyboard is a small piano. Keys of the instrument and its
-        pedals can mean a command too: see Options.
-      </p>
-      <button type="button" onClick={() => dialog.current?.close()}>
-        Close <kbd>Esc</kbd>
-      </button>
-    </dialog>
+    <KeyDialog
+      dialog={dialog}
+      rows={rowsOf(isItem, (command) => boundWords(commands, command, played))}
+      note={keysText.letters}
+    />
   )
+}
+
+const rowsOf = (isItem: boolean, bound: (command: DrillCommand) => string): readonly KeyRow[] => {
+  const { drill, today, names } = keysText
+  const row = (keys: readonly string[], what: string, command?: DrillCommand): KeyRow => ({
+    keys,
+    words: (
+      <>
+        {what}
+        {command && <span className="soft">{bound(command)}</span>}
+      </>
+    ),
+  })
+  return [
+    row([names.space], drill.metronome, 'metronome'),
+    row([names.enter], drill.hear, 'hear'),
+    row(['0'], drill.again, 'again'),
+    row(['.'], drill.goOn, 'goOn'),
+    row(['→'], isItem ? today.next : drill.next, 'next'),
+    row(['←'], isItem ? today.back : drill.back, 'back'),
+    row(['↑', '↓'], drill.tempo),
+    row(['1', '2', '3'], drill.remedies),
+    row(['4'], drill.perBeat),
+    row(['5'], drill.silentBars),
+    row(['9'], drill.notebook),
+    row([names.backspace], drill.undo),
+    row([names.escape], drill.end),
+  ]
+}
+
+/** The key or pedal of the instrument that means the same. */
+const boundWords = (commands: Bindings, command: DrillCommand, played: readonly Key[]): string => {
+  const bound = commands[command]
+  return bound ? keysText.bound(bindingWord(bound), isFree(bound, reachOf(played))) : ''
 }

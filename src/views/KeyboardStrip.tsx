@@ -9,7 +9,7 @@ export const KeyboardStrip = ({ keys }: { readonly keys: readonly Key[] }) => {
   const { screenKeys, instrument, letters } = useApp()
   const hasKeyboard = useSelected(
     instrument.store,
-    ({ midi }) => midi.kind === 'ready' && midi.inputs.some((input) => input.connected),
+    ({ midi }) => midi.kind === 'ready' && midi.inputs.some(({ standing }) => standing === 'there'),
   )
   const printed = hasKeyboard ? nothingPrinted : letters()
   const box = useRef<HTMLDivElement>(null)

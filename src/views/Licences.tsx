@@ -1,3 +1,4 @@
+import { shellText } from '@/text/shell'
 import { useApp } from './context'
 import { useLoaded } from './useLoaded'
 
@@ -5,23 +6,23 @@ import { useLoaded } from './useLoaded'
 export const Licences = () => {
   const app = useApp()
   const { loaded } = useLoaded(app.licences)
+  const words = shellText.licences
   return (
     <main className="page licences">
-      <h1>Licences</h1>
-      <p>
-        Passagework itself is free under the MIT licence. It is made with the work of others, which
-        comes with it under these licences.
-      </p>
-      <p>{app.credits}</p>
-      {loaded.kind === 'loading' && <p className="soft">Reading …</p>}
-      {loaded.kind === 'failed' && <p className="notice">{loaded.message}</p>}
+      <h1>{words.title}</h1>
+      <p>{words.own}</p>
+      <p>{words.credits.join(' ')}</p>
+      {loaded.kind === 'loading' && <p className="soft">{words.reading}</p>}
+      {loaded.kind === 'failed' && <p className="notice">{words.unread(loaded.message)}</p>}
       {loaded.kind === 'ready' &&
         loaded.value.map(({ name, version, licence, text }) => (
           <details key={name}>
             <summary>
               {name} {version}, {licence}
             </summary>
-            <pre className="licence">{text}</pre>
+            <pre className="licence" lang="en">
+              {text}
+            </pre>
           </details>
         ))}
     </main>

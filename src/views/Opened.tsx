@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { shellText } from '@/text/shell'
 import type { Loaded } from './useLoaded'
 
 /** What is read for a screen, once it is there. */
@@ -15,15 +16,15 @@ export const Opened = <T,>({
     case 'loading':
       return (
         <p className="soft" role="status">
-          Adding up the days …
+          {shellText.adding}
         </p>
       )
     case 'failed':
       return (
         <div className="notice" role="alert">
-          <p>This page cannot be shown. {loaded.message}</p>
+          <p>{shellText.noPage(loaded.message)}</p>
           <button type="button" onClick={again}>
-            Try again
+            {shellText.again}
           </button>
         </div>
       )

@@ -1,4 +1,6 @@
 import { useRef } from 'react'
+import { keysText } from '@/text/keys'
+import { KeyDialog, toggleKeyDialog } from './KeyDialog'
 import { useKeysByName } from './pieceKeys'
 
 /** What a key of a page does, beside its name on the list. */
@@ -14,10 +16,7 @@ export interface PageKey {
 /** The keys of a page that is read, not played; `?` lists them. Letters are no piano keys there. */
 export const PageKeys = ({ keys }: { readonly keys: readonly PageKey[] }) => {
   const dialog = useRef<HTMLDialogElement>(null)
-  const toggle = (): void => {
-    if (dialog.current?.open) dialog.current.close()
-    else dialog.current?.showModal()
-  }
+  const toggle = (): void => toggleKeyDialog(dialog)
   useKeysByName({
     ...Object.fromEntries(
       keys.flatMap(({ key, run }) =>
@@ -28,29 +27,13 @@ export const PageKeys = ({ keys }: { readonly keys: readonly PageKey[] }) => {
   })
   return (
     <>
-      <button type="button" className="plain no-print" onClick={toggle} aria-label="Keys">
-        Keys <kbd>?</kbd>
+      <button type="button" className="plain no-print" onClick={toggle} aria-label={keysText.title}>
+        {keysText.title} <kbd>?</kbd>
       </button>
-      <dialog ref={dialog} className="key-list" aria-labelledby="page-keys">
-        <h2 id="page-keys">Keys</h2>
-        <table>
-          <tbody>
-            {[...keys, { key: '?', shown: '?', words: 'this list' }].map(
-              ({ key, shown, words }) => (
-                <tr key={key}>
-                  <th scope="row">
-                    <kbd>{shown}</kbd>
-                  </th>
-                  <td>{words}</td>
-                </tr>
-              ),
-            )}
-          </tbody>
-        </table>
-        <button type="button" onClick={toggle}>
-          Close <kbd>Esc</kbd>
-        </button>
-      </dialog>
+      <KeyDialog
+        dialog={dialog}
+        rows={keys.map(({ shown, words }) => ({ keys: [shown], words }))}
+      />
     </>
   )
 }

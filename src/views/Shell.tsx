@@ -1,8 +1,11 @@
-import { lazy, Suspense, useEffect } from 'react'
+import { lazy, Suspense, useEffect, type ReactNode } from 'react'
 import { formatRoute } from '@/app/route'
+import { optionsText } from '@/text/options'
+import { shellText } from '@/text/shell'
 import { useApp, useSelected } from './context'
 import { InstrumentState } from './InstrumentState'
-import { Options } from './Options'
+import { phrase } from './phrase'
+import { Sheet } from './Sheet'
 import { keepFocus } from './shortcuts'
 import { useDrop } from './useDrop'
 
@@ -13,6 +16,7 @@ const later = {
   buildUp: () => import('./BuildUp'),
   pieces: () => import('./Pieces'),
   parts: () => import('./PartsChoice'),
+  libraryProblem: () => import('./LibraryProblem'),
   write: () => import('./WritePiece'),
   record: () => import('./RecordPiece'),
   today: () => import('./Today'),
@@ -27,12 +31,16 @@ const later = {
   licences: () => import('./Licences'),
   repetitions: () => import('./Repetitions'),
   notebook: () => import('./Notebook'),
+  options: () => import('./Options'),
 }
 const Piece = lazy(async () => ({ default: (await later.piece()).Piece }))
 const Practice = lazy(async () => ({ default: (await later.practice()).Practice }))
 const BuildUp = lazy(async () => ({ default: (await later.buildUp()).BuildUp }))
 const Pieces = lazy(async () => ({ default: (await later.pieces()).Pieces }))
 const PartsChoice = lazy(async () => ({ default: (await later.parts()).PartsChoice }))
+const LibraryProblem = lazy(async () => ({
+  default: (await later.libraryProblem()).LibraryProblem,
+}))
 const WritePiece = lazy(async () => ({ default: (await later.write()).WritePiece }))
 const RecordPiece = lazy(async () => ({ default: (await later.record()).RecordPiece }))
 const Today = lazy(async () => ({ default: (await later.today()).Today }))
@@ -47,6 +55,7 @@ const Records = lazy(async () => ({ default: (await later.records()).Records }))
 const Licences = lazy(async () => ({ default: (await later.licences()).Licences }))
 const Notebook = lazy(async () => ({ default: (await later.notebook()).Notebook }))
 const TapTest = lazy(async () => ({ default: (await later.tapTest()).TapTest }))
+const Options = lazy(async () => ({ default: (await later.options()).Options }))
 
 /** The head of every page, and the screen that the address names. */
 export const Shell = () => {
@@ -63,15 +72,19 @@ export const Shell = () => {
         <a className="name" href={formatRoute({ kind: 'pieces' })}>
           Passagework
         </a>
-        <nav className="row" aria-label="Pages">
-          <a href={formatRoute({ kind: 'pieces' })}>Pieces</a>
-          <a href={formatRoute({ kind: 'today' })}>Today</a>
-          <a href={formatRoute({ kind: 'summary' })}>Session</a>
-          <a href={formatRoute({ kind: 'review' })}>Review</a>
+        <nav className="row" aria-label={shellText.pages}>
+          <a href={formatRoute({ kind: 'pieces' })}>{shellText.pieces}</a>
+          <a href={formatRoute({ kind: 'today' })}>{shellText.today}</a>
+          <a href={formatRoute({ kind: 'summary' })}>{shellText.session}</a>
+          <a href={formatRoute({ kind: 'review' })}>{shellText.review}</a>
         </nav>
         <div className="row head-right">
           <InstrumentState />
-          <Options />
+          <Sheet word={optionsText.title}>
+            <Suspense fallback={null}>
+              <Options />
+            </Suspense>
+          </Sheet>
         </div>
       </header>
       <Problems />
@@ -89,39 +102,39 @@ const Problems = () => {
   const kept = useSelected(app.session.store, (state) => state.problem)
   // Both hands are busy and the music needs the room: one line, until the person has time for it.
   const isDrill = useSelected(app.screen, ({ kind }) => kind === 'practice')
-  const others = [
-    useSelected(app.records.copies, (state) => state.problem),
-    useSelected(app.library.store, (state) => state.problem),
-  ].filter((problem) => problem !== undefined)
+  const copies = useSelected(app.records.copies, (state) => state.problem)
   return (
     <>
       {kept !== undefined && (
         <div className="notice row" role="alert">
           {isDrill ? (
             <details>
-              <summary>Trouble with the record; you can practise on.</summary>
+              <summary>{shellText.recordTrouble}</summary>
               <p>{kept}</p>
             </details>
           ) : (
             <p>{kept}</p>
           )}
           <button type="button" onPointerDown={keepFocus} onClick={() => void app.records.save()}>
-            Save the record as a file
+            {shellText.saveRecord}
           </button>
         </div>
       )}
-      {others.map((problem) => (
-        <p key={problem} className="notice" role="alert">
-          {problem}
+      {copies !== undefined && (
+        <p className="notice" role="alert">
+          {copies}
         </p>
-      ))}
+      )}
+      <Suspense>
+        <LibraryProblem />
+      </Suspense>
     </>
   )
 }
 
 const Opening = () => (
   <main className="page">
-    <p className="soft">Opening …</p>
+    <p className="soft">{shellText.opening}</p>
   </main>
 )
 
@@ -189,11 +202,13 @@ const Screen = ({
     case 'lost':
       return (
         <main className="page">
-          <h1>Not here</h1>
+          <h1>{shellText.lost.title}</h1>
           <p>
-            This address names a piece that is not on this machine, or a place that it does not
-            have. Go to the <a href={formatRoute({ kind: 'pieces' })}>pieces</a> and choose it
-            there, or bring its file in again: the record of your practice is kept and will find it.
+            {phrase(
+              shellText.lost.how<ReactNode>((word) => (
+                <a href={formatRoute({ kind: 'pieces' })}>{word}</a>
+              )),
+            )}
           </p>
         </main>
       )

@@ -1,3 +1,4 @@
+import { devicesText } from '@/text/devices'
 import { useApp, useSelected } from './context'
 
 /** Why nothing sounds, or not yet. */
@@ -9,16 +10,14 @@ export const SoundNote = () => {
     case 'ready':
       return null
     case 'off':
-      return <p className="sound-note soft">Sound is off: see Options.</p>
+      return <p className="sound-note soft">{devicesText.sound.off}</p>
     case 'blocked':
-      return <p className="sound-note soft">The browser holds the sound back: click once more.</p>
+      return <p className="sound-note soft">{devicesText.sound.blocked}</p>
     case 'loading':
       return (
-        <p className="sound-note soft">
-          Fetching the piano: {sound.loaded} of {sound.wanted}
-        </p>
+        <p className="sound-note soft">{devicesText.sound.loading(sound.loaded, sound.wanted)}</p>
       )
     case 'failed':
-      return <p className="sound-note soft">{sound.message}</p>
+      return <p className="sound-note soft">{devicesText.sound[sound.what](sound.detail)}</p>
   }
 }

@@ -1,8 +1,11 @@
 import { createContext, useContext, useSyncExternalStore } from 'react'
 import type { App } from '@/app/app'
 import type { Engraver } from '@/engraving/engraving'
+import type { Language } from '@/text/text'
 
 interface House {
+  /** The language that was asked for, where its words could not be fetched. */
+  readonly lacking?: Language | undefined
   readonly app: App
   readonly engraver: Engraver
 }
@@ -16,6 +19,7 @@ const useHouse = (): House => {
 }
 
 export const useApp = (): App => useHouse().app
+export const useLackingLanguage = (): Language | undefined => useHouse().lacking
 export const useEngraver = (): Engraver => useHouse().engraver
 
 /** A store of the app, as a view sees it. */
