@@ -3,7 +3,6 @@ import { widestIn } from '@/exercises/blocked'
 import { buildUp, type Exercise } from '@/exercises/buildUp'
 import { estimateMinutes, type Pace } from '@/exercises/estimate'
 import { progressOf, type Progress } from '@/exercises/progress'
-import { formatKind } from '@/exercises/words'
 import { writeVariant, type Variant } from '@/exercises/variants'
 import { widestOf, type HandReach } from '@/fingering/spans'
 import type { JournalEvent } from '@/journal/journal'
@@ -70,7 +69,6 @@ export const placeInBuildUp = (
   return {
     plan,
     exercise,
-    kind: describeKind(exercise),
     number: index + 1,
     of: exercises.length,
     passage: recordPlace(passage, bars.first.number, bars.last.number),
@@ -107,9 +105,6 @@ export const besideExercise = (
   const left = leftIn(asked, exercise)
   return upcoming(asked, left.find((each) => exercises.indexOf(each) >= number) ?? left[0])
 }
-
-/** 'group of 4', 'bridge', ... */
-export const describeKind = ({ what, size }: Exercise): string => formatKind(what, size)
 
 /** The address of an exercise. */
 export const routeOf = (
@@ -200,7 +195,7 @@ const upcoming = ({ score, plan }: Asked, exercise: Exercise | undefined): Upcom
   const variant = written && variantOf(score, written, exercise.form)
   return {
     route: routeOf(score.id, plan, exercise),
-    kind: describeKind(exercise),
+    exercise,
     form: exercise.form,
     ...(variant ? { sheet: { score: variant.score, chunk: variant.chunk } } : {}),
     ...(written ? { written } : {}),

@@ -7,6 +7,7 @@ import { fingeringOrigins, type FingeringOrigin } from '@/journal/words'
 import { fingersOf, formatFingers, withFingers, type Fingers } from '@/music/fingers'
 import type { Finger, Score } from '@/music/music'
 import type { NoteId, PieceId } from '@/music/units'
+import { fingeringText } from '@/text/fingering'
 import type { CorrectedPiece } from './handCorrections'
 import type { Ports } from './ports'
 import type { Session } from './session'
@@ -123,7 +124,7 @@ export const createFingerings = (
       return
     }
     const own: NewFingering = {
-      name: freeName(versions, 'My fingering'),
+      name: freeName(versions, fingeringText.names.mine),
       origin: 'mine',
       fingers: new Map([...fileFingers, ...fingers]),
     }

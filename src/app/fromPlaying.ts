@@ -55,7 +55,7 @@ export const correctByPlaying = (
     .filter((pile) => !found.some((spot) => isIn(spot, pile)))
     .map((pile): PlayedSpot => {
       const { from, to, hand } = pile
-      const unknown = { reasons: [], causes: [], practise: [], strains: false }
+      const unknown = { reasons: [], strains: false }
       return { from, to, hand, ...unknown, ...raise(Number.isFinite(least) ? least : 1, pile) }
     })
   return [...raised, ...added].toSorted((a, b) => b.difficulty - a.difficulty || a.from - b.from)

@@ -58,8 +58,6 @@ export interface ItemOnDesk {
 export interface PlaceInBuildUp {
   readonly plan: BuildUpPlan
   readonly exercise: Exercise
-  /** 'group of 4', 'bridge', ... */
-  readonly kind: string
   /** From 1. */
   readonly number: number
   readonly of: number
@@ -77,8 +75,8 @@ export interface Upcoming {
   /** As it stands in the piece. */
   readonly written?: Chunk
   readonly form?: Form
-  /** What exercise it is, in a build-up. */
-  readonly kind?: string
+  /** In a build-up. */
+  readonly exercise?: Exercise
   /** Which item of today's plan it begins. */
   readonly item?: DayItem
 }

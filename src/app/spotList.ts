@@ -1,4 +1,4 @@
-import type { Feature } from '@/difficulty/load'
+import type { Reason } from '@/difficulty/reasons'
 import { formatFraction } from '@/music/fraction'
 import type { HandChoice, Score } from '@/music/music'
 import { tick, type Tick } from '@/music/units'
@@ -16,10 +16,7 @@ export interface ListedSpot {
   readonly depth: 1 | 2 | 3
   /** Points a second; of a spot of the person's own, those of what was found there, else 0. */
   readonly difficulty: number
-  readonly reasons: readonly string[]
-  /** For each reason what it tells of, and a way to practise it. */
-  readonly causes: readonly Feature[]
-  readonly practise: readonly string[]
+  readonly reasons: readonly Reason[]
   readonly strains: boolean
   /** Where the person's own flaws pile up in it. */
   readonly played?: PlayedFigures
@@ -52,8 +49,6 @@ export const listSpots = (
         word,
         difficulty,
         reasons: [],
-        causes: [],
-        practise: [],
         strains: false,
         from: from ?? tick(0),
         to: to ?? tick(0),

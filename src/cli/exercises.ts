@@ -2,14 +2,14 @@ import { buildUp, type BuildUpOptions, type Exercise } from '@/exercises/buildUp
 import { estimateMinutes, usualPace, type Pace } from '@/exercises/estimate'
 import { directions } from '@/exercises/order'
 import { thoroughnesses } from '@/exercises/steps'
-import { formsOf, purposes, writeVariant } from '@/exercises/variants'
-import { formatKind } from '@/exercises/words'
+import { formsOf, writeVariant } from '@/exercises/variants'
 import type { Chunk } from '@/music/chunk'
 import type { HandChoice, Score } from '@/music/music'
 import { formatKey } from '@/music/pitch'
 import { ok, type Result } from '@/music/result'
 import { tempoAt } from '@/music/tempoMap'
 import { tempo, tick, type Tick } from '@/music/units'
+import { buildUpText, nameExercise } from '@/text/buildUp'
 import { loadPiece } from './files'
 import { checkNames, choiceOf, numberOf, wordOf, type Options } from './options'
 import { choosePassage } from './passage'
@@ -92,7 +92,7 @@ const foundJson = ({ score, passage, choices, pace, all }: Found): object => ({
           {
             form,
             chunk: variant.chunk.id,
-            purpose: purposes[form],
+            purpose: buildUpText.purposes[form],
             onsets: onsetsJson(variant.chunk),
           },
         ]
@@ -114,7 +114,7 @@ const exerciseJson = (exercise: Exercise, index: number, score: Score, pace: Pac
     toBeat: to / score.ticksPerQuarter,
     fromBar: barAt(score, from),
     toBar: barAt(score, to),
-    why: exercise.why,
+    why: buildUpText.purposes[exercise.why],
     begin: exercise.begin,
     reach: exercise.reach,
     streakGoal: exercise.streakGoal,
@@ -143,9 +143,9 @@ const describe = ({ score, passage, choices, pace, all }: Found): string => {
     ...all.flatMap((exercise, i) => [
       ...(exercise.stage === all[i - 1]?.stage ? [] : [stageLine(exercise)]),
       exerciseLine(exercise, i, score) +
-        (isFirstReason(exercise, i, all) ? ` ${exercise.why}` : ''),
+        (isFirstReason(exercise, i, all) ? ` ${buildUpText.purposes[exercise.why]}` : ''),
     ]),
-    ...forms.map((form) => `Variant ${form}: ${purposes[form]}`),
+    ...forms.map((form) => `Variant ${form}: ${buildUpText.purposes[form]}`),
   ].join('\n')
 }
 
@@ -162,10 +162,11 @@ const stageLine = ({ stage, begin, reach, streakGoal }: Exercise): string =>
 const percent = (share: number): string => `${Math.round(share * 100)} %`
 
 const exerciseLine = (exercise: Exercise, index: number, score: Score): string => {
-  const { chunk, form, from, to, what, size } = exercise
+  const { chunk, form, from, to, size } = exercise
   const [first, last] = [barAt(score, from), barAt(score, to)]
   const bars = first === last ? `bar ${first}` : `bars ${first} to ${last}`
-  const named = form === 'asWritten' ? formatKind(what, size) : `${formatKind(what, size)}, ${form}`
+  const name = nameExercise(exercise)
+  const named = form === 'asWritten' ? name : `${name}, ${form}`
   const keys = size <= longestListed ? ` ${keysOf(chunk)}` : ` ${size} onsets`
   return `  ${index + 1}. ${named}, ${handWords[chunk.hand]}, ${bars}:${keys}.`
 }

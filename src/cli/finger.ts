@@ -3,6 +3,7 @@ import { handSpans, type HandSpan } from '@/fingering/spans'
 import type { Hand, Note, Score } from '@/music/music'
 import { formatKey } from '@/music/pitch'
 import { ok, type Result } from '@/music/result'
+import { tellDifference, tellUnreachable } from '@/text/fingering'
 import { loadPiece } from './files'
 import { checkNames, choiceOf, wordOf, type Options } from './options'
 import { choosePassage } from './passage'
@@ -65,11 +66,11 @@ const foundJson = (found: HandFingering, score: Score): object => ({
   alternatives: found.alternatives.map(({ notes, cost, difference }) => ({
     fingers: notes.map(({ finger: digit }) => digit),
     cost: round(cost),
-    difference,
+    difference: tellDifference(difference),
   })),
-  unreachable: found.unreachable.map(({ start, advice }) => ({
+  unreachable: found.unreachable.map(({ start, why }) => ({
     beat: (start - firstDownbeat(score)) / score.ticksPerQuarter,
-    advice,
+    advice: tellUnreachable(why),
   })),
 })
 
@@ -87,9 +88,11 @@ const describe = (found: HandFingering, score: Score): string => {
   }
   const lines = [...bars].map(([bar, all]) => `bar ${bar}: ${describeBar(all, flats)}`)
   const others = found.alternatives.map(
-    ({ cost, difference }) => `another costs ${round(cost)}: ${difference}`,
+    ({ cost, difference }) => `another costs ${round(cost)}: ${tellDifference(difference)}`,
   )
-  const beyond = found.unreachable.map(({ start, advice }) => `bar ${barOf(start)}: ${advice}`)
+  const beyond = found.unreachable.map(
+    ({ start, why }) => `bar ${barOf(start)}: ${tellUnreachable(why)}`,
+  )
   return [...lines, `cost ${round(found.best?.cost ?? 0)}`, ...others, ...beyond].join('\n')
 }
 

@@ -2,6 +2,7 @@ import { assessDifficulty, type Difficulty } from '@/difficulty/difficulty'
 import type { Score } from '@/music/music'
 import { ok, type Result } from '@/music/result'
 import { tempo, type Tick } from '@/music/units'
+import { spotsText, tellReason } from '@/text/spots'
 import { loadPiece } from './files'
 import { spanOf } from './finger'
 import { checkNames, numberOf, wordOf, type Options } from './options'
@@ -45,8 +46,8 @@ const foundJson = ({ spots: all, ...whole }: Difficulty, score: Score): object =
     toBeat: (spot.to - firstDownbeat(score)) / score.ticksPerQuarter,
     hand: spot.hand,
     difficulty: round(spot.difficulty),
-    reasons: spot.reasons,
-    practise: spot.practise,
+    reasons: spot.reasons.map(tellReason),
+    practise: spot.reasons.map(({ kind }) => spotsText.ways[kind]),
   })),
 })
 
@@ -75,7 +76,7 @@ const describe = ({ spots: all, ...whole }: Difficulty, score: Score): string =>
     const hand = spot.hand === 'both' ? 'both hands' : `${spot.hand} hand`
     return [
       `${bars}, ${hand} (${spot.difficulty.toFixed(0)})`,
-      ...spot.reasons.map((reason, i) => `  ${reason} (${spot.practise[i] ?? ''})`),
+      ...spot.reasons.map((reason) => `  ${tellReason(reason)} (${spotsText.ways[reason.kind]})`),
     ]
   })
   return [rough, ...lines, unseen].join('\n')

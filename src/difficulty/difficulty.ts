@@ -5,7 +5,7 @@
  * thing that makes music difficult, in its own unit (features.ts for a hand, together.ts for both).
  * points: what a feature weighs against one slow stroke (load.ts). local difficulty: points a second in
  * a beat, of a hand or of both. hard spot: a stretch of beats that stands out of the piece, with its
- * reasons in words of the trade (spots.ts, reasons.ts) and ways to practise it (practise.ts).
+ * reasons (spots.ts, reasons.ts), which `src/text/spots.ts` says in words of the trade, with a way to practise each.
  *
  * What it cannot see: voicing, pedalling, memory, nerves.
  *
@@ -14,7 +14,7 @@
  */
 import { fingerWork } from '@/fingering/fingering'
 import { widestOf, type HandReach } from '@/fingering/spans'
-import type { Hand, HandChoice, Score } from '@/music/music'
+import type { Hand, Score } from '@/music/music'
 import type { Tempo, Tick } from '@/music/units'
 import { beatsOf, placeInBeats, type Beat } from './beats'
 import type { FingerWork, SpanMm } from './features'
@@ -25,12 +25,10 @@ import {
   pointsOfStroke,
   sumPoints,
   weights,
-  type Feature,
   type HandWork,
   type Points,
 } from './load'
-import { waysToPractise } from './practise'
-import { reasonsFor } from './reasons'
+import { reasonsFor, type Reason } from './reasons'
 import { findSpots, type BeatLoad, type Spot } from './spots'
 import { clockOf, strokesOf, type Stroke } from './strokes'
 import { crossedStrokes, crossRhythms } from './together'
@@ -44,20 +42,9 @@ export interface DifficultySettings {
 }
 
 /** A stretch that stands out of the piece, with what a pianist would say of it. */
-export interface HardSpot {
-  readonly from: Tick
-  /** Where its last beat ends. */
-  readonly to: Tick
-  readonly hand: HandChoice
-  /** Points a second where it is hardest. */
-  readonly difficulty: number
-  /** In words of the trade, the weightiest first. */
-  readonly reasons: readonly string[]
-  /** For each reason the feature that it tells of, and a way to practise it. */
-  readonly causes: readonly Feature[]
-  readonly practise: readonly string[]
-  /** Something in it tires or strains the hand: stretches, octaves among them, trills, repetitions. */
-  readonly strains: boolean
+export interface HardSpot extends Omit<Spot, 'causes'> {
+  /** One for each of its causes, the weightiest first. */
+  readonly reasons: readonly Reason[]
 }
 
 export interface Difficulty extends WholeDifficulty {
@@ -199,18 +186,14 @@ const spread = (
 }
 
 const explain = (
-  spot: Spot,
+  { causes, ...spot }: Spot,
   right: readonly Stroke[],
   left: readonly Stroke[],
   span: SpanMm,
 ): HardSpot => {
   const within = (strokes: readonly Stroke[]): readonly Stroke[] =>
     strokes.slice(firstAt(strokes, spot.from), firstAt(strokes, spot.to))
-  return {
-    ...spot,
-    reasons: reasonsFor(spot, within(right), within(left), span),
-    practise: waysToPractise(spot.causes),
-  }
+  return { ...spot, reasons: reasonsFor({ ...spot, causes }, within(right), within(left), span) }
 }
 
 /** The place of the first stroke at or after a tick, by halving. */

@@ -1,8 +1,16 @@
+import type { SpotsText } from '@/text/spots'
+import type { Told } from '@/text/told'
 import { travelMm, type SpanMm } from './features'
 import type { Feature } from './load'
 import type { Spot } from './spots'
 import type { Stroke } from './strokes'
 import { crossRhythms } from './together'
+
+/** Why a spot is hard, with the figure that a pianist would ask for: `tellReason` (text/spots.ts) says it. */
+export type Reason = Told<SpotsText['reasons']>
+type Interval = Extract<Reason, { readonly kind: 'leap' }>['widest']
+type Struck = Extract<Reason, { readonly kind: 'chords' }>['struck']
+type Against = readonly [right: number, left: number]
 
 /** What stands in a spot: the strokes of its hands. */
 interface Inside {
@@ -11,51 +19,64 @@ interface Inside {
   readonly span: SpanMm
 }
 
-/** Why a spot is hard, in words of the trade, one reason for each of its causes. */
+/** One reason for each of the causes of a spot. */
 export const reasonsFor = (
   { hand, causes }: Spot,
   right: readonly Stroke[],
   left: readonly Stroke[],
   span: SpanMm,
-): readonly string[] => {
+): readonly Reason[] => {
   const inside = { right: hand === 'left' ? [] : right, left: hand === 'right' ? [] : left, span }
-  return causes.map((cause) => words[cause](inside))
+  return causes.map((cause) => reasonFor(cause, inside))
 }
 
 /** Of the reasons of several spots each kind once, with its greatest figure. */
-export const mergeReasons = (reasons: readonly string[]): readonly string[] => {
-  const kinds = new Map<string, string>()
+export const mergeReasons = (reasons: readonly Reason[]): readonly Reason[] => {
+  const kinds = new Map<string, Reason>()
   for (const reason of reasons) {
-    const kind = kindOf(reason)
+    const kind = sayingOf(reason)
     const known = kinds.get(kind)
     if (known === undefined || sizeOf(reason) > sizeOf(known)) kinds.set(kind, reason)
   }
   return [...kinds.values()]
 }
 
-/** 'leaps: up to a tenth' -> 'leaps', 'chords of up to 4 notes in one hand' -> 'chords of up to # notes in one hand' */
-const kindOf = (reason: string): string => (reason.split(':')[0] ?? '').replaceAll(/\d+/g, '#')
+/** Thirds and octaves are two things to say, chords of three and of four notes are one. */
+const sayingOf = (reason: Reason): string =>
+  reason.kind === 'chords' && typeof reason.struck === 'string' ? reason.struck : reason.kind
 
-/** The figure that a reason names, or the semitones over which its interval stands. */
-const sizeOf = (reason: string): number => {
-  const interval = intervalNames.find(([, name]) => reason.endsWith(name))
-  return interval?.[0] ?? Number(/[\d.]+/.exec(reason)?.[0] ?? 0)
+const sizeOf = (reason: Reason): number => {
+  if (reason.kind === 'speed') return reason.onsetsASecond
+  if (reason.kind === 'leap' || reason.kind === 'stretch') return leastOf(reason.widest)
+  if (reason.kind === 'chords') return typeof reason.struck === 'number' ? reason.struck : 0
+  return reason.kind === 'rhythm' ? (reason.against?.[0] ?? 0) : 0
 }
 
-const words: Readonly<Record<Feature, (inside: Inside) => string>> = {
-  speed: (inside) => `fast: ${largest(inside, onsetsASecond).toFixed(1)} onsets a second`,
-  leap: (inside) =>
-    `leaps: up to ${intervalName(largest(inside, (strokes) => widestLeap(strokes, inside.span)))}`,
-  stretch: (inside) => `stretches: up to ${intervalName(largest(inside, widestChord))}`,
-  chords: (inside) => chordWords(inside),
-  repeats: () => 'repeated notes',
-  trill: () => 'trills or tremolos',
-  topography: () => 'black and white keys in turn',
-  fingering: () => 'awkward for the fingers',
-  thumb: () => 'thumb passings',
-  accidentals: () => 'accidentals',
-  crossing: () => 'the hands cross',
-  rhythm: (inside) => rhythmWords(inside),
+const reasonFor = (kind: Feature, inside: Inside): Reason => {
+  switch (kind) {
+    case 'speed':
+      return { kind, onsetsASecond: largest(inside, onsetsASecond) }
+    case 'leap': {
+      const widest = largest(inside, (strokes) => widestLeap(strokes, inside.span))
+      return { kind, widest: intervalOf(widest) }
+    }
+    case 'stretch':
+      return { kind, widest: intervalOf(largest(inside, widestChord)) }
+    case 'chords':
+      return { kind, struck: struckIn(inside) }
+    case 'rhythm': {
+      const against = commonestRhythm(inside)
+      return { kind, ...(against ? { against } : {}) }
+    }
+    case 'repeats':
+    case 'trill':
+    case 'topography':
+    case 'fingering':
+    case 'thumb':
+    case 'accidentals':
+    case 'crossing':
+      return { kind }
+  }
 }
 
 const largest = (inside: Inside, measure: (strokes: readonly Stroke[]) => number): number =>
@@ -85,49 +106,53 @@ const widestChord = (strokes: readonly Stroke[]): number =>
   strokes.reduce((widest, stroke) => Math.max(widest, widthOf(stroke)), 0)
 
 /** Thirds, sixths or octaves where most double notes are such, else how many notes are struck at once. */
-const chordWords = ({ right, left }: Inside): string => {
+const struckIn = ({ right, left }: Inside): Struck => {
   const chords = [...right, ...left].filter(({ keys }) => keys.length > 1)
   const most = Math.max(...chords.map(({ keys }) => keys.length))
-  if (most > 2) return `chords of up to ${most} notes in one hand`
+  if (most > 2) return most
   const named = doubleNotes.find(
     ({ semitones }) =>
       chords.filter((chord) => semitones.includes(widthOf(chord))).length > chords.length / 2,
   )
-  return named?.name ?? 'double notes'
+  return named?.struck ?? 'mixed'
 }
 
-const doubleNotes: readonly { readonly name: string; readonly semitones: readonly number[] }[] = [
-  { name: 'thirds', semitones: [3, 4] },
-  { name: 'sixths', semitones: [8, 9] },
-  { name: 'octaves', semitones: [12] },
+const doubleNotes: readonly { readonly struck: Struck; readonly semitones: readonly number[] }[] = [
+  { struck: 'thirds', semitones: [3, 4] },
+  { struck: 'sixths', semitones: [8, 9] },
+  { struck: 'octaves', semitones: [12] },
 ]
 
 /** '3 against 2', the right hand first; the commonest of them. */
-const rhythmWords = ({ right, left }: Inside): string => {
-  const counts = new Map<string, number>()
+const commonestRhythm = ({ right, left }: Inside): Against | undefined => {
+  const counts = new Map<string, { readonly against: Against; readonly times: number }>()
   for (const rhythm of crossRhythms(right, left)) {
-    const word = `${rhythm.right} against ${rhythm.left}`
-    counts.set(word, (counts.get(word) ?? 0) + 1)
+    const name = `${rhythm.right} ${rhythm.left}`
+    const times = (counts.get(name)?.times ?? 0) + 1
+    counts.set(name, { against: [rhythm.right, rhythm.left], times })
   }
-  const [commonest] = [...counts].toSorted((a, b) => b[1] - a[1])
-  return commonest?.[0] ?? 'rhythms that do not divide'
+  return [...counts.values()].toSorted((a, b) => b.times - a.times)[0]?.against
 }
 
-/** The names of the intervals over an octave and more; a leap of less than a step over it is an octave. */
-const intervalNames: readonly (readonly [semitones: number, name: string])[] = [
-  [24, 'more than two octaves'],
-  [23, 'two octaves'],
-  [21, 'a fourteenth'],
-  [19, 'a thirteenth'],
-  [17, 'a twelfth'],
-  [16, 'an eleventh'],
-  [14, 'a tenth'],
-  [12, 'a ninth'],
-  [11, 'an octave'],
-  [9, 'a seventh'],
-  [7, 'a sixth'],
+/** From how many semitones on an interval is called so; a leap of less than a step over an octave is one. */
+const intervals: readonly (readonly [semitones: number, name: Interval])[] = [
+  [25, 'beyond'],
+  [24, 'twoOctaves'],
+  [22, 'fourteenth'],
+  [20, 'thirteenth'],
+  [18, 'twelfth'],
+  [17, 'eleventh'],
+  [15, 'tenth'],
+  [13, 'ninth'],
+  [12, 'octave'],
+  [10, 'seventh'],
+  [8, 'sixth'],
+  [0, 'fifth'],
 ]
 
-/** 12 -> 'an octave', 15 and 16 -> 'a tenth'. */
-const intervalName = (semitones: number): string =>
-  intervalNames.find(([above]) => semitones > above)?.[1] ?? 'a fifth'
+/** 12 -> octave, 15 and 16 -> tenth. */
+const intervalOf = (semitones: number): Interval =>
+  intervals.find(([least]) => semitones >= least)?.[1] ?? 'fifth'
+
+const leastOf = (interval: Interval): number =>
+  intervals.find(([, name]) => name === interval)?.[0] ?? 0

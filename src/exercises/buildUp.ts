@@ -10,7 +10,7 @@ import { notesIn } from './onsets'
 import { positionChangesOf } from './positions'
 import { inOrder, type Direction } from './order'
 import { stepsOf, stepsOfOneHand, type ExerciseKind, type Step, type Thoroughness } from './steps'
-import { reasonFor } from './words'
+import { purposeOf, type Purpose } from './words'
 
 /** A chunk in one form, at its place in the build-up. */
 export interface Exercise extends Demand {
@@ -27,8 +27,7 @@ export interface Exercise extends Demand {
   readonly size: number
   /** From 1; exercises of one stage are of one size, and each hand comes before both. */
   readonly stage: number
-  /** One sentence of few words. */
-  readonly why: string
+  readonly why: Purpose
 }
 
 export interface BuildUpOptions {
@@ -140,7 +139,7 @@ const finished = (
   ...exercise,
   ...demandOf(exercise, isLast),
   stage,
-  why: reasonFor(exercise.what, { form: exercise.form, afterEachHand, isLast }),
+  why: purposeOf(exercise.what, { form: exercise.form, afterEachHand, isLast }),
 })
 
 const demandOf = (

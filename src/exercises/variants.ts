@@ -61,17 +61,3 @@ const derive = (
 /** The forms that make sense for a chunk, as written first. */
 export const formsOf = (score: Score, written: Chunk, span: number = usualSpan): readonly Form[] =>
   forms.filter((form) => writeVariant(score, written, form, span) !== undefined)
-
-/** What each form is for, in one line (common practice, no source). */
-export const purposes: Readonly<Record<Form, string>> = {
-  asWritten: 'As it stands in the score.',
-  longShort: 'Every second step is quick, with time to prepare it: for a run that is uneven.',
-  shortLong: 'The other steps are quick: after long-short, each step has been quick once.',
-  stopAfter3: 'Three notes, then a stop to prepare the next three: for a run that stumbles.',
-  stopAfter4: 'Four notes, then a stop to prepare the next four: for a run that stumbles.',
-  accentEvery3:
-    'The accent comes to each finger in turn: for a weak finger. Only keys and time are judged, so listen for it.',
-  accentEvery4:
-    'The accent leads from group to group: for a run without direction. Only keys and time are judged, so listen for it.',
-  blocked: 'The broken chord at once: the hand finds its shape before the fingers move.',
-}

@@ -1,6 +1,8 @@
 import type { Finger } from '@/music/music'
 import type { NoteId, Tick } from '@/music/units'
-import { describeDifference } from './differences'
+import type { FingeringText } from '@/text/fingering'
+import type { Told } from '@/text/told'
+import { differenceOf, type Difference } from './differences'
 import { fingerHand, type Fingering, type FingeringSettings } from './fingering'
 import { gripsOf, type GripKey, type HandNote } from './grips'
 import { isImpractical, type Touch } from './rules'
@@ -10,16 +12,18 @@ import { isForbidden } from './weights'
 /** Digits as somebody wrote them: not of every note, and not only such as a hand can do. */
 export type WrittenDigits = ReadonlyMap<NoteId, Finger>
 
-/** A digit that cannot be, in words: to be pointed out, never forbidden. */
+/** A digit that cannot be: to be pointed out, never forbidden. `tellImpossible` (text/fingering.ts) says why. */
 export interface Impossible {
   readonly start: Tick
   readonly ids: readonly NoteId[]
-  readonly words: string
+  readonly why: Why
 }
 
+type Why = Told<FingeringText['impossible']>
+
 export interface Compared {
-  /** How it differs from the first one: 'crosses the thumb less, stretches more'. */
-  readonly difference: string
+  /** From the first one; `undefined` where the hand has no notes. */
+  readonly difference: Difference | undefined
   readonly impossible: readonly Impossible[]
 }
 
@@ -42,7 +46,7 @@ export const compareFingerings = (
   return versions.map((digits, i) => {
     const own = weighed[i]
     return {
-      difference: own && first ? describeDifference(own, first) : '',
+      difference: own && first && differenceOf(own, first),
       impossible: findImpossible(bare, settings, digits),
     }
   })
@@ -77,9 +81,9 @@ const inChord = (keys: readonly GripKey[], spans: Spans): Found | undefined => {
   for (const [i, one] of touches.entries())
     for (const other of touches.slice(i + 1)) {
       const ids = [...one.ids, ...other.ids]
-      if (one.finger === other.finger) return { ids, words: `${one.finger} on two keys at once` }
+      if (one.finger === other.finger) return { ids, why: { kind: 'twice', finger: one.finger } }
       const beyond = beyondSpan(one, other, spans)
-      if (beyond !== undefined) return { ids, words: beyond }
+      if (beyond) return { ids, why: beyond }
     }
   return undefined
 }
@@ -94,20 +98,18 @@ const inStep = (
   if (!from || !to || before.length !== 1 || after.length !== 1) return undefined
   if (from.finger === to.finger || !isForbidden(from, to, spans)) return undefined
   const isCrossed = Math.sign(to.place - from.place) !== Math.sign(to.finger - from.finger)
-  const words = isCrossed
-    ? `${from.finger}, then ${to.finger}: the hand has to jump`
+  const why: Why | undefined = isCrossed
+    ? { kind: 'jump', from: from.finger, to: to.finger }
     : beyondSpan(from, to, spans)
-  return words === undefined ? undefined : { ids: to.ids, words }
+  return why && { ids: to.ids, why }
 }
 
-const beyondSpan = (one: Touch, other: Touch, spans: Spans): string | undefined => {
-  const wide = Math.abs(other.place - one.place)
+const beyondSpan = (one: Touch, other: Touch, spans: Spans): Why | undefined => {
+  const semitones = Math.abs(other.place - one.place)
   if (!isImpractical(one, other, spans)) return undefined
-  const { maxPractical } = spans.between(one.finger, other.finger)
-  const [low, high] = [one, other].toSorted((a, b) => a.place - b.place)
-  const both = `${low?.finger} and ${high?.finger}`
-  if (wide > maxPractical) return `${both} over ${wide} semitones, where they span ${maxPractical}`
-  return (low?.finger ?? 1) > (high?.finger ?? 1)
-    ? `${both} would have to cross`
-    : `${both} on keys that lie too close for them`
+  const { maxPractical: most } = spans.between(one.finger, other.finger)
+  const [lower, higher] = one.place <= other.place ? [one, other] : [other, one]
+  const both = { low: lower.finger, high: higher.finger }
+  if (semitones > most) return { kind: 'tooWide', ...both, semitones, most }
+  return both.low > both.high ? { kind: 'crossed', ...both } : { kind: 'tooClose', ...both }
 }

@@ -1,9 +1,16 @@
+import type { FingeringText } from '@/text/fingering'
+import type { Told } from '@/text/told'
 import type { Rule } from './rules'
 import type { Weighed } from './weighing'
 
-/** What a pianist says of a rule or a few of them, and the least difference worth a word. */
+/** In one thing, more or less of it. */
+type Differing = Told<FingeringText['differences']>
+/** How a fingering differs from another; nothing: both cost the same. `tellDifference` (text/fingering.ts) says it. */
+export type Difference = readonly Differing[]
+
+/** What a pianist says of a rule or a few of them. */
 interface Aspect {
-  readonly words: string
+  readonly kind: Differing['kind']
   readonly measure: (weighed: Weighed) => number
 }
 
@@ -14,37 +21,29 @@ const sumRules =
 
 const aspects: readonly Aspect[] = [
   {
-    words: 'crosses the thumb',
+    kind: 'thumb',
     measure: ({ onsets }) => onsets.filter(({ thumbPassing }) => thumbPassing > 0).length,
   },
-  { words: 'stretches', measure: sumRules('stretch', 'largeSpan', 'beyond') },
-  { words: 'moves the hand', measure: sumRules('positionCount', 'positionSize', 'move') },
-  {
-    words: 'uses the weak fingers',
-    measure: sumRules('weakFinger', 'threeFourFive', 'threeToFour', 'fourOnBlack'),
-  },
-  {
-    words: 'puts thumb and little finger on black keys',
-    measure: sumRules('thumbOnBlack', 'fiveOnBlack'),
-  },
-  { words: 'changes fingers', measure: sumRules('change') },
-  { words: 'draws the fingers together', measure: sumRules('smallSpan') },
+  { kind: 'stretch', measure: sumRules('stretch', 'largeSpan', 'beyond') },
+  { kind: 'move', measure: sumRules('positionCount', 'positionSize', 'move') },
+  { kind: 'weak', measure: sumRules('weakFinger', 'threeFourFive', 'threeToFour', 'fourOnBlack') },
+  { kind: 'black', measure: sumRules('thumbOnBlack', 'fiveOnBlack') },
+  { kind: 'change', measure: sumRules('change') },
+  { kind: 'close', measure: sumRules('smallSpan') },
 ]
 
+/** Less is not worth a word. */
+const leastDifference = 0.5
 /** No more than this is taken in at a glance. */
-const mostWords = 3
+const mostDifferences = 3
 
-/** How a fingering differs from another: 'crosses the thumb less, stretches more'. */
-export const describeDifference = (weighed: Weighed, than: Weighed): string => {
-  const differences = aspects
-    .map(({ words, measure }) => ({ words, by: measure(weighed) - measure(than) }))
-    .filter(({ by }) => Math.abs(by) >= 0.5)
+/** What there is less of first: 'crosses the thumb less, stretches more'. */
+export const differenceOf = (weighed: Weighed, than: Weighed): Difference => {
+  const all = aspects
+    .map(({ kind, measure }) => ({ kind, by: measure(weighed) - measure(than) }))
+    .filter(({ by }) => Math.abs(by) >= leastDifference)
     .toSorted((a, b) => Math.abs(b.by) - Math.abs(a.by))
-    .slice(0, mostWords)
-  const said = (more: boolean): string[] =>
-    differences
-      .filter(({ by }) => by > 0 === more)
-      .map(({ words }) => `${words} ${more ? 'more' : 'less'}`)
-  const all = [...said(false), ...said(true)]
-  return all.length > 0 ? all.join(', ') : 'costs the hand the same'
+    .slice(0, mostDifferences)
+    .map(({ kind, by }): Differing => ({ kind, more: by > 0 }))
+  return [...all.filter(({ more }) => !more), ...all.filter(({ more }) => more)]
 }

@@ -15,7 +15,7 @@ import type { Finger, Hand } from '@/music/music'
 import type { NoteId } from '@/music/units'
 import { preferAlike } from './alike'
 import { costTable, type CostTable } from './costTable'
-import { describeDifference } from './differences'
+import { differenceOf, type Difference } from './differences'
 import { gripsOf, type Grip, type HandNote } from './grips'
 import { fixRuns } from './runs'
 import { searchPaths, type Path } from './search'
@@ -47,8 +47,8 @@ export interface Fingering extends Weighed {
 }
 
 export interface Alternative extends Fingering {
-  /** How it differs from the best: 'crosses the thumb less, stretches more'. */
-  readonly difference: string
+  /** From the best. */
+  readonly difference: Difference
 }
 
 export interface HandFingering {
@@ -75,7 +75,7 @@ export const fingerHand = (
     best,
     alternatives: otherPaths.map((other) => {
       const fingering = fingeringOf(given, other, spans)
-      return { ...fingering, difference: describeDifference(fingering, best) }
+      return { ...fingering, difference: differenceOf(fingering, best) }
     }),
     unreachable: findUnreachable(given, path, span),
   }

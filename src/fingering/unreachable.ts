@@ -1,5 +1,7 @@
-import { formatKey } from '@/music/pitch'
-import { key, type NoteId, type Tick } from '@/music/units'
+import { signatureAt, spell, type Spelling } from '@/music/spelling'
+import { key, tick, type NoteId, type Tick } from '@/music/units'
+import type { FingeringText } from '@/text/fingering'
+import type { Told } from '@/text/told'
 import type { Hold } from './candidates'
 import { mostKeys, type Grip } from './grips'
 import { isLifted, type Touch } from './rules'
@@ -7,13 +9,14 @@ import type { Path } from './search'
 import { spansOf, type HandReach, type Spans } from './spans'
 import { isForbidden } from './weights'
 
-/** What the hand does not reach, whatever the fingers. */
+/** What the hand does not reach, whatever the fingers; `tellUnreachable` (text/fingering.ts) says it, with what can be done. */
 export interface Unreachable {
   readonly start: Tick
   readonly ids: readonly NoteId[]
-  /** What is asked, and what can be done. */
-  readonly advice: string
+  readonly why: Why
 }
+
+type Why = Told<FingeringText['unreachable']>
 
 /** The chords that are wider than the hand or have more keys than fingers, and the steps to which the hand must be lifted. */
 export const findUnreachable = (
@@ -24,45 +27,32 @@ export const findUnreachable = (
   const spans = spansOf(reach)
   return grips.flatMap((grip, i) => {
     const struck = grip.keys.filter(({ heldFrom }) => heldFrom === undefined)
-    const advice =
-      adviceForChord(
-        struck.map(({ place }) => place),
-        spans,
-      ) ?? (grip.isAfterRest ? undefined : adviceForStep(holds[i - 1], holds[i], spans))
-    return advice === undefined
-      ? []
-      : [{ start: grip.start, ids: struck.flatMap(({ ids }) => ids), advice }]
+    const places = struck.map(({ place }) => place)
+    const why =
+      inChord(places, spans) ??
+      (grip.isAfterRest ? undefined : inStep(holds[i - 1], holds[i], spans))
+    return why ? [{ start: grip.start, ids: struck.flatMap(({ ids }) => ids), why }] : []
   })
 }
 
-const adviceForChord = (places: readonly number[], { widestChord }: Spans): string | undefined => {
-  const wide = Math.max(...places) - Math.min(...places)
-  if (wide > widestChord)
-    return `the chord spans ${wide} semitones, more than ${intervalOf(widestChord)}: roll it, or give a note to the other hand`
-  return places.length > mostKeys
-    ? `the chord has ${places.length} keys for five fingers: roll it, or give a note to the other hand`
-    : undefined
+const inChord = (places: readonly number[], { widestChord }: Spans): Why | undefined => {
+  const semitones = Math.max(...places) - Math.min(...places)
+  if (semitones > widestChord) return { kind: 'wide', semitones, reach: widestChord }
+  return places.length > mostKeys ? { kind: 'many', keys: places.length } : undefined
 }
 
-const adviceForStep = (
+const inStep = (
   before: Hold | undefined,
   after: Hold | undefined,
   spans: Spans,
-): string | undefined => {
+): Why | undefined => {
   const [from, to] = [before?.[0], after?.[0]]
   if (!from || !to || before?.length !== 1 || after?.length !== 1) return undefined
   return isLifted(from, to, spans) || isForbidden(from, to, spans)
-    ? `${nameOf(from)} to ${nameOf(to)} is no step for one place of the hand: lift it`
+    ? { kind: 'lift', from: written(from), to: written(to) }
     : undefined
 }
 
-const nameOf = ({ place }: Touch): string => formatKey(key(Math.abs(place)))
-
-/** 'a ninth': major, as from C. */
-const intervalOf = (semitones: number): string => intervals[semitones] ?? `${semitones} semitones`
-
-const intervals: Readonly<Record<number, string>> = {
-  12: 'an octave',
-  14: 'a ninth',
-  16: 'a tenth',
-}
+/** The model knows keys alone; they are spelled as in C major. */
+const written = ({ place }: Touch): Spelling =>
+  spell(key(Math.abs(place)), signatureAt([], tick(0)))

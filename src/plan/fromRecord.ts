@@ -80,7 +80,7 @@ const placeOf = (piece: PieceId, { row, drill, from, to }: Drilled): PlanPlace =
     to: tick(to),
     size: 0,
     stage: 1,
-    why: '',
+    why: 'whole',
     begin: 0.7,
     reach: 1,
     streakGoal: 5,

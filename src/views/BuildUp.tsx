@@ -1,22 +1,21 @@
 import { useEffect, useRef } from 'react'
 import { formatRoute, type BuildUpPlan } from '@/app/route'
-import { describeKind, routeOf, type BuildUpStanding } from '@/app/buildUps'
+import { routeOf, type BuildUpStanding } from '@/app/buildUps'
 import type { CorrectedPiece } from '@/app/handCorrections'
 import { notebookPlace } from '@/app/notebookPlace'
 import { barsOf, keysOf } from '@/app/practising'
 import type { Exercise } from '@/exercises/buildUp'
+import type { Purpose } from '@/exercises/words'
 import { formatBeats } from '@/music/beat'
 import { handChoices } from '@/music/music'
+import { buildUpText, nameExercise } from '@/text/buildUp'
+import { keysText } from '@/text/keys'
 import { useApp } from './context'
 import { NotebookOver } from './NotebookOver'
 import { useKeys } from './shortcuts'
 import { useNotebookKey } from './useNotebook'
 import { beatWord, describePlace, formatBars, formWords, handWords } from './words'
-import { plural } from '@/text/plural'
 import './buildUp.css'
-
-const thoroughWords = { thorough: 'thorough', brisk: 'brisk' } as const
-const directionWords = { forward: 'forward', fromTheEnd: 'from the end' } as const
 
 /** The exercises from small groups to the whole passage: what is done, what is next, and why. */
 export const BuildUp = ({
@@ -53,25 +52,30 @@ export const BuildUp = ({
   const change = (part: Partial<BuildUpPlan>): void =>
     app.buildUp(piece, { ...plan, ...part }, goalTempo)
   const stages = [...new Set(exercises.map(({ stage }) => stage))]
-  const beat = bars ? formatBeats(goalTempo, bars.first.time) : `${Math.round(goalTempo)}`
   return (
     <main className="page page-build-up">
       <h1>
-        Build-up <span className="soft">{score.title}</span>
+        {buildUpText.title} <span className="soft">{score.title}</span>
       </h1>
       <p className="build-up-sum">
-        {bars && capital(formatBars(bars.first, bars.last))}, {handWords[plan.passage.hand]}, up to{' '}
-        {beat} {bars ? beatWord(bars.first.time) : 'quarters'} a minute.{' '}
-        {next ? (
-          <b>
-            {settled.length > 0 && `${settled.length} of ${exercises.length} done, `}
-            {plural(progress.left.length, 'exercise')}
-            {settled.length > 0 && ' left'}, {minutesWord(standing.minutes)} at{' '}
-            {standing.isOwnPace ? 'your' : 'a usual'} pace.
-          </b>
-        ) : (
-          <b>All {exercises.length} exercises are done.</b>
-        )}
+        {bars &&
+          buildUpText.what(
+            formatBars(bars.first, bars.last),
+            handWords[plan.passage.hand],
+            formatBeats(goalTempo, bars.first.time),
+            beatWord(bars.first.time),
+          )}{' '}
+        <b>
+          {next
+            ? buildUpText.left({
+                done: settled.length,
+                of: exercises.length,
+                left: progress.left.length,
+                minutes: Math.round(standing.minutes),
+                isOwnPace: standing.isOwnPace,
+              })
+            : buildUpText.allDone(exercises.length)}
+        </b>
       </p>
       <div className="row actions">
         <button
@@ -81,18 +85,19 @@ export const BuildUp = ({
           disabled={!next}
           onClick={() => start(next)}
         >
-          {settled.length > 0 ? 'Go on' : 'Start'} <kbd>Enter</kbd>
+          {settled.length > 0 ? buildUpText.goOn : buildUpText.start}{' '}
+          <kbd>{keysText.names.enter}</kbd>
         </button>
         <a className="button" href={formatRoute({ kind: 'piece', piece: score.id })}>
-          Back to the piece
+          {buildUpText.toPiece}
         </a>
         <button type="button" onClick={open}>
-          Notebook <kbd>9</kbd>
+          {buildUpText.notebook} <kbd>9</kbd>
         </button>
       </div>
       <div className="row build-up-choice">
         <label>
-          Hands
+          {buildUpText.hands}
           <select
             value={plan.passage.hand}
             onChange={({ target }) => {
@@ -108,16 +113,14 @@ export const BuildUp = ({
           </select>
         </label>
         <Choice
-          name="How thorough"
           all={['brisk', 'thorough']}
-          words={thoroughWords}
+          words={buildUpText.thoroughness}
           chosen={plan.thoroughness}
           onChoose={(thoroughness) => change({ thoroughness })}
         />
         <Choice
-          name="Order within a stage"
           all={['forward', 'fromTheEnd']}
-          words={directionWords}
+          words={buildUpText.direction}
           chosen={plan.direction}
           onChoose={(direction) => change({ direction })}
         />
@@ -126,7 +129,7 @@ export const BuildUp = ({
         {stages.map((stage) => (
           <li key={stage}>
             <h2>
-              Stage {stage}{' '}
+              {buildUpText.stage(stage)}{' '}
               <span className="soft">
                 {stageWords(
                   exercises.filter((each) => each.stage === stage),
@@ -157,23 +160,26 @@ export const BuildUp = ({
 
 /** A choice between two words. */
 const Choice = <Word extends string>({
-  name,
   all,
   words,
   chosen,
   onChoose,
 }: {
-  readonly name: string
   readonly all: readonly Word[]
-  readonly words: Readonly<Record<Word, string>>
+  readonly words: Readonly<Record<Word | 'title', string>>
   readonly chosen: Word
   readonly onChoose: (word: Word) => void
 }) => (
   <fieldset className="row tight">
-    <legend>{name}</legend>
+    <legend>{words.title}</legend>
     {all.map((word) => (
       <label key={word} className="row tight">
-        <input type="radio" name={name} checked={chosen === word} onChange={() => onChoose(word)} />
+        <input
+          type="radio"
+          name={all.join()}
+          checked={chosen === word}
+          onChange={() => onChoose(word)}
+        />
         {words[word]}
       </label>
     ))}
@@ -213,35 +219,31 @@ const ExerciseRow = ({
             <circle cx="10" cy="10" r={state === 'next' ? 6.5 : 2.5} />
           )}
         </svg>
-        <span className="unseen">{stateWords[state]} </span>
+        <span className="unseen">{buildUpText.states[state]} </span>
         <span>
-          {describeKind(exercise)}, {where}
+          {nameExercise(exercise)}, {where}
           {plan.passage.hand === 'both' && `, ${handWords[exercise.hand]}`}
           {exercise.form === 'asWritten' ? '' : `, ${formWords[exercise.form]}`}
         </span>
       </a>
-      {why && <span className="soft">{exercise.why}</span>}
+      {why && <span className="soft">{buildUpText.purposes[exercise.why]}</span>}
     </li>
   )
 }
 
-const stateWords = { done: 'done:', next: 'next:', open: '' } as const
-
-const minutesWord = (minutes: number): string =>
-  minutes < 1.5 ? 'about a minute' : `about ${Math.round(minutes)} minutes`
-
 /** What a stage holds and why, where it is the same for all of it. */
-const stageWords = (all: readonly Exercise[], why: string | undefined): string => {
-  const kinds = new Set(all.map(describeKind))
+const stageWords = (all: readonly Exercise[], why: Purpose | undefined): string => {
+  const kinds = new Set(all.map(nameExercise))
   const [kind = ''] = kinds
-  return [...(kinds.size === 1 && all.length > 1 ? [`${kind}:`] : []), why ?? ''].join(' ')
+  return [
+    ...(kinds.size === 1 && all.length > 1 ? [`${kind}:`] : []),
+    ...(why ? [buildUpText.purposes[why]] : []),
+  ].join(' ')
 }
 
 /** `undefined` where a stage has several. */
-const reasonOf = (exercises: readonly Exercise[], stage: number): string | undefined => {
+const reasonOf = (exercises: readonly Exercise[], stage: number): Purpose | undefined => {
   const reasons = new Set(exercises.filter((each) => each.stage === stage).map(({ why }) => why))
   const [reason] = reasons
   return reasons.size === 1 ? reason : undefined
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

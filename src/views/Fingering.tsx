@@ -1,8 +1,9 @@
 import { useMemo, useState } from 'react'
 import type { Fingers } from '@/music/fingers'
+import { fingeringText, tellImpossible } from '@/text/fingering'
 import { FingeringProposals } from './FingeringProposals'
 import { FingeringVersions, type Listed } from './FingeringVersions'
-import { describeCarriedFingers, howToWrite } from './fingeringWords'
+import { phrase } from './phrase'
 import { useKeysByName } from './pieceKeys'
 import {
   notesIn,
@@ -55,19 +56,20 @@ export const Fingering = (
   }
   useKeysByName({ p: propose })
   if (!first || !last) return null
-  const where = `${formatBars(first, last)}, ${handWords[hand]}`
   const isFull =
     keep &&
     notesIn(score, from, to).every(
       (note) => !handsOf(hand).includes(note.hand) || (note.fingers?.length ?? 0) > 0,
     )
-  const missing = problem ?? proposing.problem
+  const { problem: notLooked } = proposing
+  const missing =
+    problem ?? (notLooked === undefined ? undefined : fingeringText.notLooked(notLooked))
   return (
     <section className="fingerings" aria-labelledby="fingerings">
       <div className="row fingerings-head">
-        <h2 id="fingerings">Fingering</h2>
+        <h2 id="fingerings">{fingeringText.title}</h2>
         <p className="soft" aria-live="polite">
-          {proposing.isLooking ? 'Looking for one …' : said}
+          {proposing.isLooking ? fingeringText.looking : said}
         </p>
         <label className="check">
           <input
@@ -75,32 +77,29 @@ export const Fingering = (
             checked={keep}
             onChange={({ target }) => setKeep(target.checked)}
           />
-          Keep the digits that stand
+          {fingeringText.keepDigits}
         </label>
         <button type="button" onClick={propose}>
-          Propose one for {where} <kbd>P</kbd>
+          {phrase(
+            fingeringText.propose(formatBars(first, last), handWords[hand], <kbd key="p">P</kbd>),
+          )}
         </button>
       </div>
       {missing !== undefined && <p className="notice">{missing}</p>}
       {carriedFingers && (
         <p role="status" className="notice">
-          {describeCarriedFingers(carriedFingers)}
+          {fingeringText.carried(carriedFingers.carried, carriedFingers.dropped)}
         </p>
       )}
       <FingeringVersions piece={piece} listed={shown} onSay={setSaid} />
-      {(compared[0]?.impossible ?? []).map(({ start, words }) => (
-        <p key={`${start} ${words}`} className="fingering-impossible" role="note">
-          In {describePlace(score, start)}: {words}.
+      {(compared[0]?.impossible ?? []).map(({ start, ids, why }) => (
+        <p key={ids.join()} className="fingering-impossible" role="note">
+          {fingeringText.at(describePlace(score, start), tellImpossible(why))}
         </p>
       ))}
       {proposing.found && (
         <>
-          {isFull && (
-            <p className="soft">
-              Every note has its digit here: without “Keep the digits that stand” others are looked
-              for.
-            </p>
-          )}
+          {isFull && <p className="soft">{fingeringText.full}</p>}
           <FingeringProposals
             {...props}
             found={proposing.found}
@@ -112,7 +111,7 @@ export const Fingering = (
         </>
       )}
       <p className="soft fingerings-how">
-        {howToWrite} A proposal comes from a model of the hand, never from yours.
+        {fingeringText.how} {fingeringText.notYours}
       </p>
     </section>
   )

@@ -1,8 +1,9 @@
 import { useState } from 'react'
 import { freeName } from '@/app/fingerings'
 import type { Fingers } from '@/music/fingers'
+import { fingeringText, tellUnreachable } from '@/text/fingering'
 import { useApp } from './context'
-import { writeDigits } from './fingeringWords'
+import { describeDifferences, writeDigits } from './fingeringWords'
 import {
   handsOf,
   notesIn,
@@ -24,6 +25,7 @@ export const FingeringProposals = (
 ) => {
   const { piece, hand, from, to, found, onTry, onTaken } = props
   const app = useApp()
+  const words = fingeringText.proposals
   const { versions, chosen } = usePieceFingerings(piece)
   const [tried, setTried] = useState<Proposal>()
   const { score, fileFingers } = piece
@@ -36,13 +38,13 @@ export const FingeringProposals = (
     setTried(undefined)
     if (into && !isNew) {
       void app.fingerings.write(piece, asFingers(proposal))
-      onTaken(`Taken over into ${into.name}`)
+      onTaken(words.taken(into.name))
       return
     }
     const fingers = new Map([...(into?.fingers ?? fileFingers), ...asFingers(proposal)])
-    const name = freeName(versions, 'A fingering')
+    const name = freeName(versions, fingeringText.names.proposed)
     void app.fingerings.begin(score.id, { name, origin: 'proposal', fingers })
-    onTaken(`${name}: taken over and chosen; change what does not suit your hand`)
+    onTaken(words.takenAsNew(name))
   }
   return (
     <ol className="fingering-list">
@@ -58,45 +60,45 @@ export const FingeringProposals = (
           </div>
           <p className="fingering-difference">
             {i === 0
-              ? 'A fingering that costs the hand little.'
-              : `Beside the first: ${proposal.difference}.`}
+              ? words.first
+              : fingeringText.besideFirst(describeDifferences(proposal.differences))}
           </p>
           <span className="row tight fingering-buttons">
             <button
               type="button"
               aria-pressed={tried === proposal}
-              aria-label={`See it on the music: fingering ${i + 1}`}
+              aria-label={words.seeNamed(i + 1)}
               onClick={() => {
                 const next = tried === proposal ? undefined : proposal
                 setTried(next)
                 onTry(next && asFingers(next))
               }}
             >
-              See it
+              {words.see}
             </button>
             <button
               type="button"
-              aria-label={`Take over: fingering ${i + 1}`}
+              aria-label={words.takeNamed(i + 1)}
               onClick={() => take(proposal, false)}
             >
-              Take over
+              {words.take}
             </button>
             {into && (
               <button
                 type="button"
-                aria-label={`As a new version: fingering ${i + 1}`}
+                aria-label={words.asNewNamed(i + 1)}
                 onClick={() => take(proposal, true)}
               >
-                As a new version
+                {words.asNew}
               </button>
             )}
           </span>
         </li>
       ))}
-      {found.proposals.length === 0 && <li className="soft">There is no note for this hand.</li>}
-      {found.unreachable.map(({ start, advice }) => (
-        <li key={`${start} ${advice}`} className="soft">
-          In {describePlace(score, start)}: {advice}.
+      {found.proposals.length === 0 && <li className="soft">{words.none}</li>}
+      {found.unreachable.map(({ start, ids, why }) => (
+        <li key={ids.join()} className="soft">
+          {fingeringText.at(describePlace(score, start), tellUnreachable(why))}
         </li>
       ))}
     </ol>

@@ -1,17 +1,17 @@
 import { useEffect, useRef, useState } from 'react'
 import { freeName, originChoices, type FingeringWords } from '@/app/fingerings'
-import type { Compared } from '@/fingering/compare'
 import type { FingeringVersion } from '@/journal/fingerings'
 import type { EventId } from '@/journal/ids'
+import { fingeringText } from '@/text/fingering'
 import { useApp } from './context'
-import { countDigits, describeVersion, originWords } from './fingeringWords'
-import { usePieceFingerings, type Fingering } from './useFingering'
+import { countDigits, describeDifferences, describeVersion } from './fingeringWords'
+import { usePieceFingerings, type ComparedVersion, type Fingering } from './useFingering'
 
 /** A version in the list; without an id the digits of the file. */
 export interface Listed {
   readonly id: EventId | undefined
   readonly version: FingeringVersion | undefined
-  readonly compared: Compared | undefined
+  readonly compared: ComparedVersion | undefined
 }
 
 /** The versions side by side: one is chosen, each can be named anew, copied and removed. */
@@ -24,23 +24,24 @@ export const FingeringVersions = ({
   readonly onSay: (words: string) => void
 }) => {
   const app = useApp()
+  const { names, versions: words } = fingeringText
   const { score, fileFingers } = piece
   const { versions, chosen } = usePieceFingerings(piece)
   const [renamed, setRenamed] = useState<EventId>()
   const copy = (version: FingeringVersion | undefined): void => {
-    const name = freeName(versions, version ? `${version.name}, a copy` : 'From the file')
+    const name = freeName(versions, version ? names.copy(version.name) : names.file)
     const { origin, remark, fingers } = version ?? {
       origin: 'file' as const,
       remark: '',
       fingers: fileFingers,
     }
     void app.fingerings.begin(score.id, { name, origin, remark, fingers })
-    onSay(`${name}: chosen`)
+    onSay(words.chosen(name))
   }
   return (
     <ul className="fingering-list">
       {listed.map(({ id, version, compared }) => {
-        const name = version ? version.name : 'As in the file'
+        const name = version ? version.name : words.inFile
         return (
           <li key={id ?? 'file'} className="fingering">
             <label className="check" aria-label={name}>
@@ -50,7 +51,7 @@ export const FingeringVersions = ({
                 checked={id === chosen}
                 onChange={() => {
                   void app.fingerings.choose(score.id, id)
-                  onSay(`${name}: chosen`)
+                  onSay(words.chosen(name))
                 }}
               />
               <span>
@@ -61,9 +62,9 @@ export const FingeringVersions = ({
                 </span>
               </span>
             </label>
-            {compared && id !== chosen && compared.difference !== '' && (
+            {compared && id !== chosen && compared.differences.length > 0 && (
               <p className="fingering-difference">
-                Beside the chosen one, here: {compared.difference}.
+                {fingeringText.besideChosen(describeDifferences(compared.differences))}
               </p>
             )}
             <span className="row tight fingering-buttons">
@@ -71,25 +72,29 @@ export const FingeringVersions = ({
                 <button
                   type="button"
                   aria-expanded={renamed === id}
-                  aria-label={`Name and remark: ${name}`}
+                  aria-label={words.nameNamed(name)}
                   onClick={() => setRenamed(renamed === id ? undefined : id)}
                 >
-                  Name
+                  {words.name}
                 </button>
               )}
-              <button type="button" aria-label={`Copy: ${name}`} onClick={() => copy(version)}>
-                Copy
+              <button
+                type="button"
+                aria-label={words.copyNamed(name)}
+                onClick={() => copy(version)}
+              >
+                {words.copy}
               </button>
               {version && (
                 <button
                   type="button"
-                  aria-label={`Remove: ${name}`}
+                  aria-label={words.removeNamed(name)}
                   onClick={() => {
                     void app.fingerings.erase(score.id, version.id)
-                    onSay(`${name}: removed`)
+                    onSay(words.removed(name))
                   }}
                 >
-                  Remove
+                  {words.remove}
                 </button>
               )}
             </span>
@@ -119,6 +124,7 @@ const Words = ({
 }) => {
   const [words, setWords] = useState<FingeringWords>(version)
   const { name, origin, remark } = words
+  const text = fingeringText.versions
   const field = useRef<HTMLInputElement>(null)
   useEffect(() => field.current?.select(), [])
   return (
@@ -130,7 +136,7 @@ const Words = ({
       }}
     >
       <label>
-        Name
+        {text.name}
         <input
           ref={field}
           value={name}
@@ -139,7 +145,7 @@ const Words = ({
         />
       </label>
       <label>
-        From
+        {text.origin}
         <select
           value={origin}
           onChange={({ target }) =>
@@ -151,20 +157,20 @@ const Words = ({
         >
           {originChoices.map((each) => (
             <option key={each} value={each}>
-              {originWords[each]}
+              {fingeringText.origins[each]}
             </option>
           ))}
         </select>
       </label>
       <label>
-        Remark
+        {text.remark}
         <input
           value={remark}
           maxLength={500}
           onChange={({ target }) => setWords({ ...words, remark: target.value })}
         />
       </label>
-      <button type="submit">Keep</button>
+      <button type="submit">{text.keep}</button>
     </form>
   )
 }

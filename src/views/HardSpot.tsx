@@ -1,6 +1,7 @@
 import type { ListedSpot } from '@/app/spotList'
 import type { Score } from '@/music/music'
-import { describePlayed, describeSpot } from './hardSpotsWords'
+import { spotsText, tellReason } from '@/text/spots'
+import { describeSpot } from './hardSpotsWords'
 import type { Passage } from './passageKeys'
 
 interface SpotProps {
@@ -19,7 +20,8 @@ interface SpotProps {
 export const HardSpot = (props: SpotProps) => {
   const { score, spot, canSay } = props
   const where = describeSpot(score, spot)
-  const { reasons, practise, word, depth, played } = spot
+  const { reasons, word, depth, played } = spot
+  const { buttons, named } = spotsText
   // The row goes elsewhere with its button; the focus stays on it.
   const move = (by: 1 | -1) => (event: React.MouseEvent<HTMLButtonElement>) => {
     const button = event.currentTarget
@@ -32,59 +34,55 @@ export const HardSpot = (props: SpotProps) => {
       <div className="spot-words">
         <p>
           <b>{where}</b>
-          {word === 'accepted' && <span className="soft"> · a passage</span>}
+          {word === 'accepted' && <span className="soft"> · {spotsText.aPassage}</span>}
         </p>
-        {played && <p className="spot-played">{describePlayed(played)}</p>}
+        {played && <p className="spot-played">{spotsText.played(played.flawed, played.of)}</p>}
         {reasons.length > 0 ? (
           <details>
-            <summary>{reasons.join('; ')}</summary>
+            <summary>{reasons.map(tellReason).join('; ')}</summary>
             <ul>
-              {practise.map((way, i) => (
-                <li key={way}>
-                  {reasons[i]}: {way}
+              {reasons.map((reason) => (
+                <li key={reason.kind}>
+                  {tellReason(reason)}: {spotsText.ways[reason.kind]}
                 </li>
               ))}
             </ul>
           </details>
         ) : (
-          !played && <p className="soft">a hard spot by your word</p>
+          !played && <p className="soft">{spotsText.byYourWord}</p>
         )}
       </div>
       <span className="row tight spot-buttons">
-        <button
-          type="button"
-          aria-label={`To its build-up: ${where}`}
-          onClick={() => props.onBuild(spot)}
-        >
-          <Label wide="To its build-up" narrow="Build-up" />
+        <button type="button" aria-label={named.build(where)} onClick={() => props.onBuild(spot)}>
+          <Label wide={buttons.build} narrow={buttons.buildShort} />
         </button>
         <button
           type="button"
-          aria-label={`Choose: ${where}`}
+          aria-label={named.choose(where)}
           onClick={() => props.onChoose(barsOf(score, spot))}
         >
-          Choose
+          {buttons.choose}
         </button>
         <button
           type="button"
-          aria-label={`Accept: ${where}`}
+          aria-label={named.accept(where)}
           aria-pressed={word === 'accepted'}
           disabled={!canSay}
           onClick={() => props.onWord('accepted')}
         >
-          <Label wide="Accept" narrow="✓" />
+          <Label wide={buttons.accept} narrow="✓" />
         </button>
         <button
           type="button"
-          aria-label={`Reject: ${where}`}
+          aria-label={named.reject(where)}
           disabled={!canSay}
           onClick={() => props.onWord('rejected')}
         >
-          <Label wide="Reject" narrow="✕" />
+          <Label wide={buttons.reject} narrow="✕" />
         </button>
         <button
           type="button"
-          aria-label={`Move up: ${where}`}
+          aria-label={named.up(where)}
           disabled={!canSay || props.isFirst}
           onClick={move(-1)}
         >
@@ -92,7 +90,7 @@ export const HardSpot = (props: SpotProps) => {
         </button>
         <button
           type="button"
-          aria-label={`Move down: ${where}`}
+          aria-label={named.down(where)}
           disabled={!canSay || props.isLast}
           onClick={move(1)}
         >

@@ -3,20 +3,14 @@ import { spotPlace, type ListedSpot } from '@/app/spotList'
 import { moveSpot, saySpot } from '@/app/spotWords'
 import type { Bar, HandChoice, Score } from '@/music/music'
 import { tick, type Tempo } from '@/music/units'
+import { spotsText } from '@/text/spots'
 import { caution } from './cautions'
 import { HardSpot } from './HardSpot'
-import {
-  capital,
-  describeCarriedSpots,
-  describeSpot,
-  describeWhole,
-  toldOf,
-} from './hardSpotsWords'
+import { describeCarriedSpots, describeSpot, describeWhole } from './hardSpotsWords'
 import { useHardSpots } from './useHardSpots'
 import { useSpotKeys } from './useSpotKeys'
 import type { Passage } from './passageKeys'
 import { formatBars, handWords } from './words'
-import { plural } from '@/text/plural'
 import './hardSpots.css'
 
 interface HardSpotsProps {
@@ -36,6 +30,7 @@ interface HardSpotsProps {
 export const HardSpots = (props: HardSpotsProps) => {
   const { score, hand, goal, first, last, onListed } = props
   const { spots, whole, isLooking, problem, carried, words, say } = useHardSpots(score, goal, hand)
+  const { buttons, named, done } = spotsText
   const [said, setSaid] = useState('')
   const box = useRef<HTMLElement>(null)
   useEffect(() => {
@@ -58,38 +53,38 @@ export const HardSpots = (props: HardSpotsProps) => {
   const move = (spot: ListedSpot, by: 1 | -1): void => {
     const places = standing.map(({ place }) => place)
     if (words) say(moveSpot(words, places, spot.place, by))
-    const rank = `${standing.indexOf(spot) + by + 1} of ${standing.length}`
-    setSaid(`${capital(describeSpot(score, spot))}: ${rank}`)
+    const rank = standing.indexOf(spot) + by + 1
+    setSaid(done.moved(describeSpot(score, spot), rank, standing.length))
   }
   const add = (): void => {
     const place = spotPlace(score, { from: first.start, to: tick(last.start + last.length), hand })
     if (words) say(saySpot(words, [place], 'accepted'))
-    setSaid(`${capital(formatBars(first, last))}, ${handWords[hand]}: a hard spot by your word`)
+    setSaid(done.added(formatBars(first, last), handWords[hand]))
   }
   const sayOf = (spot: ListedSpot, next: 'accepted' | 'rejected'): void =>
-    word([spot], next, toldOf(score, spot, next))
+    word([spot], next, done[next](describeSpot(score, spot)))
   const list = useSpotKeys(words ? standing : [], sayOf, move)
   return (
     <section className="spots" aria-labelledby="spots" ref={box} tabIndex={-1}>
       <div className="row spots-head">
-        <h2 id="spots">Hard spots</h2>
+        <h2 id="spots">{spotsText.title}</h2>
         <p className="soft" aria-live="polite">
-          {isLooking ? 'Looking for them …' : said}
+          {isLooking ? spotsText.looking : said}
         </p>
         <span className="row tight">
           <button type="button" disabled={!words} onClick={add}>
-            Add {formatBars(first, last)}
+            {spotsText.add(formatBars(first, last))}
           </button>
           <button
             type="button"
             disabled={!words || open.length === 0}
-            onClick={() => word(open, 'accepted', `${plural(open.length, 'passage')} made`)}
+            onClick={() => word(open, 'accepted', done.passagesMade(open.length))}
           >
-            Make passages of these
+            {buttons.makePassages}
           </button>
         </span>
       </div>
-      {problem !== undefined && <p className="notice">{problem}</p>}
+      {problem && <p className="notice">{spotsText.problems[problem.kind](problem.why)}</p>}
       {carried && <p className="notice">{describeCarriedSpots(carried)}</p>}
       <p className="soft spots-whole">{whole && describeWhole(whole)}</p>
       <ol className="spots-list" aria-busy={spots === undefined} ref={list}>
@@ -105,28 +100,25 @@ export const HardSpots = (props: HardSpotsProps) => {
             onMove={(by) => move(spot, by)}
           />
         ))}
-        {spots && standing.length === 0 && (
-          <li className="soft">Nothing here is harder than the rest.</li>
-        )}
+        {spots && standing.length === 0 && <li className="soft">{spotsText.none}</li>}
       </ol>
       <p className="soft spots-limits">
-        A program sees nothing of voicing, pedalling, memory and nerves: correct the list by what
-        your hands say.
-        {standing.some(({ strains }) => strains) && ` ${caution}`}
+        {spotsText.limits}
+        {standing.some(({ strains }) => strains) && ` ${caution()}`}
       </p>
       {rejected.length > 0 && (
         <details className="spots-rejected">
-          <summary>{plural(rejected.length, 'rejected spot')}</summary>
+          <summary>{spotsText.rejected(rejected.length)}</summary>
           <ul>
             {rejected.map((spot) => (
               <li key={`${spot.place.from}-${spot.place.to}/${spot.place.hand}`} className="row">
                 {describeSpot(score, spot)}
                 <button
                   type="button"
-                  aria-label={`Take back: ${describeSpot(score, spot)}`}
+                  aria-label={named.takeBack(describeSpot(score, spot))}
                   onClick={() => sayOf(spot, 'accepted')}
                 >
-                  Take back
+                  {buttons.takeBack}
                 </button>
               </li>
             ))}

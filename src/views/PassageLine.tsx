@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import type { Practising } from '@/app/practising'
 import { describeRemedy } from '@/app/speech'
+import { buildUpText, nameExercise } from '@/text/buildUp'
 import { drillText } from '@/text/drill'
 import { phrase } from './phrase'
 
@@ -9,7 +10,8 @@ export const PassageLine = ({ practising }: { readonly practising: Practising })
   const { place, remedy, written } = practising
   if (remedy !== undefined) return <p className="passage-line">{describeRemedy(remedy)}</p>
   if (!place) return null
-  const { from, to, number, of, kind, exercise } = place
+  const { from, to, number, of, exercise } = place
+  const kind = nameExercise(exercise)
   const length = Math.max(1, to - from)
   const begin = (written.start - from) / length
   const end = (written.start + (written.onsets.at(-1)?.start ?? 0) - from) / length
@@ -24,7 +26,7 @@ export const PassageLine = ({ practising }: { readonly practising: Practising })
       </svg>
       <p>
         {phrase(drillText.exercise<ReactNode>(number, of, kind, (words) => <b>{words}</b>))}
-        <span className="soft">{exercise.why}</span>
+        <span className="soft">{buildUpText.purposes[exercise.why]}</span>
       </p>
     </div>
   )

@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useState } from 'react'
 import { none, type FingeredPiece } from '@/app/fingerings'
-import type { Compared } from '@/fingering/compare'
+import type { Compared, Impossible } from '@/fingering/compare'
 import type { FingeringSettings, HandFingering } from '@/fingering/fingering'
 import type { HandReach } from '@/fingering/spans'
+import type { Unreachable } from '@/fingering/unreachable'
 import type { Fingers } from '@/music/fingers'
 import {
   hands,
@@ -14,7 +15,7 @@ import {
 } from '@/music/music'
 import type { NoteId } from '@/music/units'
 import { useApp, useSelected } from './context'
-import { joinDifferences } from './fingeringWords'
+import type { OfHands } from './fingeringWords'
 
 /** The chosen passage, whose digits are written, proposed and compared. */
 export interface Fingering {
@@ -28,14 +29,13 @@ export interface Fingering {
 /** A fingering of the program's for the passage, in all the hands that were asked for. */
 export interface Proposal {
   readonly fingers: ReadonlyMap<NoteId, Finger>
-  /** How it differs from the first: empty for that one. */
-  readonly difference: string
+  /** From the first: none for that one. */
+  readonly differences: OfHands
 }
 
 export interface Proposals {
   readonly proposals: readonly Proposal[]
-  /** What no fingering reaches, and what can be done. */
-  readonly unreachable: readonly { readonly start: number; readonly advice: string }[]
+  readonly unreachable: readonly Unreachable[]
 }
 
 export const handsOf = (choice: HandChoice): readonly Hand[] =>
@@ -60,6 +60,7 @@ export const useProposing = ({ piece, hand, from, to }: Fingering) => {
   const app = useApp()
   const [asked, setAsked] = useState<{ readonly where: string; readonly proposals: Proposals }>()
   const [isLooking, setLooking] = useState(false)
+  /** Why none could be looked for. */
   const [problem, setProblem] = useState<string>()
   const { score } = piece
   const where = `${score.id} ${from} ${to} ${hand}`
@@ -78,8 +79,7 @@ export const useProposing = ({ piece, hand, from, to }: Fingering) => {
       setAsked({ where, proposals: joinHands(ofHands) })
       setProblem(undefined)
     } catch (cause) {
-      const why = cause instanceof Error ? cause.message : String(cause)
-      setProblem(`No fingering could be looked for: ${why}`)
+      setProblem(cause instanceof Error ? cause.message : String(cause))
     }
     setLooking(false)
   }
@@ -98,18 +98,20 @@ const joinHands = (
   ofHands: readonly { readonly hand: Hand; readonly found: HandFingering }[],
 ): Proposals => {
   const all = ofHands.flatMap(({ hand, found: { best, alternatives } }) =>
-    best ? [{ hand, ways: [{ ...best, difference: '' }, ...alternatives] }] : [],
+    best ? [{ hand, ways: [{ ...best, difference: undefined }, ...alternatives] }] : [],
   )
   const most = Math.max(0, ...all.map(({ ways }) => ways.length))
   return {
     proposals: Array.from({ length: most }, (_, i) => {
       const each = all.flatMap(({ hand, ways }) => {
         const way = ways[Math.min(i, ways.length - 1)]
-        return way ? [{ hand, notes: way.notes, words: way.difference }] : []
+        return way ? [{ hand, ...way }] : []
       })
       return {
         fingers: new Map(each.flatMap(({ notes }) => notes.map(({ id, finger }) => [id, finger]))),
-        difference: joinDifferences(each),
+        differences: each.flatMap(({ hand, difference }) =>
+          difference ? [{ hand, difference }] : [],
+        ),
       }
     }),
     unreachable: ofHands.flatMap(({ found }) => found.unreachable),
@@ -119,14 +121,20 @@ const joinHands = (
 /** Digits are typed quickly: versions are compared when the hand rests, milliseconds. */
 const typingPause = 300
 
+/** A version beside the first of them, in the passage. */
+export interface ComparedVersion {
+  readonly differences: OfHands
+  readonly impossible: readonly Impossible[]
+}
+
 /** How the versions differ in the passage, and what of the first cannot be; empty until it is known. */
 export const useCompared = (
   { piece, hand, from, to }: Fingering,
   versions: readonly Fingers[],
-): readonly Compared[] => {
+): readonly ComparedVersion[] => {
   const app = useApp()
   const span = useSelected(app.settings, (state) => state.span)
-  const [compared, setCompared] = useState<readonly Compared[]>([])
+  const [compared, setCompared] = useState<readonly ComparedVersion[]>([])
   const { score } = piece
   const asked = useMemo(() => versions.map(firstFingers), [versions])
   useEffect(() => {
@@ -154,9 +162,10 @@ const joinCompared = (
   ofHands: readonly (readonly Compared[])[],
   which: readonly Hand[],
   i: number,
-): Compared => ({
-  difference: joinDifferences(
-    which.map((hand, h) => ({ hand, words: ofHands[h]?.[i]?.difference ?? '' })),
-  ),
+): ComparedVersion => ({
+  differences: which.flatMap((hand, h) => {
+    const compared = ofHands[h]?.[i]
+    return compared?.difference ? [{ hand, difference: compared.difference }] : []
+  }),
   impossible: ofHands.flatMap((versions) => versions[i]?.impossible ?? []),
 })

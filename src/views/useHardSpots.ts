@@ -6,7 +6,13 @@ import type { SpotWords } from '@/app/spotWords'
 import type { Difficulty } from '@/difficulty/difficulty'
 import type { HandChoice, Score } from '@/music/music'
 import type { Tempo } from '@/music/units'
+import type { SpotsText } from '@/text/spots'
 import { useApp, useSelected } from './context'
+
+interface SpotsProblem {
+  readonly kind: keyof SpotsText['problems']
+  readonly why: string
+}
 
 interface HardSpotsOfPiece {
   /** All that were found or named, in the order of rank; `undefined` until the first answer. */
@@ -15,7 +21,7 @@ interface HardSpotsOfPiece {
   readonly whole: Difficulty | undefined
   /** The analysis is at work, perhaps anew. */
   readonly isLooking: boolean
-  readonly problem: string | undefined
+  readonly problem: SpotsProblem | undefined
   /** What became of the person's words when this edition took the place of another. */
   readonly carried: ToldSpots | undefined
   /** As kept; `undefined` where they cannot be read, so that nothing is written over them. */
@@ -35,8 +41,8 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
     readonly difficulty: Difficulty
   }>()
   const [words, setWords] = useState<SpotWords>()
-  const [missed, setMissed] = useState<string>()
-  const [unkept, setUnkept] = useState<string>()
+  const [missed, setMissed] = useState<SpotsProblem>()
+  const [unkept, setUnkept] = useState<SpotsProblem>()
   const [record, setRecord] = useState<PlayedRecord>()
   const [carried, setCarried] = useState<ToldSpots>()
   const isFirst = found === undefined
@@ -51,7 +57,7 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
         setMissed(undefined)
       } catch (cause) {
         const why = cause instanceof Error ? cause.message : String(cause)
-        if (!isOver) setMissed(`The hard spots could not be looked for: ${why}`)
+        if (!isOver) setMissed({ kind: 'notLooked', why })
       }
     }
     const timer = window.setTimeout(() => void look(), isFirst ? 0 : typingPause)
@@ -67,7 +73,7 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
       const told = app.hardSpots.takeCarried(score.id)
       if (told) setCarried(told)
       if (kept.ok) setWords(kept.value)
-      else setUnkept(`What you said of hard spots cannot be read: ${kept.reason}`)
+      else setUnkept({ kind: 'unread', why: kept.reason })
     })
     // What cannot be read corrects nothing; the review tells why.
     void app.records.piece(score.id).then((read) => {
@@ -86,7 +92,7 @@ export const useHardSpots = (score: Score, goal: Tempo, hand: HandChoice): HardS
   const say = (next: SpotWords): void => {
     setWords(next)
     void app.hardSpots.save(score.id, next).then((saved) => {
-      setUnkept(saved.ok ? undefined : `This holds only until the page is closed: ${saved.reason}`)
+      setUnkept(saved.ok ? undefined : { kind: 'unkept', why: saved.reason })
     })
   }
   const isLooking = missed === undefined && (found?.score !== score || found.goal !== goal)

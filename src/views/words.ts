@@ -45,14 +45,18 @@ export const perBeatWord = (perBeat: 1 | 2 | 3 | 4, time: TimeSignature): string
   return beatQuarters(time) === 1 ? musicText.partsOfQuarter[perBeat] : musicText.toABeat(perBeat)
 }
 
-/** 'bar 3, beat 2' */
-export const describePlace = (score: Score, at: number): string => {
+/** In which bar and on which of its beats a tick lies, by their numbers. */
+export const barAndBeat = (score: Score, at: number): readonly [bar: number, beat: number] => {
   const bar = score.bars.findLast(({ start }) => start <= at)
   const beat = bar
     ? Math.floor(((at - bar.start) * bar.time.beatType) / (4 * score.ticksPerQuarter)) + 1
     : 1
-  return musicText.barAndBeat(bar?.number ?? 1, beat)
+  return [bar?.number ?? 1, beat]
 }
+
+/** 'bar 3, beat 2' */
+export const describePlace = (score: Score, at: number): string =>
+  musicText.barAndBeat(...barAndBeat(score, at))
 
 /** 'bar 3, beat 2 · 6 onsets' */
 export const describeChunk = (score: Score, chunk: Chunk): string =>

@@ -6,7 +6,7 @@ import { parseJournal } from '@/journal/lines'
 import { formatFingers, type Fingers } from '@/music/fingers'
 import type { Finger } from '@/music/music'
 import { createMemoryStorage } from '@/storage/memory'
-import { describeCarriedFingers } from '@/views/fingeringWords'
+import { fingeringText } from '@/text/fingering'
 import { sampleOf } from '../support/atTheDesk'
 import { createDesk, settled, type Desk } from '../support/fakePorts'
 
@@ -128,7 +128,7 @@ describe('the person’s fingering', () => {
     const app = await atStair(at)
     await app.fingerings.write(pieceOf(app), onNotes(app, '12312345'))
     const edition = await app.library.compareEdition(pieceOf(app).score.id, better)
-    if (!edition) throw new Error(app.library.store.getState().problem)
+    if (!edition) throw new Error(app.library.store.getState().problem?.kind)
     await app.replaceEdition(edition)
     await settled()
     expect(digits(app)).toBe('123123.5')
@@ -161,7 +161,7 @@ describe('the person’s fingering', () => {
     ],
     [1, 0, 'Of your 1 digit, 1 stands here.'],
   ])('it is told what became of them: %i stand, %i do not', (carried, dropped, words) => {
-    expect(describeCarriedFingers({ carried, dropped })).toBe(words)
+    expect(fingeringText.carried(carried, dropped)).toBe(words)
   })
 
   test('the same piece brought again has it, and it goes out and in with the record', async () => {

@@ -23,9 +23,7 @@ const spot = (
   to: tick(to * 480),
   hand,
   difficulty,
-  reasons: ['accidentals'],
-  causes: ['accidentals'],
-  practise: ['name the notes'],
+  reasons: [{ kind: 'accidentals' }],
   strains: false,
 })
 
@@ -99,7 +97,7 @@ describe('the record corrects the guess', () => {
     const record = recordOf({ from: 24, to: 30, clean: 11, flawed: 9, flaws: { 2: 9, 3: 8 } })
     const spots = correctByPlaying(score, two, record)
     expect(told(spots)[1]).toBe(`right 26-28 ${(10 * (1 + nine)).toFixed(1)} 9/20`)
-    expect(spots[1]).toMatchObject({ reasons: [], causes: [], practise: [] })
+    expect(spots[1]).toMatchObject({ reasons: [] })
   })
   test('a flaw of one hand is none of the other', () => {
     const record = recordOf({ from: 4, to: 8, hand: 'both', clean: 11, flawed: 9, flaws: { 1: 9 } })

@@ -21,10 +21,8 @@ const found = (...lines: readonly string[]): readonly HardSpot[] =>
       from: tick(from),
       to: tick(to),
       difficulty: Number(points),
-      reasons: ['leaps: up to a tenth'],
-      causes: ['leap'],
+      reasons: [{ kind: 'leap', widest: 'tenth' }],
       strains: false,
-      practise: ['the leap alone'],
       hand: handOf(hand),
     }
   })

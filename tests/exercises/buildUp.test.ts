@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { buildUp, type BuildUpOptions, type Exercise } from '@/exercises/buildUp'
 import { demands } from '@/exercises/demands'
 import { positionChangesOf } from '@/exercises/positions'
-import { formatKind } from '@/exercises/words'
 import type { Finger, Note, Score } from '@/music/music'
 import { tick } from '@/music/units'
+import { buildUpText, nameExercise } from '@/text/buildUp'
 import { writeScore } from '../music/writeScore'
 import { wholeOf } from './notation'
 
@@ -190,7 +190,7 @@ test('without notes there is nothing to build', () => {
 
 test('each says what it is and why, and the last asks for the goal tempo', () => {
   const all = build(writeScore({ right: 'C5 D5 E5 F5 G5', left: 'C3 D3 E3 F3 G3' }))
-  const told = all.map(({ what, size, why }) => `${formatKind(what, size)}: ${why}`)
+  const told = all.map((each) => `${nameExercise(each)}: ${buildUpText.purposes[each.why]}`)
   expect([told[0], told[2], told.at(-2), told.at(-1)]).toEqual([
     'group of 3: So few notes can be right at once.',
     'group of 3: Each hand knows it: now together.',

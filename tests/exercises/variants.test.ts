@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { formsOf, purposes, writeVariant, type Variant } from '@/exercises/variants'
+import { formsOf, writeVariant, type Variant } from '@/exercises/variants'
 import { forms, formedId, parseForm, splitFormedId, type Form } from '@/music/form'
 import type { HandChoice, Score } from '@/music/music'
 import { chunkId, tick } from '@/music/units'
+import { buildUpText } from '@/text/buildUp'
 import { cutChunk } from '@/music/chunk'
 import { writeScore } from '../music/writeScore'
 import { showChunk, showQuarters, wholeOf } from './notation'
@@ -311,14 +312,14 @@ describe('only what makes sense is offered', () => {
   })
 
   test('each form says in one line what it is for', () => {
-    const lines = forms.map((form) => purposes[form])
+    const lines = forms.map((form) => buildUpText.purposes[form])
     expect(new Set(lines).size).toBe(forms.length)
     for (const line of lines) expect(line).toMatch(/^[A-Z][^\n]{10,120}\.$/)
   })
 
   test('where loudness would have to be judged, the line says that it is not', () => {
     for (const form of forms)
-      expect(purposes[form].includes('listen')).toBe(form.startsWith('accent'))
+      expect(buildUpText.purposes[form].includes('listen')).toBe(form.startsWith('accent'))
   })
 })
 

@@ -3,6 +3,7 @@ import { compareFingerings, findImpossible } from '@/fingering/compare'
 import { spansOf, type HandReach } from '@/fingering/spans'
 import type { Finger } from '@/music/music'
 import type { NoteId } from '@/music/units'
+import { tellDifference, tellImpossible, tellUnreachable } from '@/text/fingering'
 import { writeScore } from '../music/writeScore'
 import { costOf, fingerNotes, fix, toFinger } from './fingers'
 
@@ -16,7 +17,7 @@ const impossible = (line: string, digits: string, span: HandReach = 'medium'): s
     ),
   )
   return findImpossible(notes, { hand: 'right', ticksPerQuarter, span }, fixed)
-    .map(({ words }) => words)
+    .map(({ why }) => tellImpossible(why))
     .join('; ')
 }
 
@@ -52,7 +53,7 @@ describe('versions beside each other', () => {
       notes,
       settings,
       digits.map((each) => fix(notes, each)),
-    ).map(({ difference }) => difference)
+    ).map(({ difference }) => tellDifference(difference ?? []))
 
   test('the first costs the same as itself, others are said to differ in words', () => {
     const [own, other] = compare('12312345', '12345345')
@@ -69,7 +70,7 @@ describe('versions beside each other', () => {
   test('the digits of the file do not speak for another version', () => {
     const bare = notes.map((note) => ({ ...note, fingers: [toFinger(5)] }))
     expect(compareFingerings(bare, settings, [fix(notes, '12312345'), new Map()])[1]).toEqual({
-      difference: 'costs the hand the same',
+      difference: [],
       impossible: [],
     })
   })
@@ -99,7 +100,7 @@ test.each([
 test('what is wider than the measured hand is told, with a way out', () => {
   const { notes } = writeScore({ right: 'C4+D5' })
   const { unreachable } = fingerNotes(notes, { span: 12 })
-  expect(unreachable.map(({ advice }) => advice)).toEqual([
+  expect(unreachable.map(({ why }) => tellUnreachable(why))).toEqual([
     'the chord spans 14 semitones, more than an octave: roll it, or give a note to the other hand',
   ])
   expect(fingerNotes(notes, { span: 14 }).unreachable).toEqual([])

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { spansOf } from '@/fingering/spans'
 import { isBlackKey } from '@/music/pitch'
 import { key } from '@/music/units'
+import { tellDifference, tellUnreachable } from '@/text/fingering'
 import { costOf, digitsOf, finger, fingerNotes, fix, lineOf, mirrored } from './fingers'
 
 /** Keys within a fifth of each other, so that fingers always reach. */
@@ -175,7 +176,7 @@ describe('the hand', () => {
   test('is lifted at a leap, which is said', () => {
     const found = fingerNotes(lineOf([60, 84, 86, 88]))
     expect(digitsOf(found.best?.notes.slice(1) ?? [])).toBe('123')
-    expect(found.unreachable.map(({ advice }) => advice)).toEqual([
+    expect(found.unreachable.map(({ why }) => tellUnreachable(why))).toEqual([
       'C4 to C6 is no step for one place of the hand: lift it',
     ])
   })
@@ -194,7 +195,7 @@ describe('alternatives', () => {
     const { best, alternatives } = fingerNotes(lineOf([60, 62, 64, 65, 67]))
     expect(digitsOf(best?.notes ?? [])).toBe('12345')
     expect(alternatives.map(({ notes }) => digitsOf(notes))).toEqual(['12312', '12313', '12314'])
-    expect(alternatives[0]?.difference).toBe(
+    expect(tellDifference(alternatives[0]?.difference ?? [])).toBe(
       'uses the weak fingers less, moves the hand more, draws the fingers together more',
     )
   })

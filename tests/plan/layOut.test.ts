@@ -1,8 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { Reason } from '@/difficulty/reasons'
 import { tick } from '@/music/units'
 import { proposePassages } from '@/plan/passages'
 import { areNearIdentical } from '@/plan/similar'
+import { tellReason } from '@/text/spots'
 import { writeScore } from '../music/writeScore'
 import { layoutOf, pieceOf } from './pieces'
 
@@ -44,7 +46,7 @@ describe('a piece is cut into passages', () => {
 })
 
 describe('the order of a plan', () => {
-  const spot = { ...bar(7), hand: 'right', reasons: ['leaps'] } as const
+  const spot = { ...bar(7), hand: 'right', reasons: [{ kind: 'leap', widest: 'octave' }] } as const
   const layout = layoutOf(pieceOf(4), [spot])
   const index = (id: string) => layout.places.findIndex((place) => place.id === id)
 
@@ -75,26 +77,33 @@ describe('the order of a plan', () => {
   })
 
   test('a passage says each kind of reason once, with its greatest figure', () => {
-    const of = (i: number, ...reasons: readonly string[]) =>
+    const of = (i: number, ...reasons: readonly Reason[]) =>
       ({ ...bar(i), hand: 'right', reasons }) as const
     const { places } = layoutOf(pieceOf(4), [
-      of(5, 'fast: 2.8 onsets a second', 'leaps: up to more than two octaves', 'accidentals'),
+      of(
+        5,
+        { kind: 'speed', onsetsASecond: 2.8 },
+        { kind: 'leap', widest: 'beyond' },
+        { kind: 'accidentals' },
+      ),
       of(
         6,
-        'fast: 10.5 onsets a second',
-        'leaps: up to a fifth',
-        'chords of up to 3 notes in one hand',
+        { kind: 'speed', onsetsASecond: 10.5 },
+        { kind: 'leap', widest: 'fifth' },
+        { kind: 'chords', struck: 3 },
       ),
-      of(7, 'fast: 3.5 onsets a second', 'leaps: up to two octaves', 'accidentals'),
-      of(8, 'chords of up to 4 notes in one hand', 'stretches: up to a seventh'),
+      of(7, { kind: 'speed', onsetsASecond: 3.5 }, { kind: 'leap', widest: 'twoOctaves' }),
+      of(8, { kind: 'chords', struck: 4 }, { kind: 'chords', struck: 'thirds' }),
+      of(8, { kind: 'stretch', widest: 'seventh' }, { kind: 'accidentals' }),
     ])
     const told = places.filter(({ kind, reasons }) => kind === 'passage' && reasons.length > 0)
-    expect(told.map(({ reasons }) => reasons)).toEqual([
+    expect(told.map(({ reasons }) => reasons.map(tellReason))).toEqual([
       [
         'fast: 10.5 onsets a second',
-        'leaps: up to more than two octaves',
+        'leaps: more than two octaves',
         'accidentals',
         'chords of up to 4 notes in one hand',
+        'thirds',
         'stretches: up to a seventh',
       ],
     ])
