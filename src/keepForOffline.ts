@@ -14,7 +14,7 @@ export const keepForOffline = (): KeptPort => {
     worker.addEventListener('statechange', () => {
       if (worker.state === 'activated' && !newer) become({ kind: 'kept' })
       if (worker.state === 'redundant' && state.kind === 'keeping')
-        become({ kind: 'failed', message: 'not all files came' })
+        become({ kind: 'failed' })
     })
   }
   const awaitNewer = (worker: ServiceWorker): void => {
@@ -39,7 +39,7 @@ export const keepForOffline = (): KeptPort => {
     registration.addEventListener('updatefound', follow)
   }
   if (import.meta.env.PROD && 'serviceWorker' in navigator)
-    register().catch((reason: unknown) => become({ kind: 'failed', message: String(reason) }))
+    register().catch((reason: unknown) => become({ kind: 'failed', detail: String(reason) }))
 
   return {
     watch: (see) => {

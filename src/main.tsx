@@ -9,14 +9,15 @@ import { mergeDevices } from '@/devices/mergeDevices'
 import { createEchoes } from '@/devices/echoes'
 import { createMidiKeyboard } from '@/devices/midiKeyboard'
 import { createMidiOut } from '@/devices/midiOut'
+import { createPrintedKeys, type LayoutTeller, type PrintedKeys } from '@/devices/printedKeys'
 import { createScreenKeys } from '@/devices/screenKeys'
 import { createSimulatedPlayer } from '@/devices/simulatedPlayer'
 import { createEngraver, type Engraver } from '@/engraving/engraving'
 import { failed, ok } from '@/music/result'
 import { ms } from '@/music/units'
 import { createSound } from '@/sound/createSound'
-import { sampleCredit } from '@/sound/samples'
-import { spokenLanguage, type Language } from '@/text/text'
+import { nameNotes } from '@/text/noteNames'
+import { speak } from '@/text/text'
 import { openStorage } from '@/storage/indexedDb'
 import type { Storage } from '@/storage/storage'
 import { HouseContext } from '@/views/context'
@@ -31,30 +32,24 @@ import { folderPort } from './folderPort'
 import { soundPort } from './hearing'
 import { keepForOffline } from './keepForOffline'
 import { readInWorker } from './reading'
-import { languageOf, speakIn } from './speaking'
+import { fetchWords, languageOf } from './speaking'
 import { loadSamples } from './samples'
 import { compareInWorker, proposeInWorker } from './proposing'
 import { assessInWorker, layOutInWorker } from './spotting'
 import { storagePort } from './storagePort'
 
-const signs: Readonly<Record<string, string>> = {
-  Semicolon: ';',
-  Quote: '’',
-  BracketLeft: '[',
-  BracketRight: ']',
-}
-
-/** What stands on a key of the computer in the English layout: KeyA -> A. */
-const printedOn = (code: string): string => signs[code] ?? code.replace('Key', '')
-
-const computerKeysPort = (keys: ComputerKeys): Ports['computerKeys'] => ({
+const computerKeysPort = (keys: ComputerKeys, printed: PrintedKeys): Ports['computerKeys'] => ({
   reach: (wanted) => {
     const base = baseFor(wanted)
     if (base !== undefined) keys.place(base)
   },
   letters: () =>
-    new Map([...keys.layout()].map(([code, played]) => [played, printedOn(code)] as const)),
+    new Map([...keys.layout()].map(([code, played]) => [played, printed.on(code)] as const)),
 })
+
+/** What some browsers tell of the keys of this computer. */
+const layoutTeller = (): LayoutTeller | undefined =>
+  'keyboard' in navigator ? (navigator.keyboard as LayoutTeller) : undefined
 
 /** The first seed of the simulated player; each time it plays otherwise. */
 let seed = 1
@@ -107,19 +102,13 @@ const saveByDownload = (name: string, parts: readonly string[]): void => {
   window.setTimeout(() => URL.revokeObjectURL(address), 10_000)
 }
 
-const credits = [
-  sampleCredit,
-  'Notation: engraved by Verovio (LGPL-3.0-or-later), in a file of its own that may be replaced.',
-  'Text face: Source Serif 4 (SIL Open Font License 1.1).',
-].join(' ')
-
 /** They are written beside the page when it is built. */
 const readLicences: Ports['licences'] = async () => {
   try {
     const answer = await fetch('./licences.json')
     return ok((await answer.json()) as readonly Licence[])
   } catch (error) {
-    return failed(`The licences cannot be read: they come with the built page. (${String(error)})`)
+    return failed(String(error))
   }
 }
 
@@ -133,25 +122,31 @@ const watchLeaving = (storage: Storage, folder: FolderPort): void => {
   })
 }
 
-/** The page in the person's language; with another language every screen is made anew, and a drill goes on. */
-const showIn = async (app: App, engraver: Engraver): Promise<void> => {
+/** The page in the person's words. When they choose others all of it is shown anew, where it stands: nothing is made anew, and a drill goes on. */
+const showInWords = async (app: App, engraver: Engraver): Promise<void> => {
   const element = document.getElementById('root')
   if (!element) throw new Error('index.html has no root')
   const root = createRoot(element)
-  const wanted = (): Language => languageOf(app.settings.getState().language, navigator.language)
-  const show = async (language: Language): Promise<void> => {
-    await speakIn(language)
-    document.documentElement.lang = language
+  const show = async (): Promise<void> => {
+    const { language: choice, noteNames } = app.settings.getState()
+    const language = languageOf(choice, navigator.language)
+    const words = await fetchWords(language)
+    if (app.settings.getState().language !== choice) return
+    if (words.ok) {
+      speak(language, words.value)
+      document.documentElement.lang = language
+    }
+    nameNotes(noteNames)
     root.render(
-      <HouseContext value={{ app, engraver }}>
-        <Shell key={language} />
+      <HouseContext value={{ app, engraver, lacking: words.ok ? undefined : language }}>
+        <Shell />
       </HouseContext>,
     )
   }
-  app.settings.subscribe(() => {
-    if (wanted() !== spokenLanguage()) void show(wanted())
+  app.settings.subscribe((now, before) => {
+    if (now.language !== before.language || now.noteNames !== before.noteNames) void show()
   })
-  await show(wanted())
+  await show()
 }
 
 /** Thirty times a second: the settling time of the judge is longer than that. */
@@ -167,14 +162,14 @@ const start = async (): Promise<void> => {
   const midi = createMidiKeyboard(echoes.isEcho)
   const midiOut = createMidiOut(echoes.sent, window)
   const computerKeys = createComputerKeys(window)
+  const printed = createPrintedKeys(window, navigator.language, layoutTeller())
   const screenKeys = createScreenKeys()
   const app = createApp({
-    credits,
     licences: readLicences,
     person: mergeDevices([midi, computerKeys, screenKeys]),
     midi,
     midiOut,
-    computerKeys: computerKeysPort(computerKeys),
+    computerKeys: computerKeysPort(computerKeys, printed),
     screenKeys,
     player: playerPort(),
     sound: soundPort(createSound(), midiOut),
@@ -210,7 +205,7 @@ const start = async (): Promise<void> => {
     if (theme === 'auto') delete document.documentElement.dataset['theme']
     else document.documentElement.dataset['theme'] = theme
   })
-  await showIn(app, engraver)
+  await showInWords(app, engraver)
   watchLeaving(storage, folder)
   await app.open()
   engraver.warm()

@@ -1,5 +1,6 @@
 import type { LanguageChoice } from '@/app/settings'
-import { languages, speak, type Catalogues, type Language } from '@/text/text'
+import { failed, ok, type Result } from '@/music/result'
+import { languages, type Catalogues, type Language } from '@/text/text'
 
 /** Languages besides English come when they are wanted: a first visit loads one. */
 const catalogues: Readonly<Record<Language, () => Promise<Catalogues>>> = {
@@ -13,6 +14,11 @@ export const languageOf = (choice: LanguageChoice, ofMachine: string): Language 
   languages.find((language) => ofMachine.toLowerCase().split('-')[0] === language) ??
   'en'
 
-/** Every word is of this language once it is fetched; where it cannot be, the words stay as they are. */
-export const speakIn = async (language: Language): Promise<void> =>
-  speak(language, await catalogues[language]())
+/** Where they cannot be fetched, as without a network, the words that are spoken stay. */
+export const fetchWords = async (language: Language): Promise<Result<Catalogues, string>> => {
+  try {
+    return ok(await catalogues[language]())
+  } catch (error) {
+    return failed(String(error))
+  }
+}

@@ -82,7 +82,6 @@ export interface App extends Bringing {
   readonly kept: StoreApi<KeptState>
   readonly takeNewer: () => void
   /** Whose work is shipped with the program, and under what licence. */
-  readonly credits: string
   readonly licences: Ports['licences']
   readonly open: () => Promise<void>
   readonly go: (route: Route) => void
@@ -248,7 +247,6 @@ export const createApp = (ports: Ports): App => {
     letters: ports.computerKeys.letters,
     kept,
     takeNewer: ports.kept.takeNewer,
-    credits: ports.credits,
     licences: ports.licences,
     open: async () => {
       settings.setState(decodeSettings(await ports.storage.loadSettings()), true)

@@ -18,6 +18,7 @@ import {
   type Effect,
 } from './drill'
 import type { Clicks } from './followClicks'
+import type { Loss } from './instrument'
 import type { MarkBoard } from './markBoard'
 import type { Ports } from './ports'
 import { showEffect, type PracticeState } from './practiceState'
@@ -38,8 +39,8 @@ export interface Drilling {
   readonly standing: () => TakenUp | undefined
   /** What was begun is judged as it stands. */
   readonly breakOff: () => void
-  /** What was begun counts for nothing. */
-  readonly drop: () => void
+  /** The keyboard is heard no more: what was begun counts for nothing. */
+  readonly lose: (how: Loss) => void
   /** The judge begins anew after the present repetition, the clicks from the next one on. */
   readonly settingsChanged: () => void
   readonly toggleMetronome: () => Promise<void>
@@ -270,8 +271,8 @@ export const createDrilling = (desk: Desk): Drilling => {
       drill = next
       carryOut(next.coach, effects, ports.now())
     },
-    drop: () => {
-      if (drop()) update({ said: { kind: 'unplugged' } })
+    lose: (how) => {
+      if (drop()) update({ said: { kind: how } })
     },
     hearIt: async () => {
       if (!drill) return

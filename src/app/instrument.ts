@@ -12,6 +12,9 @@ export interface InstrumentState {
 /** Who plays: the person, on whatever keys, or the simulated player. */
 export type Who = 'person' | 'simulated'
 
+/** How a keyboard that was heard is heard no more. */
+export type Loss = 'unplugged' | 'taken'
+
 type Hear = (event: KeyEvent, who: Who) => void
 
 /** Everything that can play, as one stream. */
@@ -20,8 +23,8 @@ export interface Instrument {
   readonly listen: (hear: Hear) => Stop
   /** Until it is given back, nobody else hears. */
   readonly borrow: (hear: Hear) => Stop
-  /** Called when a keyboard that was heard is unplugged. */
-  readonly watchUnplugged: (see: () => void) => Stop
+  /** Called when a keyboard that was heard is unplugged, or another program takes it. */
+  readonly watchLost: (see: (how: Loss) => void) => Stop
   /** Each key as it goes down and up, for the keyboard strip. */
   readonly watchKeys: (see: (key: Key, down: boolean) => void) => Stop
 }
@@ -52,9 +55,10 @@ export const createInstrument = (ports: Ports): Instrument => {
         if (borrower === hearer) borrower = undefined
       }
     },
-    watchUnplugged: (see) =>
+    watchLost: (see) =>
       store.subscribe((now, before) => {
-        if (heardInputs(before.midi).some((id) => !heardInputs(now.midi).includes(id))) see()
+        const lost = heardInputs(before.midi).find((id) => !heardInputs(now.midi).includes(id))
+        if (lost !== undefined) see(howLost(now.midi, lost))
       }),
     watchKeys: (see) =>
       listen((event) => {
@@ -68,6 +72,11 @@ const heardInputs = (midi: MidiState): readonly string[] => {
   if (midi.kind !== 'ready') return []
   const { inputs, chosen = 'all' } = midi
   return inputs
-    .filter(({ id, connected }) => connected && (chosen === 'all' || chosen === id))
+    .filter(({ id, standing }) => standing === 'there' && (chosen === 'all' || chosen === id))
     .map(({ id }) => id)
+}
+
+const howLost = (midi: MidiState, id: string): Loss => {
+  const input = midi.kind === 'ready' && midi.inputs.find((each) => each.id === id)
+  return input && input.standing === 'taken' ? 'taken' : 'unplugged'
 }

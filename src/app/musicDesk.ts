@@ -214,7 +214,7 @@ export const createMusicDesk = (
         instrument.listen((event, who) =>
           who === 'person' ? hearPerson(event) : drilling.hear(event),
         ),
-        instrument.watchUnplugged(drilling.drop),
+        instrument.watchLost(drilling.lose),
         ports.everyMoment(pass),
       ]
       stopListening = () => stops.forEach((stop) => stop())

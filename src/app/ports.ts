@@ -32,14 +32,15 @@ export interface ListenPort {
 export interface MidiInput {
   readonly id: string
   readonly name: string
-  readonly connected: boolean
+  /** It is there, pulled out, or another program has it. */
+  readonly standing: 'there' | 'unplugged' | 'taken'
 }
 
 export type MidiState =
   | { readonly kind: 'asking' }
   | { readonly kind: 'unsupported' }
   | { readonly kind: 'denied' }
-  | { readonly kind: 'failed'; readonly message: string }
+  | { readonly kind: 'failed'; readonly detail: string }
   | { readonly kind: 'ready'; readonly inputs: readonly MidiInput[]; readonly chosen?: string }
 
 export interface MidiPort {
@@ -208,7 +209,8 @@ export type KeptState =
   | { readonly kind: 'notKept' | 'keeping' | 'kept' }
   /** A newer version is here, and waits. */
   | { readonly kind: 'newer' }
-  | { readonly kind: 'failed'; readonly message: string }
+  /** The detail is the browser's own; none where some files did not come. */
+  | { readonly kind: 'failed'; readonly detail?: string }
 
 export interface KeptPort {
   /** Calls at once and at each change. */
@@ -227,7 +229,6 @@ export interface Licence {
 }
 
 export interface Ports {
-  readonly credits: string
   /** Of all that is shipped; or why they cannot be read. */
   readonly licences: () => Promise<Result<readonly Licence[], string>>
   /** Whatever the person plays on, as one stream. */

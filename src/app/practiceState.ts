@@ -9,6 +9,7 @@ import type { EventId } from '@/journal/ids'
 import type { Breath } from './breath'
 import type { Finding } from './diagnosing'
 import type { Effect } from './drill'
+import type { Loss } from './instrument'
 import type { Practising } from './practising'
 
 /** What stands large beside the sentence, to be known from the keys: an arrow, a fermata, a stop. */
@@ -19,8 +20,8 @@ export type Said =
   | { readonly kind: 'reason'; readonly reason: Reason; readonly sign?: Sign }
   | { readonly kind: 'secure' }
   | { readonly kind: 'stray' }
-  /** The keyboard was unplugged in mid-repetition. */
-  | { readonly kind: 'unplugged' }
+  /** The keyboard was unplugged in mid-repetition, or another program took it. */
+  | { readonly kind: Loss }
   /** The sound stopped, and the metronome with it. */
   | { readonly kind: 'soundLost' }
 
@@ -63,7 +64,7 @@ export const isTooBig = ({ coach, desk }: PracticeState): boolean => {
 }
 
 /** What is said until somebody plays on. */
-const passing: readonly Said['kind'][] = ['stray', 'unplugged', 'soundLost']
+const passing: readonly Said['kind'][] = ['stray', 'unplugged', 'taken', 'soundLost']
 
 /** What an effect changes on the page, marks apart. */
 export const showEffect = (state: PracticeState, effect: Effect): PracticeState => {

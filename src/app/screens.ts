@@ -213,9 +213,9 @@ export const createScreens = (house: House): Screens => {
       })
       const [first] = library.store.getState().listed
       const isFirstRun = session.store.getState().events.length === 0 && !(await hasPractised())
-      // The person may have gone elsewhere meanwhile.
+      // The person may have gone elsewhere meanwhile, to the pieces too: then the address says so.
       const hash = ports.address.read()
-      if (parseRoute(hash).kind === 'pieces' && isFirstRun && first)
+      if (hash === '' && isFirstRun && first)
         go({ kind: 'piece', piece: first.id })
       else await arrive(hash)
     },

@@ -1,6 +1,7 @@
 import { handSpans, type HandReach } from '@/fingering/spans'
 import { standards, type Standard } from '@/judge/flaw'
 import { farthestLag } from '@/judge/tapTest'
+import { noteNamingChoices, type NoteNamingChoice } from '@/text/noteNames'
 import { languages } from '@/text/text'
 import type { ClickPattern } from './soundPorts'
 import { decodeBindings, withoutDamper, type Bindings } from './commandKeys'
@@ -23,6 +24,8 @@ export const nextPerBeat = (now: PerBeat): PerBeat =>
 export interface Settings {
   readonly theme: Theme
   readonly language: LanguageChoice
+  /** How notes are called: as the language has it, or otherwise. */
+  readonly noteNames: NoteNamingChoice
   readonly standard: Standard
   readonly streakGoal: number
   readonly forgiveBrushed: boolean
@@ -36,6 +39,8 @@ export interface Settings {
   /** How loud each is, 0 to 1. */
   readonly metronomeVolume: number
   readonly pianoVolume: number
+  /** Of the short sounds that tell what the coach has decided. */
+  readonly signalVolume: number
   /** The instrument on which "hear it" sounds, by its id; empty for the sampled piano. */
   readonly output: string
   readonly outputName: string
@@ -64,6 +69,7 @@ export interface Settings {
 export const defaultSettings: Settings = {
   theme: 'auto',
   language: 'auto',
+  noteNames: 'auto',
   standard: 'flow',
   streakGoal: 5,
   forgiveBrushed: false,
@@ -73,6 +79,7 @@ export const defaultSettings: Settings = {
   sound: true,
   metronomeVolume: 0.8,
   pianoVolume: 0.8,
+  signalVolume: 0.8,
   output: '',
   outputName: '',
   perBeat: 1,
@@ -108,6 +115,7 @@ export const decodeSettings = (stored: unknown): Settings => {
   return {
     theme: themes.find((t) => t === given['theme']) ?? fallback.theme,
     language: languageChoices.find((l) => l === given['language']) ?? fallback.language,
+    noteNames: noteNamingChoices.find((n) => n === given['noteNames']) ?? fallback.noteNames,
     standard: standards.find((s) => s === given['standard']) ?? fallback.standard,
     streakGoal: streakGoals.find((n) => n === streakGoal) ?? fallback.streakGoal,
     forgiveBrushed: typeof forgiveBrushed === 'boolean' ? forgiveBrushed : fallback.forgiveBrushed,
@@ -122,6 +130,11 @@ export const decodeSettings = (stored: unknown): Settings => {
     sound: typeof sound === 'boolean' ? sound : fallback.sound,
     metronomeVolume: decodeVolume(given['metronomeVolume'], fallback.metronomeVolume),
     pianoVolume: decodeVolume(given['pianoVolume'], fallback.pianoVolume),
+    // As loud as the metronome, as they were before they had a volume of their own.
+    signalVolume: decodeVolume(
+      given['signalVolume'],
+      decodeVolume(given['metronomeVolume'], fallback.signalVolume),
+    ),
     output: typeof given['output'] === 'string' ? given['output'] : fallback.output,
     outputName: typeof given['outputName'] === 'string' ? given['outputName'] : fallback.outputName,
     perBeat: clicksPerBeat.find((n) => n === given['perBeat']) ?? fallback.perBeat,

@@ -23,6 +23,7 @@ export const createSettingsDesk = ({
     ports.sound.setOn(applied.sound)
     ports.sound.setVolume('metronome', applied.metronomeVolume)
     ports.sound.setVolume('piano', applied.pianoVolume)
+    ports.sound.setVolume('signals', applied.signalVolume)
   }
   const change = (part: Partial<Settings>): void => {
     const before = settings.getState()

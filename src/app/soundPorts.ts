@@ -7,7 +7,8 @@ import type { Ms, Tempo } from '@/music/units'
 export type SoundState =
   | { readonly kind: 'asleep' | 'off' | 'ready' | 'blocked' }
   | { readonly kind: 'loading'; readonly loaded: number; readonly wanted: number }
-  | { readonly kind: 'failed'; readonly message: string }
+  /** No sound at all, or no piano; the detail is the browser's own. */
+  | { readonly kind: 'failed'; readonly what: 'none' | 'noPiano'; readonly detail: string }
 
 /** A short sound that tells of the drill: streak met, tempo up, tempo down, exercise done, a problem. */
 export type Signal = 'streak' | 'up' | 'down' | 'done' | 'problem'
@@ -26,7 +27,7 @@ export interface SoundPort {
   readonly watch: (see: (state: SoundState) => void) => () => void
   readonly setOn: (on: boolean) => void
   /** 0 to 1. */
-  readonly setVolume: (voice: 'metronome' | 'piano', volume: number) => void
+  readonly setVolume: (voice: 'metronome' | 'piano' | 'signals', volume: number) => void
   /** Begins the count-in; gives the time of the first beat after it, `undefined` when nothing can sound. */
   readonly startMetronome: (
     settings: ClickPattern & {

@@ -18,7 +18,8 @@ export interface Device {
 export interface MidiInput {
   readonly id: string
   readonly name: string
-  readonly connected: boolean
+  /** It is heard, pulled out, or another program has it. */
+  readonly standing: 'there' | 'unplugged' | 'taken'
 }
 
 /** Where Web MIDI stands. */
@@ -26,7 +27,7 @@ export type MidiState =
   | { readonly kind: 'asking' }
   | { readonly kind: 'unsupported' }
   | { readonly kind: 'denied' }
-  | { readonly kind: 'failed'; readonly message: string }
+  | { readonly kind: 'failed'; readonly detail: string }
   | {
       readonly kind: 'ready'
       /** Those that are there, and those that were there in this session. */

@@ -6,6 +6,7 @@ import type { MidiDevice, MidiInput, MidiState } from './devices'
 import { createHolding } from './holding'
 import { createListeners } from './listeners'
 import { isAllOff, readMidiMessage } from './midiMessage'
+import { watchRefusals } from './refusals'
 
 /** The MIDI keyboard by Web MIDI. Asks for nothing before `connect`. */
 export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): MidiDevice => {
@@ -18,6 +19,7 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
   let chosenName: string | undefined
   let semitones = 0
   let state: MidiState = isSupported() ? { kind: 'asking' } : { kind: 'unsupported' }
+  let retry: ReturnType<typeof setTimeout> | undefined
 
   const show = (next: MidiState): void => {
     state = next
@@ -46,14 +48,23 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
     inputs = listInputs(before)
     for (const gone of before) {
       const now = inputs.find((input) => input.id === gone.id)
-      if (gone.connected && !now?.connected) holding.letGo(gone.id, at)
+      if (gone.standing === 'there' && now?.standing !== 'there') holding.letGo(gone.id, at)
     }
     const heir = findHeir(before, inputs, chosen, chosenName)
     if (heir) chosen = heir.id
     chosenName = inputs.find((input) => input.id === chosen)?.name ?? chosenName
     if (state.kind !== 'ready' || heir || !sameInputs(before, inputs)) showReady()
+    clearTimeout(retry)
+    if (inputs.some(({ standing }) => standing === 'taken'))
+      retry = setTimeout(() => void tryAgain(), retryMs)
+  }
+  /** The other program may have let go: nothing tells a page so. */
+  const tryAgain = async (): Promise<void> => {
+    await Promise.all(WebMidi.inputs.map((input) => input.open()))
+    look(ms(WebMidi.time))
   }
   WebMidi.addListener('portschanged', (e) => look(ms(e.timestamp)))
+  watchRefusals(() => look(ms(WebMidi.time)))
 
   return {
     listen: holding.listen,
@@ -69,10 +80,8 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
       } catch (error) {
         if (!WebMidi.enabled) return show(explain(error))
       }
-      // One input that is in use elsewhere must not keep the others from being heard.
-      const refusal = await openAll()
-      look(ms(WebMidi.time))
-      if (refusal && !inputs.some((input) => input.connected)) show(explain(refusal.reason))
+      // Also those that were refused before.
+      await tryAgain()
     },
     choose: (inputId, name) => {
       chosen = inputId
@@ -87,6 +96,9 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
   }
 }
 
+/** Soon enough for who has just closed the other program, milliseconds. */
+const retryMs = 2000
+
 const isSupported = (): boolean =>
   typeof navigator !== 'undefined' && typeof navigator.requestMIDIAccess === 'function'
 
@@ -96,12 +108,6 @@ const transposed = (event: KeyEvent, semitones: number): KeyEvent | undefined =>
   return moved < 0 || moved > 127 ? undefined : { ...event, key: key(moved) }
 }
 
-/** Opens every input, also one that was refused before; the first refusal, if any. */
-const openAll = async (): Promise<PromiseRejectedResult | undefined> => {
-  const outcomes = await Promise.allSettled(WebMidi.inputs.map((input) => input.open()))
-  return outcomes.find((outcome) => outcome.status === 'rejected')
-}
-
 /** The chosen input when it comes back under another id: new, of the same name, the old one gone. */
 const findHeir = (
   before: readonly MidiInput[],
@@ -109,7 +115,8 @@ const findHeir = (
   chosen: string,
   name: string | undefined,
 ): MidiInput | undefined => {
-  if (chosen === 'all' || now.some((input) => input.id === chosen && input.connected)) return
+  if (chosen === 'all' || now.some((input) => input.id === chosen && input.standing === 'there'))
+    return
   return now.find((input) => input.name === name && !before.some((old) => old.id === input.id))
 }
 
@@ -118,7 +125,7 @@ const listInputs = (before: readonly MidiInput[]): readonly MidiInput[] => {
   const present = WebMidi.inputs.map(({ id, name, state, connection }): MidiInput => ({
     id,
     name,
-    connected: state === 'connected' && connection === 'open',
+    standing: state !== 'connected' ? 'unplugged' : connection === 'open' ? 'there' : 'taken',
   }))
   const known = before.flatMap((old): MidiInput[] => {
     const now = present.find((input) => input.id === old.id)
@@ -126,7 +133,7 @@ const listInputs = (before: readonly MidiInput[]): readonly MidiInput[] => {
     const cameBack = present.some(
       (input) => input.name === old.name && !before.some((one) => one.id === input.id),
     )
-    return cameBack ? [] : [{ ...old, connected: false }]
+    return cameBack ? [] : [{ ...old, standing: 'unplugged' }]
   })
   return [...known, ...present.filter((input) => !known.some((old) => old.id === input.id))]
 }
@@ -135,7 +142,7 @@ const sameInputs = (a: readonly MidiInput[], b: readonly MidiInput[]): boolean =
   a.length === b.length &&
   a.every((one, i) => {
     const other = b[i]
-    return one.id === other?.id && one.name === other.name && one.connected === other.connected
+    return one.id === other?.id && one.name === other.name && one.standing === other.standing
   })
 
 /** A refusal is a NotAllowedError or, of old, a SecurityError (Web MIDI API, requestMIDIAccess). */
@@ -143,10 +150,5 @@ const explain = (error: unknown): MidiState => {
   const { name, message } = error instanceof Error ? error : { name: '', message: String(error) }
   if (name === 'NotAllowedError' || name === 'SecurityError') return { kind: 'denied' }
   if (name === 'NotSupportedError') return { kind: 'unsupported' }
-  if (name === 'InvalidAccessError')
-    return {
-      kind: 'failed',
-      message: `A MIDI input is in use by another program. Close that program, then connect again. (${message})`,
-    }
-  return { kind: 'failed', message: `The MIDI system could not be opened: ${message}` }
+  return { kind: 'failed', detail: message }
 }

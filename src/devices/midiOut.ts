@@ -99,13 +99,13 @@ export const createMidiOut = (
     handedTo = ms(0)
   }
   const look = (): void => {
-    const now = WebMidi.outputs.map(({ id, name, state }) => ({
+    const now = WebMidi.outputs.map(({ id, name, state }): MidiInput => ({
       id,
       name,
-      connected: state === 'connected',
+      standing: state === 'connected' ? 'there' : 'unplugged',
     }))
     const gone = outputs.filter(({ id }) => !now.some((one) => one.id === id))
-    outputs = [...now, ...gone.map((one) => ({ ...one, connected: false }))]
+    outputs = [...now, ...gone.map((one): MidiInput => ({ ...one, standing: 'unplugged' }))]
     if (!target()) stop()
     // It was pulled amid a note, and is back.
     else if (timer === undefined && down.size > 0) quiet()

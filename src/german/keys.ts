@@ -1,5 +1,31 @@
 import type { KeysText } from '@/text/keys'
 
 export const keys: KeysText = {
+  title: 'Tasten',
+  close: 'Schließen',
+  thisList: 'diese Liste',
   names: { space: 'Leertaste', enter: 'Eingabe', escape: 'Esc', backspace: 'Rücktaste' },
+  drill: {
+    metronome: 'Metronom; in einer Pause: weiter',
+    hear: 'anhören',
+    again: 'noch einmal von vorn',
+    goOn: 'Pause, und weiter',
+    next: 'weiter zum nächsten',
+    back: 'zurück zum vorigen',
+    tempo: 'schneller, langsamer',
+    remedies: 'bei einem Problem: eine der Übungen dagegen',
+    perBeat: 'Klicks zwischen den Schlägen: keine, oder zwei, drei, vier auf einen Schlag',
+    silentBars: 'abwechselnd zwei Takte Klicks und zwei Takte Stille',
+    notebook: 'das Notizbuch; das Üben wartet so lange',
+    undo: 'zurücknehmen, was das Programm zuletzt entschieden hat',
+    end: 'die Sitzung beenden',
+  },
+  today: {
+    next: 'zum Nächsten von heute; was nicht gespielt wurde, bleibt für einen anderen Tag',
+    back: 'erst das Nächste spielen, dies danach',
+  },
+  bound: (key, isFree) =>
+    isFree ? ` · ${key}` : ` · ${key}, die hier zur Passage gehört und spielt`,
+  letters:
+    'Buchstaben spielen: Die Tastatur ist ein kleines Klavier. Auch Tasten des Instruments und seine Pedale können einen Befehl bedeuten: siehe Einstellungen.',
 }

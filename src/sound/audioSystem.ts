@@ -1,18 +1,18 @@
 import { ms, type Ms } from '@/music/units'
 import { readClock, toEventTime, unreadClock, type Reading } from './clock'
-import type { Voice } from './sound'
+import { voices, type Voice } from './sound'
 
 /** Readings of the two clocks before the first click, one each few milliseconds. */
 const firstReadings = 20
 const readEveryMs = 8
 /** Afterwards, so that the mapping follows clocks that run apart. */
 const readLaterEveryMs = 100
-/** Ten notes at once stay near full scale; the limiter takes the rest. */
-const pianoHeadroom = 0.7
+/** Ten notes of the piano at once stay near full scale; the limiter takes the rest. */
+const headroom: Readonly<Record<Voice, number>> = { metronome: 1, piano: 0.7, signals: 1 }
 /** A change of volume without a crack, seconds. */
 const volumeGlide = 0.02
 
-/** The audio context with its two voices, and its clock beside that of the key events. */
+/** The audio context with its three voices, and its clock beside that of the key events. */
 export interface AudioSystem {
   readonly context: AudioContext
   readonly voices: Readonly<Record<Voice, AudioNode>>
@@ -29,11 +29,16 @@ export const openAudio = (
   tellState: (state: AudioContextState) => void,
 ): AudioSystem => {
   const context = new AudioContext({ latencyHint: 'interactive' })
-  const [metronome, piano] = [context.createGain(), context.createGain()]
+  const gains: Readonly<Record<Voice, GainNode>> = {
+    metronome: context.createGain(),
+    piano: context.createGain(),
+    signals: context.createGain(),
+  }
   const limiter = new DynamicsCompressorNode(context, { threshold: -6, knee: 6, ratio: 12 })
   // The limiter delays what passes it, so the clicks go past it.
-  metronome.connect(context.destination)
-  piano.connect(limiter).connect(context.destination)
+  gains.metronome.connect(context.destination)
+  gains.signals.connect(context.destination)
+  gains.piano.connect(limiter).connect(context.destination)
   let clock = unreadClock
   const read = (): void => {
     if (context.state === 'running') clock = readClock(clock, readNow(context))
@@ -45,15 +50,13 @@ export const openAudio = (
     tellState(context.state)
   }
   const setVolume = (voice: Voice, volume: number): void => {
-    const gain = voice === 'metronome' ? metronome.gain : piano.gain
-    const value = volume * (voice === 'piano' ? pianoHeadroom : 1)
-    gain.setTargetAtTime(value, context.currentTime, volumeGlide)
+    const value = volume * headroom[voice]
+    gains[voice].gain.setTargetAtTime(value, context.currentTime, volumeGlide)
   }
-  metronome.gain.value = volumes.metronome
-  piano.gain.value = volumes.piano * pianoHeadroom
+  for (const voice of voices) gains[voice].gain.value = volumes[voice] * headroom[voice]
   return {
     context,
-    voices: { metronome, piano },
+    voices: gains,
     setVolume,
     toEventTime: (audioSeconds) => {
       const reading = readNow(context)

@@ -21,7 +21,7 @@ interface Awake {
 export const createSound = (): Sound => {
   const watchers = new Set<(state: SoundState) => void>()
   const beatWatchers = new Set<(beat: Beat) => void>()
-  const volumes: Record<Voice, number> = { metronome: 0.8, piano: 0.8 }
+  const volumes: Record<Voice, number> = { metronome: 0.8, piano: 0.8, signals: 0.8 }
   let on = true
   let state: SoundState = { kind: 'asleep' }
   let awake: Awake | undefined
@@ -54,7 +54,7 @@ export const createSound = (): Sound => {
       piano: createPiano(context, voices.piano, (loaded, wanted) => {
         if (on) show(loaded < wanted ? { kind: 'loading', loaded, wanted } : { kind: 'ready' })
       }),
-      signal: createSignalling(context, voices.metronome),
+      signal: createSignalling(context, voices.signals),
     }
   }
   /** The running audio system, or `undefined` with the state telling why not. */
@@ -68,7 +68,7 @@ export const createSound = (): Sound => {
       if (!running || state.kind !== 'loading') showRunning(running)
       return running && on ? awake : undefined
     } catch (error) {
-      show(failure('This browser gives no sound', error))
+      show(failure('none', error))
       return undefined
     }
   }
@@ -77,7 +77,7 @@ export const createSound = (): Sound => {
       await piano.load(keys)
       return true
     } catch (error) {
-      if (on) show(failure('The piano sound could not be loaded', error))
+      if (on) show(failure('noPiano', error))
       return false
     }
   }
@@ -154,9 +154,10 @@ export const createSound = (): Sound => {
 
 const isRunning = ({ system }: Awake): boolean => system.context.state === 'running'
 
-const failure = (what: string, error: unknown): SoundState => ({
+const failure = (what: 'none' | 'noPiano', error: unknown): SoundState => ({
   kind: 'failed',
-  message: `${what}: ${error instanceof Error ? error.message : String(error)}`,
+  what,
+  detail: error instanceof Error ? error.message : String(error),
 })
 
 const subscribe = <T>(all: Set<(value: T) => void>, see: (value: T) => void): (() => void) => {

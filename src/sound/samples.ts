@@ -1,10 +1,6 @@
 import { parseKey } from '@/music/pitch'
 import type { Key } from '@/music/units'
 
-/** The licence asks that the author be named where the samples are used. */
-export const sampleCredit =
-  'Piano sound: Salamander Grand Piano by Alexander Holm, licensed under CC BY 3.0 (https://creativecommons.org/licenses/by/3.0/), cut to a few seconds.'
-
 /** 'audio/D#4v8.ogg' -> D sharp 4; the number after v is the layer of force. */
 export const readSampleName = (path: string): Key | undefined => {
   const name = /([A-G]#?\d)v\d+\.ogg$/.exec(path)?.[1]

@@ -79,9 +79,11 @@ export type SoundState =
   | { readonly kind: 'blocked' }
   /** Samples of the piano are being fetched. */
   | { readonly kind: 'loading'; readonly loaded: number; readonly wanted: number }
-  | { readonly kind: 'failed'; readonly message: string }
+  /** No sound at all, or no piano; the detail is the browser's own. */
+  | { readonly kind: 'failed'; readonly what: 'none' | 'noPiano'; readonly detail: string }
 
-export type Voice = 'metronome' | 'piano'
+export const voices = ['metronome', 'piano', 'signals'] as const
+export type Voice = (typeof voices)[number]
 
 /** Nothing here throws or rejects: what goes wrong becomes a state, and nothing sounds. */
 export interface Sound {

@@ -39,6 +39,13 @@ export const dateWords = (date: string, length: 'long' | 'short' = 'long'): stri
   return day === undefined ? datesText.month(month, year) : datesText.day(day, month, year)
 }
 
-/** '2026-05-03' -> 'Sunday' */
-export const weekdayWord = (day: string): string =>
-  datesText.weekdays[new Date(`${day}T12:00:00Z`).getUTCDay()] ?? ''
+/** '2026-05-03' -> 'Sunday'. Sakamoto's rule: a year is counted from March on, so that the leap day is its last. */
+export const weekdayWord = (date: string): string => {
+  const [year = 0, month = 1, day = 1] = date.split('-').map(Number)
+  const counted = month < 3 ? year - 1 : year
+  const leapDays = Math.floor(counted / 4) - Math.floor(counted / 100) + Math.floor(counted / 400)
+  return datesText.weekdays[(counted + leapDays + (shifts[month - 1] ?? 0) + day) % 7] ?? ''
+}
+
+/** By how many weekdays the days of each month stand off. */
+const shifts = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4] as const

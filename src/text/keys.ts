@@ -2,8 +2,36 @@ import { catalogue } from './text'
 
 /** The list of keys. */
 export const keysText = catalogue('keys', {
+  title: 'Keys',
+  close: 'Close',
+  thisList: 'this list',
   /** What is printed on the keys of the computer. */
   names: { space: 'Space', enter: 'Enter', escape: 'Esc', backspace: 'Backspace' },
+  drill: {
+    metronome: 'metronome; in a pause: go on',
+    hear: 'hear it',
+    again: 'again, from the beginning',
+    goOn: 'pause, and go on',
+    next: 'next',
+    back: 'back',
+    tempo: 'faster, slower',
+    remedies: 'at a problem: one of the exercises against it',
+    perBeat: 'clicks between the beats: none, two, three, four to a beat',
+    silentBars: 'two bars of clicks, two silent, in turns',
+    notebook: 'the notebook; the drill waits meanwhile',
+    undo: 'take back what the coach decided last',
+    end: 'end the session',
+  },
+  /** What two of them mean in today's plan. */
+  today: {
+    next: 'the next item of today; what was not played is left for another day',
+    back: 'play the next item first, this one after it',
+  },
+  /** `key`: a key of the instrument that means the same. */
+  bound: (key: string, isFree: boolean) =>
+    isFree ? ` · ${key}` : ` · ${key}, which here belongs to the passage and plays`,
+  letters:
+    'Letters play: the computer’s keyboard is a small piano. Keys of the instrument and its pedals can mean a command too: see Options.',
 })
 
 export type KeysText = typeof keysText

@@ -39,6 +39,10 @@ export const nameNote = ({ step, alter }: WrittenNote): string => {
   return `${nameOfClass(noteNaming(), step - 7 * octave, alter)}${octave}`
 }
 
+/** The notes without accidentals, as an example of a naming: 'C D E F G A H'. */
+export const scaleIn = (naming: NoteNaming): string =>
+  letters.map((_, letter) => nameOfClass(naming, letter, 0)).join(' ')
+
 const nameOfClass = (naming: NoteNaming, letter: number, alter: number): string => {
   switch (naming) {
     case 'letters':

@@ -90,6 +90,8 @@ const wordsOf = (said: Said | undefined, { desk, coach }: PracticeState): string
         : drillText.done(coach.streakGoal)
     case 'stray':
       return drillText.stray
+    case 'taken':
+      return drillText.taken
     case 'unplugged':
       return drillText.unplugged
     case 'soundLost':

@@ -16,6 +16,16 @@ test('on the first run the first sample opens by itself', async () => {
   expect(screen.kind === 'piece' && screen.piece.score.title).toBe('First')
 })
 
+test('on the first run who asks for the pieces while the page opens gets the pieces', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = createApp(desk.ports)
+  const opened = app.open()
+  app.go({ kind: 'pieces' })
+  await opened
+  await settled()
+  expect(app.screen.getState().kind).toBe('pieces')
+})
+
 test('five clean repetitions raise the tempo by one rung, and the record says so', async () => {
   const desk = createDesk([sampleOf('First', melody)])
   const app = await sitDown(desk)
@@ -169,22 +179,45 @@ test('after the simulated player has gone up the ladder the metronome is back at
 test('a cable pulled in mid-repetition costs neither the streak nor a stroke', async () => {
   const desk = createDesk([sampleOf('First', melody)])
   const app = await sitDown(desk)
-  const keyboard = (connected: boolean): void =>
-    desk.setMidi({ kind: 'ready', inputs: [{ id: 'a', name: 'Stage 88', connected }] })
-  keyboard(true)
+  const keyboard = (standing: 'there' | 'unplugged'): void =>
+    desk.setMidi({ kind: 'ready', inputs: [{ id: 'a', name: 'Stage 88', standing }] })
+  keyboard('there')
   await play(desk, melody)
   await play(desk, melody)
   desk.strike(60)
   desk.pass(500)
-  keyboard(false)
+  keyboard('unplugged')
   expect(state(app).said).toEqual({ kind: 'unplugged' })
   expect(app.practice.marks.now().size).toBe(0)
   desk.pass(30_000)
-  keyboard(true)
+  keyboard('there')
   await play(desk, melody)
   expect(state(app).coach.recent).toEqual(['clean', 'clean', 'clean'])
   expect(state(app).coach.streak).toBe(3)
   expect(state(app).said).toBeUndefined()
+})
+
+test('another program takes the keyboard in mid-repetition: it is said, and the drill goes on with the other', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  const keyboards = (standing: 'there' | 'taken'): void =>
+    desk.setMidi({
+      kind: 'ready',
+      inputs: [
+        { id: 'a', name: 'Stage 88', standing },
+        { id: 'b', name: 'Small 25', standing: 'there' },
+      ],
+    })
+  keyboards('there')
+  await play(desk, melody)
+  desk.strike(60)
+  desk.pass(500)
+  keyboards('taken')
+  expect(state(app).said).toEqual({ kind: 'taken' })
+  desk.pass(30_000)
+  await play(desk, melody)
+  expect(state(app).coach.recent).toEqual(['clean', 'clean'])
+  expect(state(app).coach.streak).toBe(2)
 })
 
 test('a key struck just before the standard changes still begins its repetition', async () => {

@@ -7,6 +7,7 @@ test('settings survive being stored and read back', () => {
   const mine: Settings = {
     theme: 'dark',
     language: 'de',
+    noteNames: 'syllables',
     standard: 'time',
     streakGoal: 7,
     forgiveBrushed: true,
@@ -16,6 +17,7 @@ test('settings survive being stored and read back', () => {
     sound: false,
     metronomeVolume: 0.3,
     pianoVolume: 1,
+    signalVolume: 0,
     output: 'out-2',
     outputName: 'Stage 88',
     perBeat: 3,
@@ -34,6 +36,11 @@ test('settings survive being stored and read back', () => {
     name: 'Ada the Example',
   }
   expect(decodeSettings(JSON.parse(JSON.stringify(mine)))).toEqual(mine)
+})
+
+test('signals that have no volume of their own yet are as loud as the metronome', () => {
+  expect(decodeSettings({ metronomeVolume: 0.2 }).signalVolume).toBe(0.2)
+  expect(decodeSettings({ metronomeVolume: 0.2, signalVolume: 0 }).signalVolume).toBe(0)
 })
 
 test.each<[string, unknown]>([

@@ -15,7 +15,10 @@ const amidARepetition = async () => {
   return { desk, app }
 }
 
-test.each<SoundState>([{ kind: 'blocked' }, { kind: 'failed', message: 'the device is gone' }])(
+test.each<SoundState>([
+  { kind: 'blocked' },
+  { kind: 'failed', what: 'none', detail: 'the device is gone' },
+])(
   'where the sound stops ($kind), the metronome is off, the page says so, and what was begun counts for nothing',
   async (lost) => {
     const { desk, app } = await amidARepetition()

@@ -1,4 +1,4 @@
-import { beforeEach, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { WebMidi } from 'webmidi'
 import type { MidiState } from '@/devices/devices'
 import { createMidiKeyboard } from '@/devices/midiKeyboard'
@@ -22,10 +22,15 @@ const inShort = (events: readonly KeyEvent[]): string =>
   events
     .map((e) => (e.kind === 'pedal' ? `${e.pedal}${e.value}` : `${e.kind}${e.key}`) + `@${e.at}`)
     .join(' ')
+const marks = { there: '', unplugged: ' (gone)', taken: ' (taken)' } as const
 const inputsIn = (state: MidiState | undefined): string =>
   state?.kind === 'ready'
-    ? state.inputs.map((input) => `${input.name}${input.connected ? '' : ' (gone)'}`).join(', ')
+    ? state.inputs.map(({ name, standing }) => `${name}${marks[standing]}`).join(', ')
     : `${state?.kind}`
+
+afterEach(() => {
+  vi.useRealTimers()
+})
 
 beforeEach(async () => {
   // What the library looks for before it takes Node for a browser.
@@ -195,7 +200,7 @@ test('an input that another program holds is named, and can be connected when it
   const { midi, keyboard, states } = setUp()
   midi.occupy('Stage 88')
   await keyboard.connect()
-  expect(states.at(-1)).toMatchObject({ kind: 'failed' })
+  expect(inputsIn(states.at(-1))).toBe('Stage 88 (taken)')
   midi.free('Stage 88')
   await keyboard.connect()
   expect(inputsIn(states.at(-1))).toBe('Stage 88')
@@ -205,7 +210,56 @@ test('one input in use elsewhere does not keep the other from being heard', asyn
   const { midi, keyboard, heard, states } = setUp({ inputs: ['Busy', 'Stage 88'] })
   midi.occupy('Busy')
   await keyboard.connect()
-  expect(inputsIn(states.at(-1))).toBe('Busy (gone), Stage 88')
+  expect(inputsIn(states.at(-1))).toBe('Busy (taken), Stage 88')
   press(midi, 'Stage 88', 60, 1)
   expect(inShort(heard)).toBe('down60@1')
+})
+
+test('an input that another program holds when it is plugged in is told of, and heard when it is free', async () => {
+  const unhandled: unknown[] = []
+  const note = (reason: unknown): unknown => unhandled.push(reason)
+  process.on('unhandledRejection', note)
+  vi.useFakeTimers()
+  const { midi, keyboard, heard, states } = setUp({})
+  void keyboard.connect()
+  await vi.advanceTimersByTimeAsync(100)
+  midi.occupy('Stage 88')
+  void midi.plug('Stage 88')
+  await vi.advanceTimersByTimeAsync(100)
+  expect(inputsIn(states.at(-1))).toBe('Stage 88 (taken)')
+  await vi.advanceTimersByTimeAsync(10_000)
+  expect(inputsIn(states.at(-1))).toBe('Stage 88 (taken)')
+  midi.free('Stage 88')
+  await vi.advanceTimersByTimeAsync(2_100)
+  expect(inputsIn(states.at(-1))).toBe('Stage 88')
+  press(midi, 'Stage 88', 60, 5)
+  expect(inShort(heard)).toBe('down60@5')
+  expect(vi.getTimerCount()).toBe(0)
+  vi.useRealTimers()
+  await new Promise((done) => setTimeout(done, 0))
+  process.off('unhandledRejection', note)
+  expect(unhandled).toEqual([])
+})
+
+test('an input that another program takes lets go of its keys, while the other is heard on', async () => {
+  vi.useFakeTimers()
+  const { midi, keyboard, heard, states } = setUp({ inputs: ['Stage 88', 'Small 25'] })
+  void keyboard.connect()
+  await vi.advanceTimersByTimeAsync(100)
+  press(midi, 'Stage 88', 60, 1)
+  midi.occupy('Stage 88')
+  expect(inputsIn(states.at(-1))).toBe('Stage 88 (taken), Small 25')
+  press(midi, 'Small 25', 62, 2)
+  expect(heard.map((e) => (e.kind === 'pedal' ? '' : `${e.kind}${e.key}`))).toEqual([
+    'down60',
+    'up60',
+    'down62',
+  ])
+  await vi.advanceTimersByTimeAsync(2_100)
+  expect(inputsIn(states.at(-1))).toBe('Stage 88 (taken), Small 25')
+  midi.free('Stage 88')
+  await vi.advanceTimersByTimeAsync(2_100)
+  expect(inputsIn(states.at(-1))).toBe('Stage 88, Small 25')
+  press(midi, 'Stage 88', 64, 3)
+  expect(heard.at(-1)).toMatchObject({ kind: 'down', key: 64 })
 })

@@ -18,7 +18,7 @@ const cases = [
   [
     'another program has the keyboard',
     { occupied: [stage] },
-    'MIDI failed',
+    'Keyboard in use',
     /in use by another program/,
   ],
 ] as const

@@ -22,7 +22,7 @@ export interface FakeMidi {
   /** From now on access is refused, or given. */
   readonly deny: () => void
   readonly allow: () => void
-  /** Another program has the input: it cannot be opened; or it can again. */
+  /** Another program has the input: it is closed to a page that heard it and cannot be opened; or it can again. */
   readonly occupy: (name: string) => void
   readonly free: (name: string) => void
   /** What was sent to an output, each with its time, in the order of sending. */
@@ -173,7 +173,7 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
 
   class Access extends EventTarget {
     readonly sysexEnabled = false
-    onstatechange: Handler
+    #onstatechange: Handler
     readonly ports = new Map<string, Port>()
     readonly out = new Map<string, Port>()
 
@@ -181,7 +181,15 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
       super()
       for (const name of plugged) this.ports.set(name, new Port(this, name))
       for (const name of outputs) this.out.set(name, new Port(this, name, 'output'))
-      this.addEventListener('statechange', (event) => this.onstatechange?.(event))
+    }
+    get onstatechange(): Handler {
+      return this.#onstatechange
+    }
+    /** Its turn among the listeners is that of the moment when it is first set (HTML, event handlers). */
+    set onstatechange(handler: Handler) {
+      if (this.#onstatechange === undefined && handler)
+        this.addEventListener('statechange', (event) => this.#onstatechange?.(event))
+      this.#onstatechange = handler
     }
     get inputs(): ReadonlyMap<string, Port> {
       return connected(this.ports)
@@ -251,7 +259,10 @@ export const installFakeMidi = (options: FakeMidiOptions = {}): FakeMidi => {
     allow: () => {
       denied = false
     },
-    occupy: (name) => occupied.add(name),
+    occupy: (name) => {
+      occupied.add(name)
+      for (const port of openPorts(name)) port.change('connected', 'closed')
+    },
     free: (name) => occupied.delete(name),
     sent: (name) => sentTo.get(name) ?? [],
     isOpen: (name) => openPorts(name).length > 0,

@@ -104,7 +104,6 @@ export const createDesk = (
     for (const run of moments) run()
   }
   const ports: Ports = {
-    credits: 'credits',
     licences: () => Promise.resolve({ ok: true, value: [] }),
     person: { listen },
     midi: {
