@@ -43,7 +43,7 @@ const usage = `Usage: npm run -s cli -- VERB OPTIONS
   spots  --piece FILE [--tempo N] [--span small|medium|large]
   finger  --piece FILE --hand left|right [--from BAR --to BAR] [--span small|medium|large]
   plan   --journal FILE --minutes N --day YYYY-MM-DD [--piece FILE,FILE] [--days N]
-         [--seed N] [--zone NAME]
+         [--span small|medium|large] [--seed N] [--zone NAME]
          (the first piece is the main one; --days: of practice a week)
 With --json: one JSON object. With --jobs FILE: one job, a JSON object, a line.
 `

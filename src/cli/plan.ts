@@ -14,12 +14,13 @@ import { layOutRecord } from '@/plan/fromRecord'
 import { isBelowFloor, recordOf, type PracticeRecord } from '@/plan/record'
 import { spanOf } from '@/plan/span'
 import { loadPiece, loadText } from './files'
+import { spanOf as handSpanOf } from './finger'
 import { checkNames, numberOf, wordOf, type Options } from './options'
 import { dayJson, describePlan, pieceJson, type PlannedPiece } from './planText'
 import type { Answer } from './verb'
 import { daysOf } from './zone'
 
-const known = ['journal', 'minutes', 'day', 'piece', 'zone', 'seed', 'days']
+const known = ['journal', 'minutes', 'day', 'piece', 'zone', 'seed', 'days', 'span']
 /** Less than five minutes is no plan, more than ten hours no day. */
 const minuteBounds = { from: 5, to: 600 }
 const weekBounds = { from: 1, to: 7 }
@@ -103,12 +104,14 @@ const layOutPieces = (
   if (!options.has('piece')) return ok(layOutRecord(record))
   const paths = wordOf(options, 'piece')
   if (!paths.ok) return paths
+  const span = handSpanOf(options)
+  if (!span.ok) return span
   const layouts: PieceLayout[] = []
   for (const path of paths.value.split(',')) {
     const piece = loadPiece(path)
     if (!piece.ok) return piece
     const { score } = piece.value
-    const layout = layOutPiece(score, analyse(score))
+    const layout = layOutPiece(score, analyse(score, undefined, span.value))
     if (!layouts.some((other) => other.piece === layout.piece)) layouts.push(layout)
   }
   return ok(layouts)

@@ -44,7 +44,11 @@ interface Told {
   }[]
   readonly pieces: readonly {
     readonly weeks: { readonly low: number; readonly high: number }
-    readonly places: readonly { readonly kind: string; readonly state: string }[]
+    readonly places: readonly {
+      readonly kind: string
+      readonly state: string
+      readonly difficulty: number
+    }[]
   }[]
   readonly minutes: number
 }
@@ -67,6 +71,15 @@ describe('plan --journal --minutes --day', () => {
       expect(weeks.low).toBeLessThan(weeks.high)
       expect(new Set(places.map(({ state }) => state))).toEqual(new Set(['untouched']))
     }
+  })
+
+  test('stretches are harder for a small hand than for a large one', () => {
+    const hardest = (span: string): number => {
+      const wishes = { journal: empty, minutes: '45', day: '2026-01-02', span }
+      const told = run({ ...wishes, piece: 'sample-midi/clogs-on-the-stairs.mid' }).json as Told
+      return Math.max(...(told.pieces[0]?.places.map(({ difficulty }) => difficulty) ?? []))
+    }
+    expect(hardest('small')).toBeGreaterThan(hardest('large'))
   })
 
   test('without the file of the piece, what the journal tells is checked when it is due', () => {
@@ -132,6 +145,10 @@ describe('plan --journal --minutes --day', () => {
       /^nowhere.mid: The file cannot be opened/,
     ],
     [{ journal: empty, day: '2026-01-02', minutes: '30', days: '9' }, /^--days must be/],
+    [
+      { journal: empty, day: '2026-01-02', minutes: '30', piece: mill, span: 'wide' },
+      /^--span must be one of small, medium, large/,
+    ],
     [{ journal: empty, day: '2026-01-02', minutes: '30', hand: 'left' }, /^There is no option/],
   ])('%j is refused in one line', (options, sentence) => {
     const { error } = run(options as Record<string, string>)

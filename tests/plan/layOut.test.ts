@@ -109,6 +109,12 @@ describe('the order of a plan', () => {
     ])
   })
 
+  // So no exercise of a plan asks for a chord that is wider than the hand.
+  test('its build-ups are brisk: every exercise is as written', () => {
+    const exercises = layout.places.flatMap((place) => place.exercises)
+    expect(new Set(exercises.map(({ form }) => form))).toEqual(new Set(['asWritten']))
+  })
+
   test('passages come by what is hardest in them', () => {
     const peaks = layout.places
       .filter(({ kind }) => kind === 'passage')
