@@ -4,6 +4,20 @@ export const keys: KeysText = {
   title: 'Tasten',
   close: 'Schließen',
   thisList: 'diese Liste',
+  options: 'die Einstellungen',
+  anotherPage: 'eine andere Seite',
+  goTo: {
+    title: 'Eine andere Seite',
+    pages: {
+      pieces: 'Stücke',
+      today: 'Heute',
+      summary: 'Diese Sitzung',
+      review: 'Rückblick',
+      notebook: 'Notizbuch',
+      students: 'Schülerinnen und Schüler',
+      journal: 'Die Aufzeichnung',
+    },
+  },
   names: { space: 'Leertaste', enter: 'Eingabe', escape: 'Esc', backspace: 'Rücktaste' },
   drill: {
     metronome: 'Metronom; in einer Pause: weiter',

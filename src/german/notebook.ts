@@ -6,6 +6,7 @@ const entries = (n: number): string => counted(n, 'Eintrag', 'Einträge')
 export const notebook: NotebookText = {
   title: 'Notizbuch',
   search: 'Suchen',
+  keys: { search: 'suchen' },
   about: 'Worüber',
   everything: 'alles',
   entries,

@@ -5,6 +5,21 @@ export const keysText = catalogue('keys', {
   title: 'Keys',
   close: 'Close',
   thisList: 'this list',
+  options: 'the options',
+  anotherPage: 'another page',
+  /** Opened by `G`. */
+  goTo: {
+    title: 'Another page',
+    pages: {
+      pieces: 'Pieces',
+      today: 'Today',
+      summary: 'This session',
+      review: 'Review',
+      notebook: 'Notebook',
+      students: 'Students',
+      journal: 'The record',
+    },
+  },
   /** What is printed on the keys of the computer. */
   names: { space: 'Space', enter: 'Enter', escape: 'Esc', backspace: 'Backspace' },
   drill: {

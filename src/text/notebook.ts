@@ -6,6 +6,7 @@ import { catalogue } from './text'
 export const notebookText = catalogue('notebook', {
   title: 'Notebook',
   search: 'Search',
+  keys: { search: 'search' },
   about: 'About',
   everything: 'everything',
   entries: (n: number) => (n === 1 ? '1 entry' : `${n} entries`),

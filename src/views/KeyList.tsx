@@ -64,6 +64,7 @@ const rowsOf = (isItem: boolean, bound: (command: DrillCommand) => string): read
     row(['9'], drill.notebook),
     row([names.backspace], drill.undo),
     row([names.escape], drill.end),
+    row([','], keysText.options),
   ]
 }
 

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { subjects } from '@/app/notebook'
 import { formatRoute } from '@/app/route'
 import { holdsWords } from '@/app/searchPieces'
@@ -9,6 +9,7 @@ import { notebookText } from '@/text/notebook'
 import { useApp, useSelected } from './context'
 import { NotebookDialog } from './NotebookDialog'
 import { NotebookEntry } from './NotebookEntry'
+import { PageKeys } from './PageKeys'
 import { whereWords } from './notebookWords'
 import { phrase } from './phrase'
 import './notebook.css'
@@ -21,6 +22,7 @@ export const Notebook = () => {
   const [wanted, setWanted] = useState('')
   const [subject, setSubject] = useState<NotebookSubject>()
   const [changing, setChanging] = useState<NotebookWritten>()
+  const search = useRef<HTMLInputElement>(null)
   const titleOf = useTitles()
   useEffect(() => void app.notebook.load(), [app])
   const found = useMemo(() => {
@@ -40,12 +42,29 @@ export const Notebook = () => {
   }, [entries, wanted, subject, titleOf])
   return (
     <main className="page page-notebook">
-      <h1>{notebookText.title}</h1>
+      <div className="row">
+        <h1>{notebookText.title}</h1>
+        <PageKeys
+          keys={[
+            {
+              key: 'f',
+              shown: 'F',
+              words: notebookText.keys.search,
+              run: () => search.current?.focus(),
+            },
+          ]}
+        />
+      </div>
       {problem !== undefined && <p className="notice">{problem}</p>}
       <search className="row no-print">
         <label className="row tight">
           {notebookText.search}
-          <input type="search" value={wanted} onChange={({ target }) => setWanted(target.value)} />
+          <input
+            ref={search}
+            type="search"
+            value={wanted}
+            onChange={({ target }) => setWanted(target.value)}
+          />
         </label>
         <label className="row tight">
           {notebookText.about}

@@ -13,18 +13,21 @@ export interface PageKey {
   readonly run?: () => void
 }
 
-/** The keys of a page that is read, not played; `?` lists them. Letters are no piano keys there. */
-export const PageKeys = ({ keys }: { readonly keys: readonly PageKey[] }) => {
+/** The keys of a page; `?` lists them. Letters are no piano keys, unless the page is played. */
+export const PageKeys = ({
+  keys,
+  isPlayed = false,
+}: {
+  readonly keys: readonly PageKey[]
+  readonly isPlayed?: boolean
+}) => {
   const dialog = useRef<HTMLDialogElement>(null)
-  const toggle = (): void => toggleKeyDialog(dialog)
-  useKeysByName({
-    ...Object.fromEntries(
-      keys.flatMap(({ key, run }) =>
-        run ? [[key, () => dialog.current?.open || run()] as const] : [],
-      ),
-    ),
-    '?': toggle,
-  })
+  const toggle = (): void => {
+    const over = document.querySelector('dialog[open]')
+    if (!over || over === dialog.current) toggleKeyDialog(dialog)
+  }
+  const actions = keys.flatMap(({ key, run }) => (run ? [[key, run] as const] : []))
+  useKeysByName({ ...Object.fromEntries(actions), '?': toggle }, isPlayed)
   return (
     <>
       <button type="button" className="plain no-print" onClick={toggle} aria-label={keysText.title}>
@@ -32,7 +35,11 @@ export const PageKeys = ({ keys }: { readonly keys: readonly PageKey[] }) => {
       </button>
       <KeyDialog
         dialog={dialog}
-        rows={keys.map(({ shown, words }) => ({ keys: [shown], words }))}
+        rows={[
+          ...keys.map(({ shown, words }) => ({ keys: [shown], words })),
+          ...(isPlayed ? [] : [{ keys: ['G'], words: keysText.anotherPage }]),
+          { keys: [','], words: keysText.options },
+        ]}
       />
     </>
   )

@@ -4,6 +4,7 @@ import { optionsText } from '@/text/options'
 import { shellText } from '@/text/shell'
 import { useApp, useSelected } from './context'
 import { InstrumentState } from './InstrumentState'
+import { OtherPage } from './OtherPage'
 import { phrase } from './phrase'
 import { Sheet } from './Sheet'
 import { keepFocus } from './shortcuts'
@@ -80,13 +81,14 @@ export const Shell = () => {
         </nav>
         <div className="row head-right">
           <InstrumentState />
-          <Sheet word={optionsText.title}>
+          <Sheet word={optionsText.title} shortcut=",">
             <Suspense fallback={null}>
               <Options />
             </Suspense>
           </Sheet>
         </div>
       </header>
+      <OtherPage />
       <Problems />
       {over && <div className="drop-here" aria-hidden="true" />}
       <Suspense fallback={<Opening />}>

@@ -101,6 +101,7 @@ const UnderWay = ({ run }: { readonly run: DayRun }) => {
   const goOn = useCallback((): void => void app.today.goOn(), [app])
   const isRest = now?.item.kind === 'rest'
   const leave = (): void => (isRest ? app.today.over(run.at + 1) : goOn())
+  const planAnew = (): void => app.today.forget()
   useStartKeys(leave)
   return (
     <>
@@ -115,12 +116,22 @@ const UnderWay = ({ run }: { readonly run: DayRun }) => {
           </button>
         ) : (
           <a className="button primary" href={formatRoute({ kind: 'summary' })}>
-            {planText.today.toReview}
+            {planText.today.toReview} <kbd>{keysText.names.enter}</kbd>
           </a>
         )}
-        <button type="button" onClick={() => app.today.forget()}>
-          {planText.today.planAnew}
+        <button type="button" onClick={planAnew}>
+          {planText.today.planAnew} <kbd>N</kbd>
         </button>
+        <PageKeys
+          keys={[
+            {
+              key: 'enter',
+              shown: keysText.names.enter,
+              words: now ? planText.keys.goOn : planText.keys.toReview,
+            },
+            { key: 'n', shown: 'N', words: planText.keys.planAnew, run: planAnew },
+          ]}
+        />
       </div>
       <DayList
         items={run.items.map((each, i) => ({
