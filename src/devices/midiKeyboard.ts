@@ -1,10 +1,11 @@
-import { WebMidi, type Input } from 'webmidi'
+import type { Input } from 'webmidi'
 import type { KeyEvent } from '@/music/keyEvent'
 import { key, ms, type Ms } from '@/music/units'
 import type { Echoes } from './echoes'
 import type { MidiDevice, MidiInput, MidiState } from './devices'
 import { createHolding } from './holding'
 import { createListeners } from './listeners'
+import { loadMidiLibrary, type MidiLibrary } from './midiLibrary'
 import { isAllOff, readMidiMessage } from './midiMessage'
 import { watchRefusals } from './refusals'
 
@@ -19,6 +20,7 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
   let chosenName: string | undefined
   let semitones = 0
   let state: MidiState = isSupported() ? { kind: 'asking' } : { kind: 'unsupported' }
+  let library: MidiLibrary | undefined
   let retry: ReturnType<typeof setTimeout> | undefined
 
   const show = (next: MidiState): void => {
@@ -37,7 +39,8 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
   const heard = new WeakSet<Input>()
   /** Brings the list of inputs up to date, listens to new ones, lifts the keys of those that went. */
   const look = (at: Ms): void => {
-    for (const input of WebMidi.inputs) {
+    const present = library?.inputs ?? []
+    for (const input of present) {
       if (heard.has(input)) continue
       heard.add(input)
       input.addListener('midimessage', (e) => hear(input, e.message.data, ms(e.timestamp)))
@@ -45,10 +48,10 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
         input.addListener(change, (e) => look(ms(e.timestamp)))
     }
     const before = inputs
-    inputs = listInputs(before)
+    inputs = listInputs(before, present)
     for (const gone of before) {
-      const now = inputs.find((input) => input.id === gone.id)
-      if (gone.standing === 'there' && now?.standing !== 'there') holding.letGo(gone.id, at)
+      const left = inputs.find((input) => input.id === gone.id)
+      if (gone.standing === 'there' && left?.standing !== 'there') holding.letGo(gone.id, at)
     }
     const heir = findHeir(before, inputs, chosen, chosenName)
     if (heir) chosen = heir.id
@@ -60,11 +63,17 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
   }
   /** The other program may have let go: nothing tells a page so. */
   const tryAgain = async (): Promise<void> => {
-    await Promise.all(WebMidi.inputs.map((input) => input.open()))
-    look(ms(WebMidi.time))
+    await Promise.all((library?.inputs ?? []).map((input) => input.open()))
+    look(now())
   }
-  WebMidi.addListener('portschanged', (e) => look(ms(e.timestamp)))
-  watchRefusals(() => look(ms(WebMidi.time)))
+  const openLibrary = async (): Promise<void> => {
+    if (!library) {
+      library = await loadMidiLibrary()
+      library.addListener('portschanged', (e) => look(ms(e.timestamp)))
+      watchRefusals(library, () => look(now()))
+    }
+    await library.enable()
+  }
 
   return {
     listen: holding.listen,
@@ -74,11 +83,11 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
     },
     connect: async () => {
       if (!isSupported()) return show({ kind: 'unsupported' })
-      if (!WebMidi.enabled) show({ kind: 'asking' })
+      if (!library?.enabled) show({ kind: 'asking' })
       try {
-        await WebMidi.enable()
+        await openLibrary()
       } catch (error) {
-        if (!WebMidi.enabled) return show(explain(error))
+        return show(explain(error))
       }
       // Also those that were refused before.
       await tryAgain()
@@ -86,15 +95,18 @@ export const createMidiKeyboard = (isEcho: Echoes['isEcho'] = () => false): Midi
     choose: (inputId, name) => {
       chosen = inputId
       chosenName = inputs.find((input) => input.id === inputId)?.name ?? name
-      for (const { id } of inputs) if (!isChosen(id)) holding.letGo(id, ms(WebMidi.time))
+      for (const { id } of inputs) if (!isChosen(id)) holding.letGo(id, now())
       if (state.kind === 'ready') showReady()
     },
     transpose: (next) => {
-      holding.letGoAll(ms(WebMidi.time))
+      holding.letGoAll(now())
       semitones = next
     },
   }
 }
+
+/** On the clock of the messages. */
+const now = (): Ms => ms(performance.now())
 
 /** Soon enough for who has just closed the other program, milliseconds. */
 const retryMs = 2000
@@ -121,8 +133,11 @@ const findHeir = (
 }
 
 /** The inputs there are now, and those that were there, without those that came back under another id. */
-const listInputs = (before: readonly MidiInput[]): readonly MidiInput[] => {
-  const present = WebMidi.inputs.map(({ id, name, state, connection }): MidiInput => ({
+const listInputs = (
+  before: readonly MidiInput[],
+  there: readonly Input[],
+): readonly MidiInput[] => {
+  const present = there.map(({ id, name, state, connection }): MidiInput => ({
     id,
     name,
     standing: state !== 'connected' ? 'unplugged' : connection === 'open' ? 'there' : 'taken',

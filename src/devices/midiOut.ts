@@ -1,8 +1,9 @@
-import { WebMidi, type Output } from 'webmidi'
+import type { Output } from 'webmidi'
 import { ms, type Key, type Ms } from '@/music/units'
 import type { Echoes } from './echoes'
 import type { MidiInput, Stop } from './devices'
 import { createListeners } from './listeners'
+import { loadMidiLibrary, type MidiLibrary } from './midiLibrary'
 
 /** A note to be sent: seconds from the start, velocity 1 to 127. */
 export interface SentNote {
@@ -48,6 +49,7 @@ export const createMidiOut = (
   page: Pick<EventTarget, 'addEventListener'>,
 ): MidiOut => {
   const watchers = createListeners<readonly MidiInput[]>()
+  let library: MidiLibrary | undefined
   let outputs: readonly MidiInput[] = []
   let chosen = ''
   let chosenName = ''
@@ -62,7 +64,7 @@ export const createMidiOut = (
   const target = (): Output | undefined =>
     chosen === ''
       ? undefined
-      : WebMidi.outputs.find(({ id, name, state }) => state === 'connected' && isChosen(id, name))
+      : library?.outputs.find(({ id, name, state }) => state === 'connected' && isChosen(id, name))
   const isChosen = (id: string, name: string): boolean =>
     id === chosen || (name === chosenName && !outputs.some((one) => one.id === chosen))
   const send = (output: Output, { bytes, at }: Message): void => {
@@ -75,10 +77,10 @@ export const createMidiOut = (
   const wake = (): void => {
     const output = target()
     if (!output) return stop()
-    const until = WebMidi.time + lookAheadMs
+    const until = performance.now() + lookAheadMs
     for (const message of waiting.filter(({ at }) => at <= until)) send(output, message)
     waiting = waiting.filter(({ at }) => at > until)
-    if (waiting.length === 0 && WebMidi.time >= handedTo) stop()
+    if (waiting.length === 0 && performance.now() >= handedTo) stop()
   }
   /** Nothing more is handed over. */
   const stop = (): void => {
@@ -93,13 +95,13 @@ export const createMidiOut = (
     stop()
     const output = target()
     if (!output || handedTo === 0) return
-    const at = ms(Math.max(WebMidi.time, handedTo + 1))
+    const at = ms(Math.max(performance.now(), handedTo + 1))
     for (const key of down) send(output, { bytes: [noteOff, key, releaseVelocity], at })
     send(output, { bytes: allNotesOff, at })
     handedTo = ms(0)
   }
   const look = (): void => {
-    const now = WebMidi.outputs.map(({ id, name, state }): MidiInput => ({
+    const now = (library?.outputs ?? []).map(({ id, name, state }): MidiInput => ({
       id,
       name,
       standing: state === 'connected' ? 'there' : 'unplugged',
@@ -111,8 +113,14 @@ export const createMidiOut = (
     else if (timer === undefined && down.size > 0) quiet()
     watchers.tell(outputs)
   }
-  WebMidi.addListener('enabled', look)
-  WebMidi.addListener('portschanged', look)
+  const begin = (loaded: MidiLibrary): void => {
+    library = loaded
+    library.addListener('enabled', look)
+    library.addListener('portschanged', look)
+    look()
+  }
+  // Where it cannot be fetched there are no instruments, and the MIDI keyboard says why.
+  loadMidiLibrary().then(begin, () => undefined)
   page.addEventListener('pagehide', quiet)
   // Timers nearly stand still in a page that nobody sees. The event comes up from the document.
   page.addEventListener('visibilitychange', () => {
@@ -133,7 +141,7 @@ export const createMidiOut = (
     isReady: () => target() !== undefined,
     play: (notes) => {
       quiet()
-      const start = WebMidi.time + leadInMs
+      const start = performance.now() + leadInMs
       waiting = messagesOf(notes, start)
       if (waiting.length === 0) return Promise.resolve()
       return new Promise((resolve) => {

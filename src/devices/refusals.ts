@@ -1,4 +1,4 @@
-import { WebMidi } from 'webmidi'
+import type { MidiLibrary } from './midiLibrary'
 
 /**
  * Tells when an input or output does not open because another program has it. The library opens each
@@ -6,9 +6,9 @@ import { WebMidi } from 'webmidi'
  * rejection, and no event tells of it. So the ports themselves are made to answer a refusal by staying
  * closed.
  */
-export const watchRefusals = (tell: () => void): void => {
-  WebMidi.addListener('midiaccessgranted', () => {
-    const access = WebMidi.interface
+export const watchRefusals = (library: MidiLibrary, tell: () => void): void => {
+  library.addListener('midiaccessgranted', () => {
+    const access = library.interface
     for (const port of [...access.inputs.values(), ...access.outputs.values()]) soften(port, tell)
     // Before the library hears of it, which listens from the next line of its own on.
     access.addEventListener('statechange', ({ port }) => {

@@ -1,7 +1,6 @@
 import type { OptionsText } from '@/text/options'
 
 export const options: OptionsText = {
-  title: 'Einstellungen',
   judge: 'Beurteilt werden',
   streakGoal: 'Serienziel',
   trial: 'Das Anfangstempo mit einer kurzen Tempoprobe finden',

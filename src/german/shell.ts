@@ -6,6 +6,7 @@ export const shell: ShellText = {
   today: 'Heute',
   session: 'Sitzung',
   review: 'Rückblick',
+  options: 'Einstellungen',
   opening: 'Wird geöffnet …',
   recordTrouble: 'Mit der Aufzeichnung stimmt etwas nicht; Sie können weiterüben.',
   saveRecord: 'Aufzeichnung als Datei sichern',

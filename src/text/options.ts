@@ -2,7 +2,6 @@ import { catalogue } from './text'
 
 /** Options, and keys and pedals as commands. */
 export const optionsText = catalogue('options', {
-  title: 'Options',
   judge: 'Judge',
   streakGoal: 'Streak goal',
   trial: 'Find the start tempo by a short trial',

@@ -7,6 +7,7 @@ export const shellText = catalogue('shell', {
   today: 'Today',
   session: 'Session',
   review: 'Review',
+  options: 'Options',
   opening: 'Opening …',
   recordTrouble: 'Trouble with the record; you can practise on.',
   saveRecord: 'Save the record as a file',

@@ -1,6 +1,5 @@
 import { lazy, Suspense, useEffect, type ReactNode } from 'react'
 import { formatRoute } from '@/app/route'
-import { optionsText } from '@/text/options'
 import { shellText } from '@/text/shell'
 import { useApp, useSelected } from './context'
 import { InstrumentState } from './InstrumentState'
@@ -81,7 +80,7 @@ export const Shell = () => {
         </nav>
         <div className="row head-right">
           <InstrumentState />
-          <Sheet word={optionsText.title} shortcut=",">
+          <Sheet word={shellText.options} shortcut=",">
             <Suspense fallback={null}>
               <Options />
             </Suspense>
