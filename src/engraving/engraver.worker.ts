@@ -15,8 +15,8 @@ const answer = (message: WorkerAnswer): void => {
 
 const waiting: WorkerRequest[] = []
 let toolkit: VerovioToolkit | undefined
-/** The first twenty drawings are two to three times slower than later ones. */
-let throwAways = 12
+/** The first three drawings are four to ten times slower than later ones. */
+let throwAways = 3
 
 addEventListener('message', ({ data }: MessageEvent<WorkerRequest>) => {
   waiting.push(data)

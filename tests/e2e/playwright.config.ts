@@ -42,7 +42,8 @@ export default defineConfig({
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
     colorScheme: 'light',
-    trace: 'retain-on-failure',
+    // The way to a failure is recorded when asked for (`--trace retain-on-failure`): it slows every test down.
+    screenshot: 'only-on-failure',
     // Keeping everything for offline use would be done anew in every test.
     serviceWorkers: 'block',
     launchOptions: { executablePath, args: [...args], env: { ...ownEnvironment(), ...env } },
