@@ -18,7 +18,13 @@ export const keys: KeysText = {
       journal: 'Die Aufzeichnung',
     },
   },
-  names: { space: 'Leertaste', enter: 'Eingabe', escape: 'Esc', backspace: 'Rücktaste' },
+  names: {
+    space: 'Leertaste',
+    enter: 'Eingabe',
+    escape: 'Esc',
+    backspace: 'Rücktaste',
+    ctrlEnter: 'Strg Eingabe',
+  },
   drill: {
     metronome: 'Metronom; in einer Pause: weiter',
     hear: 'anhören',
@@ -33,6 +39,21 @@ export const keys: KeysText = {
     notebook: 'das Notizbuch; das Üben wartet so lange',
     undo: 'zurücknehmen, was das Programm zuletzt entschieden hat',
     end: 'die Sitzung beenden',
+  },
+  buildUp: { next: 'die nächste Übung', notebook: 'das Notizbuch', piece: 'das Stück' },
+  tapTest: {
+    toggle: 'die Klicks beginnen und anhalten',
+    use: 'das Gemessene herausrechnen',
+    back: 'zurück',
+  },
+  record: 'aufnehmen und anhalten',
+  keepPiece: 'als Stück behalten',
+  pieces: {
+    search: 'suchen',
+    bring: 'eine Datei einlesen',
+    write: 'ein Fragment schreiben',
+    record: 'ein Fragment einspielen',
+    today: 'der Plan für heute',
   },
   today: {
     next: 'zum Nächsten von heute; was nicht gespielt wurde, bleibt für einen anderen Tag',

@@ -61,7 +61,6 @@ export const notebook: NotebookText = {
     of: 'Stelle',
     leave: 'So lassen, wie es war',
     save: 'Sichern',
-    saveKeys: 'Strg Eingabe',
     said: { written: 'Geschrieben.', left: 'Es bleibt, wie es war.' },
   },
   erased: 'Gelöscht.',

@@ -21,7 +21,13 @@ export const keysText = catalogue('keys', {
     },
   },
   /** What is printed on the keys of the computer. */
-  names: { space: 'Space', enter: 'Enter', escape: 'Esc', backspace: 'Backspace' },
+  names: {
+    space: 'Space',
+    enter: 'Enter',
+    escape: 'Esc',
+    backspace: 'Backspace',
+    ctrlEnter: 'Ctrl Enter',
+  },
   drill: {
     metronome: 'metronome; in a pause: go on',
     hear: 'hear it',
@@ -36,6 +42,22 @@ export const keysText = catalogue('keys', {
     notebook: 'the notebook; the drill waits meanwhile',
     undo: 'take back what the coach decided last',
     end: 'end the session',
+  },
+  /** On the pages that have few. */
+  buildUp: { next: 'the next exercise', notebook: 'the notebook', piece: 'the piece' },
+  tapTest: {
+    toggle: 'start the clicks, and stop them',
+    use: 'leave out what was measured',
+    back: 'back',
+  },
+  record: 'record, and stop',
+  keepPiece: 'keep it as a piece',
+  pieces: {
+    search: 'search',
+    bring: 'bring in a file',
+    write: 'write a fragment',
+    record: 'play a fragment in',
+    today: 'today’s plan',
   },
   /** What two of them mean in today's plan. */
   today: {

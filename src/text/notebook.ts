@@ -65,7 +65,6 @@ export const notebookText = catalogue('notebook', {
     of: 'Of',
     leave: 'Leave it as it was',
     save: 'Save',
-    saveKeys: 'Ctrl Enter',
     said: { written: 'Written.', left: 'It stays as it was.' },
   },
   erased: 'Erased.',

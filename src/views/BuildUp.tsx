@@ -12,6 +12,7 @@ import { buildUpText, nameExercise } from '@/text/buildUp'
 import { keysText } from '@/text/keys'
 import { useApp } from './context'
 import { NotebookOver } from './NotebookOver'
+import { PageKeys } from './PageKeys'
 import { useKeys } from './shortcuts'
 import { useNotebookKey } from './useNotebook'
 import { beatWord, describePlace, formatBars, formWords, handWords } from './words'
@@ -34,6 +35,7 @@ export const BuildUp = ({
   const start = (exercise: Exercise | undefined): void => {
     if (exercise) app.begin(routeOf(score.id, plan, exercise))
   }
+  const toPiece = (): void => app.go({ kind: 'piece', piece: score.id })
   useKeys({ Enter: () => start(next) })
   // One touch of the space bar or Enter, and it begins.
   const button = useRef<HTMLButtonElement>(null)
@@ -89,11 +91,18 @@ export const BuildUp = ({
           <kbd>{keysText.names.enter}</kbd>
         </button>
         <a className="button" href={formatRoute({ kind: 'piece', piece: score.id })}>
-          {buildUpText.toPiece}
+          {buildUpText.toPiece} <kbd>P</kbd>
         </a>
         <button type="button" onClick={open}>
           {buildUpText.notebook} <kbd>9</kbd>
         </button>
+        <PageKeys
+          keys={[
+            { key: 'enter', shown: keysText.names.enter, words: keysText.buildUp.next },
+            { key: '9', shown: '9', words: keysText.buildUp.notebook },
+            { key: 'p', shown: 'P', words: keysText.buildUp.piece, run: toPiece },
+          ]}
+        />
       </div>
       <div className="row build-up-choice">
         <label>

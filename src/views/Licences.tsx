@@ -1,5 +1,6 @@
 import { shellText } from '@/text/shell'
 import { useApp } from './context'
+import { PageKeys } from './PageKeys'
 import { useLoaded } from './useLoaded'
 
 /** Whose work the program is made of, and under what licences it is given. */
@@ -9,7 +10,10 @@ export const Licences = () => {
   const words = shellText.licences
   return (
     <main className="page licences">
-      <h1>{words.title}</h1>
+      <div className="row">
+        <h1>{words.title}</h1>
+        <PageKeys keys={[]} />
+      </div>
       <p>{words.own}</p>
       <p>{words.credits.join(' ')}</p>
       {loaded.kind === 'loading' && <p className="soft">{words.reading}</p>}

@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react'
 import { longestEntry, subjects, type Draft } from '@/app/notebook'
 import type { RecordedPlace } from '@/journal/journal'
 import type { PieceId } from '@/music/units'
+import { keysText } from '@/text/keys'
 import { notebookText } from '@/text/notebook'
 import { useApp } from './context'
 import { whereWords } from './notebookWords'
@@ -144,7 +145,7 @@ export const NotebookForm = ({
             </button>
           )}
           <button type="submit" className="primary">
-            {words.save} <kbd>{words.saveKeys}</kbd>
+            {words.save} <kbd>{keysText.names.ctrlEnter}</kbd>
           </button>
         </span>
       </div>

@@ -4,6 +4,7 @@ import { shellText } from '@/text/shell'
 import { useApp, useSelected } from './context'
 import { InstrumentState } from './InstrumentState'
 import { OtherPage } from './OtherPage'
+import { PageKeys } from './PageKeys'
 import { phrase } from './phrase'
 import { Sheet } from './Sheet'
 import { keepFocus } from './shortcuts'
@@ -203,7 +204,10 @@ const Screen = ({
     case 'lost':
       return (
         <main className="page">
-          <h1>{shellText.lost.title}</h1>
+          <div className="row">
+            <h1>{shellText.lost.title}</h1>
+            <PageKeys keys={[]} />
+          </div>
           <p>
             {phrase(
               shellText.lost.how<ReactNode>((word) => (

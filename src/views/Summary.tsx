@@ -35,7 +35,10 @@ export const Summary = () => {
   if (review.repetitions === 0)
     return (
       <main className="page">
-        <h1>{sessionText.title}</h1>
+        <div className="row">
+          <h1>{sessionText.title}</h1>
+          <PageKeys keys={[]} />
+        </div>
         <p>
           {phrase(
             sessionText.nothing<ReactNode>((word) => (
@@ -59,7 +62,7 @@ export const Summary = () => {
               words: sessionText.toRepetitions,
               run: () => app.go(parseRoute(all)),
             },
-            ...musicKeys,
+            ...musicKeys(),
           ]}
         />
       </p>

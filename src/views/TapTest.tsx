@@ -3,6 +3,7 @@ import { keysText } from '@/text/keys'
 import { tapTestText } from '@/text/tapTest'
 import { useApp, useSelected } from './context'
 import { KeyboardStrip } from './KeyboardStrip'
+import { PageKeys } from './PageKeys'
 import { keepFocus, useKeys } from './shortcuts'
 import { SoundNote } from './SoundNote'
 import { TapStrokes } from './TapStrokes'
@@ -50,6 +51,14 @@ export const TapTest = () => {
         <button type="button" onClick={() => app.goBack()}>
           {tapTestText.back} <kbd>{keysText.names.escape}</kbd>
         </button>
+        <PageKeys
+          isPlayed
+          keys={[
+            { key: 'space', shown: keysText.names.space, words: keysText.tapTest.toggle },
+            { key: 'enter', shown: keysText.names.enter, words: keysText.tapTest.use },
+            { key: 'escape', shown: keysText.names.escape, words: keysText.tapTest.back },
+          ]}
+        />
         <SoundNote />
       </div>
       <KeyboardStrip keys={tapKeys} />

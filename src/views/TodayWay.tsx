@@ -4,11 +4,10 @@ import { formatRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
 import { planText } from '@/text/plan'
 import { useApp, useSelected } from './context'
-import { PageKeys } from './PageKeys'
 import { useKeysByName } from './pieceKeys'
 import { describeDone } from './planWords'
 
-/** Who has practised is one key from today's plan. */
+/** Who has practised is one press from today's plan. */
 export const TodayWay = () => {
   const app = useApp()
   const [isKnown, setKnown] = useState(false)
@@ -21,7 +20,6 @@ export const TodayWay = () => {
       <a className="button primary" href={formatRoute({ kind: 'today' })}>
         {words} <kbd>T</kbd>
       </a>
-      <PageKeys keys={[{ key: 't', shown: 'T', words, run: () => app.go({ kind: 'today' }) }]} />
     </p>
   )
 }
