@@ -19,6 +19,20 @@ export const flaws: FlawsText = {
     spread: 'Akkord nicht zusammen',
     drift: 'Tempo verändert sich',
   },
+  inSentence: {
+    wrong: 'andere Taste',
+    missing: 'fehlt',
+    extra: 'eine Taste zu viel',
+    repeated: 'doppelt angeschlagen',
+    order: 'Reihenfolge vertauscht',
+    restart: 'zurückgegangen',
+    hesitation: 'gestockt',
+    early: 'zu früh',
+    late: 'zu spät',
+    uneven: 'ungleichmäßig',
+    spread: 'Akkord nicht zusammen',
+    drift: 'Tempo verändert sich',
+  },
   told: {
     wrong: (written, played) =>
       `${played ?? 'eine andere Taste'} statt ${written ?? 'der notierten Taste'}`,

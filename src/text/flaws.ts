@@ -23,6 +23,21 @@ export const flawsText = catalogue('flaws', {
     spread: 'Chord not together',
     drift: 'Tempo drifts',
   },
+  /** The same names within a sentence. */
+  inSentence: {
+    wrong: 'another key',
+    missing: 'missing',
+    extra: 'a key too many',
+    repeated: 'struck twice',
+    order: 'order exchanged',
+    restart: 'went back',
+    hesitation: 'stop',
+    early: 'early',
+    late: 'late',
+    uneven: 'uneven',
+    spread: 'chord not together',
+    drift: 'tempo drifts',
+  },
   /** What happened, in a few words: 'E♭4 in place of E4'. A flaw may lack the written note, or the played key. */
   told: {
     wrong: (written: Known, played: Known) =>

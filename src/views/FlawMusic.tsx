@@ -4,6 +4,8 @@ import type { RecordedFlawKind } from '@/journal/words'
 import type { Score } from '@/music/music'
 import type { Asked } from '@/review/asked'
 import type { BarFlaws } from '@/review/flawBars'
+import { flawsText } from '@/text/flaws'
+import { reviewText } from '@/text/review'
 import { FlawLegend } from './FlawLegend'
 import { FlawLine } from './FlawLine'
 import type { PageKey } from './PageKeys'
@@ -19,8 +21,7 @@ import {
   type NoteFlaws,
   type Weighing,
 } from './weighedFlaws'
-import { flawWords, formatBars } from './words'
-import { plural } from '@/text/plural'
+import { formatBars } from './words'
 
 /** Staff spaces in CSS pixels. */
 const spaceFor = (width: number): number => (width < 600 ? 6.5 : 9.5)
@@ -73,23 +74,23 @@ export const FlawMusic = ({
     <>
       <p className="row no-print">
         <label className="row tight">
-          Show
+          {reviewText.music.show}
           <select
             value={kind ?? ''}
             onChange={({ target }) => setKind(kinds.find((each) => each === target.value))}
           >
-            <option value="">all kinds of flaw</option>
+            <option value="">{reviewText.music.all}</option>
             {kinds.map((each) => (
               <option key={each} value={each}>
-                {flawWords[each].toLowerCase()}
+                {flawsText.inSentence[each]}
               </option>
             ))}
           </select>
         </label>
-        <Check name="n" label="how often, in numbers" isOn={hasNumbers} set={setNumbers} />
-        <Check name="l" label="what came seldom too" isOn={hasSeldom} set={setSeldom} />
+        <Check name="n" label={reviewText.music.numbers} isOn={hasNumbers} set={setNumbers} />
+        <Check name="l" label={reviewText.music.seldom} isOn={hasSeldom} set={setSeldom} />
         {whole.length > 1 && (
-          <Check name="w" label="lines without marks too" isOn={showsAll} set={setWhole} />
+          <Check name="w" label={reviewText.music.whole} isOn={showsAll} set={setWhole} />
         )}
       </p>
       <FlawLegend marks={[...marks.values()].flat()} weighing={weighing} />
@@ -126,15 +127,10 @@ const press = (name: string): void =>
   document.querySelector<HTMLElement>(`.review [data-key=${name}]`)?.click()
 
 /** What can be chosen of the first music on the page, by keys that the page lists. */
-export const musicKeys: readonly PageKey[] = [
-  { key: 'n', shown: 'N', words: 'how often, in numbers', run: () => press('n') },
-  { key: 'l', shown: 'L', words: 'marks of what came seldom', run: () => press('l') },
-  {
-    key: 'w',
-    shown: 'W',
-    words: 'the whole piece, or the lines with marks',
-    run: () => press('w'),
-  },
+export const musicKeys = (): readonly PageKey[] => [
+  { key: 'n', shown: 'N', words: reviewText.keys.numbers, run: () => press('n') },
+  { key: 'l', shown: 'L', words: reviewText.keys.seldom, run: () => press('l') },
+  { key: 'w', shown: 'W', words: reviewText.keys.whole, run: () => press('w') },
 ]
 
 const Check = ({
@@ -176,9 +172,9 @@ const lineWords = (score: Score, { notes, stretches }: LineFlaws): string => {
     ...stretches.map(({ flaw }) => ({ note: flaw.note, times: flaw.times, flaws: [flaw] })),
   ]
   const times = places.reduce((sum, place) => sum + place.times, 0)
-  if (times === 0) return 'no flaw'
+  if (times === 0) return reviewText.music.noFlaw
   const most = places.toSorted((a, b) => b.times - a.times).slice(0, notesTold)
-  return `${plural(times, 'flaw')}, most of them: ${most.map(placeWords(score)).join('; ')}`
+  return reviewText.music.flaws(times, most.map(placeWords(score)).join('; '))
 }
 
 const placeWords =

@@ -3,6 +3,7 @@ import type { RepetitionList } from '@/app/repetitionList'
 import { tellFlaw } from '@/app/tellFlaw'
 import type { Asked } from '@/review/asked'
 import type { Listed } from '@/review/repetitions'
+import { repetitionsText } from '@/text/repetitions'
 import { overruleWords } from './Decisions'
 import { clockWords, verdictWords } from './repetitionWords'
 import { chunkWords, keyWords, tempoWords } from './reviewWords'
@@ -42,15 +43,19 @@ export const RepetitionRow = ({
       <span>{clockWords(atEpochMs)}</span>
       <b>{verdictWords[verdict]}</b>
       <span>
-        {tempoWords(rung, listed)} <span className="soft">{standard}</span>
+        {tempoWords(rung, listed)}{' '}
+        <span className="soft">{repetitionsText.standards[standard]}</span>
       </span>
       <span className="repetition-what">
-        {[whereWords(listed, list, asked), flawsWords(listed, list)].filter(Boolean).join(': ')}{' '}
+        {whatWords(whereWords(listed, list, asked), flawsWords(listed, list))}{' '}
         <span className="soft">{asideWords(listed)}</span>
       </span>
     </button>
   )
 }
+
+const whatWords = (where: string, flaws: string): string =>
+  where && flaws ? repetitionsText.what(where, flaws) : where || flaws
 
 /** What was not asked for by name. */
 export const whereWords = (
@@ -59,7 +64,7 @@ export const whereWords = (
   asked: Asked,
 ): string =>
   [
-    ...(asked.piece === undefined ? [titles.get(piece) ?? 'a piece'] : []),
+    ...(asked.piece === undefined ? [titles.get(piece) ?? repetitionsText.somePiece] : []),
     ...(asked.chunk === chunk ? [] : [chunkWords(drill ? { drill } : undefined, score)]),
   ].join(', ')
 
@@ -67,18 +72,18 @@ export const flawsWords = (
   { repetition: { flaws } }: Listed,
   { score }: Pick<RepetitionList, 'score'>,
 ): string => {
-  const told = flaws
-    .slice(0, flawsTold)
-    .map(
-      (flaw) =>
-        `${tellFlaw(flaw, (key) => keyWords(key, score))}${flaw.forgiven ? ' (forgiven)' : ''}`,
-    )
+  const told = flaws.slice(0, flawsTold).map((flaw) => {
+    const told = tellFlaw(flaw, (key) => keyWords(key, score))
+    return flaw.forgiven ? repetitionsText.forgiven(told) : told
+  })
   const more = flaws.length - told.length
-  return [...told, ...(more > 0 ? [`${more} more`] : [])].join(', ')
+  return [...told, ...(more > 0 ? [repetitionsText.more(more)] : [])].join(', ')
 }
 
 const asideWords = ({ isCold, overruled }: Listed): string =>
   [
-    ...(isCold ? ['cold'] : []),
-    ...overruled.filter((what) => what !== 'end').map((what) => `then ${overruleWords[what]}`),
+    ...(isCold ? [repetitionsText.cold] : []),
+    ...overruled
+      .filter((what) => what !== 'end')
+      .map((what) => repetitionsText.decided(overruleWords[what])),
   ].join('; ')

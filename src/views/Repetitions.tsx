@@ -2,9 +2,12 @@ import { useCallback, useState, useSyncExternalStore, type ReactNode } from 'rea
 import type { RepetitionList } from '@/app/repetitionList'
 import type { Asked } from '@/review/asked'
 import type { Listed, ListedDay } from '@/review/repetitions'
+import { keysText } from '@/text/keys'
+import { repetitionsText } from '@/text/repetitions'
 import { useApp } from './context'
 import { Opened } from './Opened'
 import { PageKeys, type PageKey } from './PageKeys'
+import { phrase } from './phrase'
 import { RepetitionRow } from './RepetitionRow'
 import { conditionsOf } from './repetitionWords'
 import { useReviewed, useReviewedRoutes } from './reviewed'
@@ -13,7 +16,6 @@ import { SeenRepetition } from './SeenRepetition'
 import { useLoaded } from './useLoaded'
 import { useReadOn } from './useReadOn'
 import { useSeen } from './useSeen'
-import { plural } from '@/text/plural'
 import './review.css'
 import './repetitions.css'
 
@@ -25,7 +27,7 @@ export const Repetitions = ({ asked }: { readonly asked: Asked }) => {
   )
   return (
     <main className="page review repetitions">
-      <h1>Repetitions</h1>
+      <h1>{repetitionsText.title}</h1>
       <Opened loaded={loaded} again={again}>
         {(list) => <Listing asked={asked} list={list} />}
       </Opened>
@@ -53,18 +55,19 @@ const Listing = ({ asked, list }: { readonly asked: Asked; readonly list: Repeti
   const panel = now && (
     <SeenRepetition listed={now} list={list} seen={seen} isHeard={isHeard} toggle={toggle} />
   )
+  const words = repetitionsText.keys
   const keys: readonly PageKey[] = [
-    { key: 'arrowup', shown: '↑', words: 'the one above', run: () => step(-1) },
-    { key: 'arrowdown', shown: '↓', words: 'the one below', run: () => step(1) },
-    { key: 'h', shown: 'H', words: 'hear it again, and stop', run: toggle },
-    { key: 'm', shown: 'M', words: 'more: earlier days', run: readOn },
-    { key: 'escape', shown: 'Esc', words: 'back', run: app.goBack },
+    { key: 'arrowup', shown: '↑', words: words.above, run: () => step(-1) },
+    { key: 'arrowdown', shown: '↓', words: words.below, run: () => step(1) },
+    { key: 'h', shown: 'H', words: words.hear, run: toggle },
+    { key: 'm', shown: 'M', words: words.more, run: readOn },
+    { key: 'escape', shown: keysText.names.escape, words: words.back, run: app.goBack },
   ]
   return (
     <>
       <p className="row no-print">
         <button type="button" onClick={app.goBack}>
-          Back <kbd>Esc</kbd>
+          {phrase(repetitionsText.back<ReactNode>(<kbd>{keysText.names.escape}</kbd>))}
         </button>
         <PageKeys keys={keys} />
       </p>
@@ -80,7 +83,7 @@ const Listing = ({ asked, list }: { readonly asked: Asked; readonly list: Repeti
           ))}
           {problem !== undefined && (
             <p className="notice" role="alert">
-              Earlier days could not be read. {problem}
+              {repetitionsText.unread(problem)}
             </p>
           )}
           <p className="soft" role="status">
@@ -88,7 +91,7 @@ const Listing = ({ asked, list }: { readonly asked: Asked; readonly list: Repeti
           </p>
           {!isWhole && (
             <button type="button" className="no-print" onClick={readOn}>
-              Earlier days <kbd>M</kbd>
+              {phrase(repetitionsText.earlier<ReactNode>(<kbd>M</kbd>))}
             </button>
           )}
         </div>
@@ -99,28 +102,23 @@ const Listing = ({ asked, list }: { readonly asked: Asked; readonly list: Repeti
 
 const countWords = (count: number, days: readonly ListedDay[], isWhole: boolean): string => {
   const last = days.at(-1)
-  const until = isWhole || !last ? '' : `, back to ${dateWords(last.day)}`
-  return `${plural(count, 'repetition')}${until}.`
+  return isWhole || !last
+    ? repetitionsText.count(count)
+    : repetitionsText.countBackTo(count, dateWords(last.day))
 }
 
 const Nothing = ({ days }: { readonly days: readonly ListedDay[] }) => {
   const unplayed = days.reduce((n, day) => n + day.unplayed, 0)
-  return (
-    <p>
-      {unplayed > 0
-        ? 'That was decided where nothing had been played yet: there is no repetition to show.'
-        : 'There is no such repetition in the record. Take away one of the conditions above, or go back.'}
-    </p>
-  )
+  return <p>{unplayed > 0 ? repetitionsText.onlyUnplayed : repetitionsText.none}</p>
 }
 
 /** Each can be taken away. */
 const Conditions = ({ asked, list }: { readonly asked: Asked; readonly list: RepetitionList }) => {
   const routes = useReviewedRoutes()
   const conditions = conditionsOf(asked, list)
-  if (conditions.length === 0) return <p>All repetitions, the last one first.</p>
+  if (conditions.length === 0) return <p>{repetitionsText.all}</p>
   return (
-    <ul className="conditions" aria-label="Only these">
+    <ul className="conditions" aria-label={repetitionsText.conditions.title}>
       {conditions.map(({ words, without }) => (
         <li key={words}>
           {words}
@@ -128,7 +126,7 @@ const Conditions = ({ asked, list }: { readonly asked: Asked; readonly list: Rep
             <a
               className="no-print"
               href={routes.repetitions(without)}
-              aria-label={`Not only: ${words}`}
+              aria-label={repetitionsText.conditions.without(words)}
             >
               ×
             </a>
@@ -171,11 +169,7 @@ const DayRows = ({
         </li>
       ))}
     </ol>
-    {unplayed > 0 && (
-      <p className="soft">
-        {unplayed === 1 ? 'Once' : `${unplayed} times`} where nothing had been played yet.
-      </p>
-    )}
+    {unplayed > 0 && <p className="soft">{repetitionsText.unplayed(unplayed)}</p>}
   </section>
 )
 

@@ -1,17 +1,19 @@
-import { useCallback } from 'react'
+import { useCallback, useRef, type ReactNode } from 'react'
 import type { AllPage } from '@/review/pages'
 import { formatRoute, parseRoute } from '@/app/route'
 import type { PieceId } from '@/music/units'
 import type { PieceFigures } from '@/review/allTime'
 import type { Asked } from '@/review/asked'
+import { reviewText } from '@/text/review'
 import { useApp, useSelected } from './context'
 import { Opened } from './Opened'
 import { PageKeys, type PageKey } from './PageKeys'
 import { ReviewPiece } from './ReviewPiece'
 import { ReviewClean } from './ReviewClean'
 import { ReviewChunks } from './ReviewChunks'
-import { Amount, FlawKinds, Followed, Overruled } from './ReviewParts'
-import { dateWords, shareWords } from './reviewWords'
+import { Amount, FlawKinds, Followed, OnDay, Overruled, Share } from './ReviewParts'
+import { phrase } from './phrase'
+import { dateWords } from './reviewWords'
 import { musicKeys } from './FlawMusic'
 import { allDrawn } from './teacherFile'
 import { useReviewed, useReviewedRoutes } from './reviewed'
@@ -30,7 +32,7 @@ const ReviewAll = () => {
   useReturn(loaded.kind === 'ready')
   return (
     <main className="page review">
-      <Head title="Review" piece={undefined} />
+      <Head title={reviewText.title} piece={undefined} />
       <Opened loaded={loaded} again={again}>
         {(review) => (review.repetitions === 0 ? <Nothing /> : <AllTime review={review} />)}
       </Opened>
@@ -45,7 +47,7 @@ const ReviewOne = ({ piece }: { readonly piece: PieceId }) => {
   useReturn(loaded.kind === 'ready')
   return (
     <main className="page review">
-      <Head title={title ?? 'Review of a piece'} piece={piece} />
+      <Head title={title ?? reviewText.ofPiece} piece={piece} />
       <Opened loaded={loaded} again={again}>
         {(review) =>
           review.repetitions === 0 ? <Nothing /> : <ReviewPiece id={piece} review={review} />
@@ -67,29 +69,33 @@ const Head = ({
   const routes = useReviewedRoutes()
   const all = routes.repetitions(piece === undefined ? {} : { piece })
   const teacher = routes.teacher(piece === undefined ? {} : { piece })
+  const { head, keys: words } = reviewText
+  const toAll = useRef<HTMLAnchorElement>(null)
   const keys: readonly PageKey[] = [
-    { key: 't', shown: 'T', words: 'teacher’s page', run: () => app.go(parseRoute(teacher)) },
-    { key: 's', shown: 'S', words: 'students', run: () => app.go({ kind: 'students' }) },
-    { key: 'r', shown: 'R', words: 'repetitions', run: () => app.go(parseRoute(all)) },
-    ...(piece === undefined ? [] : musicKeys),
-    { key: 'p', shown: 'P', words: 'print', run: print },
+    { key: 't', shown: 'T', words: words.teacher, run: () => app.go(parseRoute(teacher)) },
+    { key: 's', shown: 'S', words: words.students, run: () => app.go({ kind: 'students' }) },
+    { key: 'r', shown: 'R', words: words.repetitions, run: () => toAll.current?.click() },
+    ...(piece === undefined ? [] : musicKeys()),
+    { key: 'p', shown: 'P', words: words.print, run: print },
   ]
   return (
     <div className="review-head">
-      {student && <p className="whose">{student.name}’s record, to read only</p>}
+      {student && <p className="whose">{reviewText.theirs(student.name)}</p>}
       <h1>{title}</h1>
-      <p className="soft print-only">Review of {dateWords(reviews.today())}, Passagework</p>
+      <p className="soft print-only">{reviewText.printedOn(dateWords(reviews.today()))}</p>
       <p className="row no-print">
-        {piece !== undefined && <a href={routes.review()}>All pieces</a>}
+        {piece !== undefined && <a href={routes.review()}>{head.allPieces}</a>}
         {piece !== undefined && !student && (
-          <a href={formatRoute({ kind: 'piece', piece })}>To the piece</a>
+          <a href={formatRoute({ kind: 'piece', piece })}>{head.toPiece}</a>
         )}
-        {!student && <a href={formatRoute({ kind: 'journal' })}>The record as a file</a>}
-        <a href={teacher}>Teacher’s page</a>
-        <a href={formatRoute({ kind: 'students' })}>Students</a>
-        <a href={all}>Repetitions</a>
+        {!student && <a href={formatRoute({ kind: 'journal' })}>{head.record}</a>}
+        <a href={teacher}>{head.teacher}</a>
+        <a href={formatRoute({ kind: 'students' })}>{head.students}</a>
+        <a href={all} ref={toAll}>
+          {head.repetitions}
+        </a>
         <button type="button" onClick={print}>
-          Print
+          {head.print}
         </button>
         <PageKeys keys={keys} />
       </p>
@@ -105,9 +111,9 @@ const print = (): void => {
 
 const Nothing = () => (
   <p>
-    Nothing practised here yet. Choose one of the{' '}
-    <a href={formatRoute({ kind: 'pieces' })}>pieces</a> and one small chunk of it; or take in a
-    record that was <a href={formatRoute({ kind: 'journal' })}>saved as a file</a>.
+    {phrase(
+      reviewText.nothing<ReactNode>((kind, words) => <a href={formatRoute({ kind })}>{words}</a>),
+    )}
   </p>
 )
 
@@ -122,7 +128,7 @@ const AllTime = ({ review }: { readonly review: AllPage }) => (
       asked={everything}
     />
     <section aria-labelledby="by-piece">
-      <h2 id="by-piece">Piece by piece</h2>
+      <h2 id="by-piece">{reviewText.pieces.title}</h2>
       <Pieces pieces={review.pieces} />
     </section>
     <FlawKinds flaws={review.flaws} asked={everything} />
@@ -137,16 +143,17 @@ const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
   const routes = useReviewedRoutes()
   const listed = useSelected(app.library.store, (state) => state.listed)
   const titleOf = useTitles(pieces)
+  const { columns } = reviewText
   return (
     <div className="scroll">
       <table className="by-piece stack">
         <thead>
           <tr>
-            <th scope="col">Piece</th>
-            <th scope="col">Clean share</th>
-            <th scope="col">Broken off</th>
-            <th scope="col">Days</th>
-            <th scope="col">Last</th>
+            <th scope="col">{columns.piece}</th>
+            <th scope="col">{columns.cleanShare}</th>
+            <th scope="col">{columns.brokenOff}</th>
+            <th scope="col">{columns.days}</th>
+            <th scope="col">{columns.last}</th>
           </tr>
         </thead>
         <tbody>
@@ -155,17 +162,21 @@ const Pieces = ({ pieces }: { readonly pieces: readonly PieceFigures[] }) => {
               <th scope="row">
                 <a href={routes.review(piece)}>{titleOf(piece)}</a>
                 {!listed.some(({ id }) => id === piece) && (
-                  <span className="soft"> not on this machine</span>
+                  <span className="soft">{reviewText.pieces.elsewhere}</span>
                 )}
               </th>
-              <td data-label="Clean share">{shareWords(share)}</td>
-              <td data-label="Broken off">
+              <td data-label={columns.cleanShare}>
+                <Share share={share} asked={{ piece }} />
+              </td>
+              <td data-label={columns.brokenOff}>
                 <Followed n={tally.brokenOff} asked={{ piece, verdict: 'brokenOff' }} />
               </td>
-              <td data-label="Days">
+              <td data-label={columns.days}>
                 <Followed n={days} asked={{ piece }} />
               </td>
-              <td data-label="Last">{dateWords(lastDay)}</td>
+              <td data-label={columns.last}>
+                <OnDay day={lastDay} asked={{ piece }} />
+              </td>
             </tr>
           ))}
         </tbody>

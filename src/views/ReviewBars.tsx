@@ -1,14 +1,15 @@
-import { useId, useState } from 'react'
+import { useId, useState, type ReactNode } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
 import type { Score } from '@/music/music'
 import type { PieceId } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { NoteFlaw } from '@/review/flawBars'
+import { reviewText } from '@/text/review'
 import { FlawMusic } from './FlawMusic'
+import { phrase } from './phrase'
 import { ChunkName, Followed } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
 import { flawTimes, locatedWords } from './reviewWords'
-import { plural } from '@/text/plural'
 
 /** So many bars are listed at first. */
 const firstBars = 8
@@ -27,27 +28,38 @@ export const ReviewBars = ({
   const heading = useId()
   const [isWhole, setWhole] = useState(false)
   if (!score || bars.length === 0) return null
+  const { columns, where } = reviewText
   const [most] = bars
   const times = bars.reduce((sum, bar) => sum + bar.times, 0)
+  const all = <Followed n={times} asked={{ ...asked, verdict: 'flawed' }} />
   return (
     <section aria-labelledby={heading} className="where">
-      <h2 id={heading}>Where the flaws are</h2>
+      <h2 id={heading}>{where.title}</h2>
       <p>
-        {plural(times, 'flaw')} in {plural(bars.length, 'bar')}
-        {most && bars.length > 1 && `, most of them in bar ${most.bar.number}: ${most.times}`}.
+        {phrase(
+          most && bars.length > 1
+            ? where.most<ReactNode>(
+                times,
+                all,
+                bars.length,
+                most.bar.number,
+                <Followed n={most.times} asked={{ ...asked, bar: most.barIndex }} />,
+              )
+            : where.all<ReactNode>(times, all, bars.length),
+        )}
       </p>
       <FlawMusic score={score} bars={bars} asked={asked} />
       <div className="scroll">
         <table className="bar-table">
-          <caption>Bar by bar, those with most flaws first</caption>
+          <caption>{where.barByBar}</caption>
           <thead>
             <tr>
-              <th scope="col">Bar</th>
+              <th scope="col">{columns.bar}</th>
               <th scope="col" className="number">
-                Flaws
+                {columns.flaws}
               </th>
-              <th scope="col">At which notes</th>
-              <th scope="col">Chunk</th>
+              <th scope="col">{columns.notes}</th>
+              <th scope="col">{columns.chunk}</th>
             </tr>
           </thead>
           <tbody>
@@ -78,7 +90,7 @@ export const ReviewBars = ({
       </div>
       {!isWhole && (bars.length > firstBars || bars.some(({ notes }) => notes.length > 3)) && (
         <button type="button" className="no-print" onClick={() => setWhole(true)}>
-          Show every note of {plural(bars.length, 'bar')}
+          {where.showNotes(bars.length)}
         </button>
       )}
     </section>

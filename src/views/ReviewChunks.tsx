@@ -1,13 +1,15 @@
 import type { PieceId } from '@/music/units'
 import type { PieceFigures } from '@/review/allTime'
 import type { ChunksOfAll } from '@/review/coldFigures'
+import { reviewText } from '@/text/review'
 import { Opened } from './Opened'
 import { ColdShare } from './ReviewCold'
 import { PlayedFor } from './ReviewKeys'
+import { Followed, States } from './ReviewParts'
 import { useReviewed, useReviewedRoutes } from './reviewed'
 import { useReturn } from './useReturn'
 import { useTitles } from './useTitles'
-import { stateOrder, statesWords } from './reviewWords'
+import { stateOrder } from './reviewWords'
 import { useLoaded } from './useLoaded'
 
 /** What only the chunks of all pieces tell: how far they have come, what held cold, which keys were exchanged. */
@@ -20,8 +22,10 @@ export const ReviewChunks = ({ pieces }: { readonly pieces: readonly PieceFigure
       {(chunks) => (
         <>
           <section aria-labelledby="states">
-            <h2 id="states">How far the chunks have come</h2>
-            <p>{statesWords(chunks.states)}</p>
+            <h2 id="states">{reviewText.chunks.ofAll}</h2>
+            <p>
+              <States states={chunks.states} asked={{}} />
+            </p>
             {chunks.cold.checks > 0 && <ColdShare cold={chunks.cold} asked={{}} />}
             <StateTable chunks={chunks} pieces={pieces} />
           </section>
@@ -41,20 +45,24 @@ const StateTable = ({
 }) => {
   const routes = useReviewedRoutes()
   const titleOf = useTitles(pieces)
+  const {
+    columns,
+    states: { names },
+  } = reviewText
   const of = new Map(chunks.pieces.map((each) => [each.piece, each]))
   return (
     <div className="scroll">
       <table className="stack">
         <thead>
           <tr>
-            <th scope="col">Piece</th>
+            <th scope="col">{columns.piece}</th>
             {stateOrder.map((state) => (
               <th key={state} scope="col" className="number">
-                {state}
+                {names[state]}
               </th>
             ))}
             <th scope="col" className="number">
-              held cold
+              {columns.heldCold}
             </th>
           </tr>
         </thead>
@@ -67,16 +75,16 @@ const StateTable = ({
               <tr key={piece}>
                 <th scope="row">{titleOf(piece)}</th>
                 {stateOrder.map((state) => (
-                  <td key={state} className="number" data-label={state}>
-                    {states[state]}
+                  <td key={state} className="number" data-label={names[state]}>
+                    <Followed n={states[state]} asked={{ piece, state }} />
                   </td>
                 ))}
-                <td className="number" data-label="held cold">
+                <td className="number" data-label={columns.heldCold}>
                   {cold.checks === 0 ? (
                     '–'
                   ) : (
                     <a href={routes.repetitions({ piece, cold: true })}>
-                      {cold.held} of {cold.held + cold.failed}
+                      {reviewText.cold.heldOf(cold.held, cold.held + cold.failed)}
                     </a>
                   )}
                 </td>

@@ -1,12 +1,14 @@
-import { useState } from 'react'
+import { useState, type ReactNode } from 'react'
 import type { Periods } from '@/review/pages'
 import type { Asked } from '@/review/asked'
 import type { Figures } from '@/review/joinSums'
 import type { PeriodStep } from '@/review/periods'
-import type { ShareTrend } from '@/review/proportion'
-import { Followed } from './ReviewParts'
+import type { Trend } from '@/review/allTime'
+import { reviewText } from '@/text/review'
+import { Followed, MadeOf } from './ReviewParts'
 import { latest, SharePlot } from './ReviewShares'
-import { describeTrend, rangeWords } from './reviewWords'
+import { phrase } from './phrase'
+import { boundsOf, describeTrend } from './reviewWords'
 import { percent } from './words'
 
 const steps: readonly PeriodStep[] = ['day', 'week', 'month']
@@ -26,29 +28,46 @@ export const ReviewClean = ({
 }: {
   readonly figures: Figures
   readonly periods: Periods
-  readonly trend: ShareTrend | undefined
+  readonly trend: Trend | undefined
   /** What all repetitions counted here have in common. */
   readonly asked: Asked
 }) => {
   const [step, setStep] = useState(() => firstStep(periods))
+  const words = reviewText.share
   if (!share) return <NoShare brokenOff={tally.brokenOff} asked={asked} />
   return (
     <section className="review-clean" aria-labelledby="clean">
       <h2 id="clean" className="unseen">
-        Clean share
+        {words.title}
       </h2>
       <p className="share" data-share={share.value}>
-        <b>{percent(share.value)}</b> clean
+        {phrase(
+          words.clean<ReactNode>(
+            <MadeOf asked={{ ...asked, ended: true }}>
+              <b>{percent(share.value)}</b>
+            </MadeOf>,
+          ),
+        )}
         <span className="soft">
-          between {rangeWords(share, 'and')} % in 95 of 100 cases;{' '}
-          <Followed n={tally.clean} asked={{ ...asked, verdict: 'clean' }} /> clean,{' '}
-          <Followed n={tally.flawed} asked={{ ...asked, verdict: 'flawed' }} /> flawed;{' '}
-          <Followed n={tally.brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} /> broken off
+          {words.within(...boundsOf(share))}
+          {phrase(
+            words.tally<ReactNode>(
+              <Followed n={tally.clean} asked={{ ...asked, verdict: 'clean' }} />,
+              <Followed n={tally.flawed} asked={{ ...asked, verdict: 'flawed' }} />,
+              <Followed n={tally.brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} />,
+            ),
+          )}
         </span>
       </p>
-      <p>{describeTrend(trend)}</p>
+      <p>
+        {phrase(
+          describeTrend<ReactNode>(trend, (side, share) => (
+            <MadeOf asked={{ ...asked, ...trend?.days[side], ended: true }}>{share}</MadeOf>
+          )),
+        )}
+      </p>
       <fieldset className="row no-print">
-        <legend className="unseen">Show by</legend>
+        <legend className="unseen">{reviewText.shares.showBy}</legend>
         {steps.map((each) => (
           <label key={each} className="row tight">
             <input
@@ -57,15 +76,12 @@ export const ReviewClean = ({
               checked={each === step}
               onChange={() => setStep(each)}
             />
-            by {each}
+            {reviewText.shares.by(each)}
           </label>
         ))}
       </fieldset>
       <SharePlot periods={latest(periods[step], step)} step={step} asked={asked} />
-      <p className="soft plot-key">
-        A dot is the clean share; the line through it, where it lies in 95 of 100 cases: long where
-        there is little to go by. Broken off is counted apart, below.
-      </p>
+      <p className="soft plot-key">{reviewText.shares.key}</p>
     </section>
   )
 }
@@ -73,13 +89,14 @@ export const ReviewClean = ({
 /** Where nothing was clean or flawed there is no share, and no picture of it. */
 const NoShare = ({ brokenOff, asked }: { readonly brokenOff: number; readonly asked: Asked }) => (
   <section className="review-clean" aria-labelledby="clean">
-    <h2 id="clean">No clean share yet</h2>
+    <h2 id="clean">{reviewText.share.none}</h2>
     <p className="share">
-      <Followed n={brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} /> broken off
+      {phrase(
+        reviewText.share.onlyBrokenOff<ReactNode>(
+          <Followed n={brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} />,
+        ),
+      )}
     </p>
-    <p>
-      No repetition has come to its end so far, so there is nothing to be clean or flawed. A smaller
-      chunk, or a slower tempo, is easier to bring to its end.
-    </p>
+    <p>{reviewText.share.whyNone}</p>
   </section>
 )

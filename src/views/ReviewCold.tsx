@@ -1,11 +1,13 @@
-import { useId } from 'react'
+import { useId, type ReactNode } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
 import type { Asked } from '@/review/asked'
 import type { ColdFigures } from '@/review/coldFigures'
-import { Followed } from './ReviewParts'
+import { reviewText } from '@/text/review'
+import { phrase } from './phrase'
+import { Followed, MadeOf } from './ReviewParts'
 import { verdictWords } from './repetitionWords'
 import { useReviewedRoutes } from './reviewed'
-import { chunkWords, dateWords, rangeWords } from './reviewWords'
+import { boundsOf, chunkWords, dateWords } from './reviewWords'
 import { percent } from './words'
 
 /** So many are shown: the latest. */
@@ -22,19 +24,20 @@ export const ColdChecks = ({
   const id = useId()
   const routes = useReviewedRoutes()
   if (coldChecks.length === 0) return null
+  const { columns, cold: words } = reviewText
   return (
     <section aria-labelledby={id}>
-      <h2 id={id}>Cold, on a later day</h2>
+      <h2 id={id}>{words.title}</h2>
       <ColdShare cold={cold} asked={asked} />
       <div className="scroll">
         <table className="stack">
           <thead>
             <tr>
-              <th scope="col">Day</th>
-              <th scope="col">Chunk</th>
-              <th scope="col">Days since</th>
-              <th scope="col">Verdict</th>
-              <th scope="col">Then</th>
+              <th scope="col">{columns.day}</th>
+              <th scope="col">{columns.chunk}</th>
+              <th scope="col">{columns.daysSince}</th>
+              <th scope="col">{columns.verdict}</th>
+              <th scope="col">{columns.afterwards}</th>
             </tr>
           </thead>
           <tbody>
@@ -50,15 +53,15 @@ export const ColdChecks = ({
                       {dateWords(day)}
                     </a>
                   </th>
-                  <td data-label="Chunk">
+                  <td data-label={columns.chunk}>
                     {chunkWords(
                       chunks.find((each) => each.chunk === chunk),
                       score,
                     )}
                   </td>
-                  <td data-label="Days since">{daysSince}</td>
-                  <td data-label="Verdict">{verdictWords[verdict]}</td>
-                  <td data-label="Then">{after}</td>
+                  <td data-label={columns.daysSince}>{daysSince}</td>
+                  <td data-label={columns.verdict}>{verdictWords[verdict]}</td>
+                  <td data-label={columns.afterwards}>{reviewText.states.names[after]}</td>
                 </tr>
               ))}
           </tbody>
@@ -66,7 +69,12 @@ export const ColdChecks = ({
       </div>
       {coldChecks.length > latest && (
         <p className="soft">
-          The latest {latest} of {coldChecks.length}.
+          {phrase(
+            words.latest<ReactNode>(
+              latest,
+              <Followed n={coldChecks.length} asked={{ ...asked, cold: true }} />,
+            ),
+          )}
         </p>
       )}
     </section>
@@ -82,12 +90,21 @@ export const ColdShare = ({
   readonly asked: Asked
 }) => (
   <p>
-    <Followed n={checks} asked={{ ...asked, cold: true }} /> cold{' '}
-    {checks === 1 ? 'check' : 'checks'} of what had been secure or kept:{' '}
-    <Followed n={held} asked={{ ...asked, cold: true, verdict: 'clean' }} /> held,{' '}
-    <Followed n={failed} asked={{ ...asked, cold: true, verdict: 'flawed' }} /> failed;{' '}
-    <Followed n={brokenOff} asked={{ ...asked, cold: true, verdict: 'brokenOff' }} /> broken off.
+    {phrase(
+      reviewText.cold.all<ReactNode>(
+        checks,
+        <Followed n={checks} asked={{ ...asked, cold: true }} />,
+        <Followed n={held} asked={{ ...asked, cold: true, verdict: 'clean' }} />,
+        <Followed n={failed} asked={{ ...asked, cold: true, verdict: 'flawed' }} />,
+        <Followed n={brokenOff} asked={{ ...asked, cold: true, verdict: 'brokenOff' }} />,
+      ),
+    )}
     {share &&
-      ` ${percent(share.value)} held, between ${rangeWords(share, 'and')} % in 95 of 100 cases.`}
+      phrase(
+        reviewText.cold.share<ReactNode>(
+          <MadeOf asked={{ ...asked, cold: true, ended: true }}>{percent(share.value)}</MadeOf>,
+          ...boundsOf(share),
+        ),
+      )}
   </p>
 )

@@ -2,6 +2,7 @@ import { useId, useState } from 'react'
 import type { Substitution } from '@/journal/flawCounts'
 import type { Score } from '@/music/music'
 import type { Asked } from '@/review/asked'
+import { reviewText } from '@/text/review'
 import { Followed } from './ReviewParts'
 import { keyWords } from './reviewWords'
 
@@ -24,14 +25,14 @@ export const PlayedFor = ({
   if (substitutions.length === 0) return null
   return (
     <section aria-labelledby={id}>
-      <h2 id={id}>Which key was played for which</h2>
+      <h2 id={id}>{reviewText.keysPlayed.title}</h2>
       <table className="narrow">
         <thead>
           <tr>
-            <th scope="col">Written</th>
-            <th scope="col">Played</th>
+            <th scope="col">{reviewText.columns.written}</th>
+            <th scope="col">{reviewText.columns.played}</th>
             <th scope="col" className="number">
-              Times
+              {reviewText.columns.times}
             </th>
           </tr>
         </thead>
@@ -51,7 +52,7 @@ export const PlayedFor = ({
       </table>
       {!isWhole && substitutions.length > firstRows && (
         <button type="button" className="no-print" onClick={() => setWhole(true)}>
-          Show all {substitutions.length}
+          {reviewText.showAll(substitutions.length)}
         </button>
       )}
     </section>

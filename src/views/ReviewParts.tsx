@@ -1,12 +1,20 @@
 import { formatRoute } from '@/app/route'
+import type { ReactNode } from 'react'
 import type { Score } from '@/music/music'
 import type { PieceId } from '@/music/units'
+import type { Day } from '@/journal/day'
 import type { Asked } from '@/review/asked'
+import type { ChunkState } from '@/review/chunkStates'
+import type { StateCounts } from '@/review/coldFigures'
 import type { Figures, OverruleCount } from '@/review/joinSums'
 import type { ChunkFigures } from '@/review/pieceReview'
+import type { Estimate } from '@/review/proportion'
+import { flawsText } from '@/text/flaws'
+import { reviewText } from '@/text/review'
 import { overruleWords } from './Decisions'
 import { useReviewed, useReviewedRoutes } from './reviewed'
-import { amountWords, chunkWords, grouped } from './reviewWords'
+import { phrase } from './phrase'
+import { amountWords, chunkWords, dateWords, grouped, shareWords, stateOrder } from './reviewWords'
 import { flawWords } from './words'
 
 /** Its place in words; in one's own record it leads to its drill, where the piece is at hand. */
@@ -36,6 +44,52 @@ export const Followed = ({ n, asked }: { readonly n: number; readonly asked: Ask
   return n === 0 ? '0' : <a href={routes.repetitions(asked)}>{grouped(n)}</a>
 }
 
+/** A figure that counts no repetitions, and the way down to those that it is made of. */
+export const MadeOf = ({
+  asked,
+  children,
+}: {
+  readonly asked: Asked
+  readonly children: ReactNode
+}) => <a href={useReviewedRoutes().repetitions(asked)}>{children}</a>
+
+/** A clean share with its interval, made of what came to its end; a dash where nothing did. */
+export const Share = ({
+  share,
+  asked,
+}: {
+  readonly share: Estimate | undefined
+  readonly asked: Asked
+}) =>
+  share ? <MadeOf asked={{ ...asked, ended: true }}>{shareWords(share)}</MadeOf> : shareWords(share)
+
+/** A day, and what was played on it. */
+export const OnDay = ({ day, asked }: { readonly day: Day; readonly asked: Asked }) => (
+  <MadeOf asked={{ ...asked, from: day, to: day }}>{dateWords(day)}</MadeOf>
+)
+
+/** How many chunks stand how; each leads to the repetitions that made them so. */
+export const States = ({
+  states,
+  asked,
+}: {
+  readonly states: StateCounts
+  readonly asked: Asked
+}) => {
+  const chunks = stateOrder.reduce((sum, state) => sum + states[state], 0)
+  const count = (state: ChunkState): ReactNode => (
+    <Followed n={states[state]} asked={{ ...asked, state }} />
+  )
+  return phrase(
+    reviewText.states.all<ReactNode>(chunks, <Followed n={chunks} asked={asked} />, {
+      slipped: count('slipped'),
+      secure: count('secure'),
+      kept: count('kept'),
+      practised: count('practised'),
+    }),
+  )
+}
+
 /** What it comes to in repetitions, time and days; it leads to them, day by day. */
 export const Amount = ({
   figures,
@@ -62,14 +116,14 @@ export const Overruled = ({
   if (overruled.length === 0) return null
   return (
     <section aria-labelledby="overruled">
-      <h2 id="overruled">What {student?.name ?? 'you'} decided otherwise</h2>
+      <h2 id="overruled">
+        {student ? reviewText.overruled.theirs(student.name) : reviewText.overruled.yours}
+      </h2>
       <ul className="flaws">
         {overruled.map(({ what, times }) => (
           <li key={what}>
             {overruleWords[what]},{' '}
-            <a href={routes.repetitions({ ...asked, overruled: what })}>
-              {times === 1 ? 'once' : `${times} times`}
-            </a>
+            <a href={routes.repetitions({ ...asked, overruled: what })}>{flawsText.times(times)}</a>
           </li>
         ))}
       </ul>
@@ -83,13 +137,13 @@ export const FlawKinds = ({ flaws, asked }: Pick<Figures, 'flaws'> & { readonly 
   if (flaws.length === 0) return null
   return (
     <section aria-labelledby="kinds">
-      <h2 id="kinds">What kind of flaw</h2>
+      <h2 id="kinds">{reviewText.kinds.title}</h2>
       <table className="kinds">
         <thead>
           <tr>
-            <th scope="col">Flaw</th>
+            <th scope="col">{reviewText.columns.flaw}</th>
             <th scope="col" className="number">
-              Times
+              {reviewText.columns.times}
             </th>
             <td aria-hidden="true" />
           </tr>

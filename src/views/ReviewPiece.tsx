@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { useMemo, useState, type ReactNode } from 'react'
 import type { OnePieceReview } from '@/app/reviewing'
 import { formatRoute } from '@/app/route'
 import type { Score } from '@/music/music'
@@ -6,24 +6,26 @@ import type { PieceId } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { ChunkState } from '@/review/chunkStates'
 import type { ChunkFigures } from '@/review/pieceReview'
+import { reviewText } from '@/text/review'
 import { NotebookPrinted } from './NotebookPrinted'
 import { ReviewBars } from './ReviewBars'
 import { ReviewClean } from './ReviewClean'
 import { ColdChecks } from './ReviewCold'
 import { PlayedFor } from './ReviewKeys'
-import { Amount, ChunkName, FlawKinds, Followed, Overruled } from './ReviewParts'
-import { RungPlot } from './ReviewRungs'
-import { useReviewedRoutes } from './reviewed'
+import { phrase } from './phrase'
 import {
-  chunkWords,
-  curveWords,
-  dateWords,
-  shareWords,
-  stateOrder,
-  statesWords,
-  stateWords,
-  tempoWords,
-} from './reviewWords'
+  Amount,
+  ChunkName,
+  FlawKinds,
+  Followed,
+  MadeOf,
+  OnDay,
+  Overruled,
+  Share,
+  States,
+} from './ReviewParts'
+import { Rung, RungPlot } from './ReviewRungs'
+import { chunkWords, stateOrder, tempoWords } from './reviewWords'
 
 /** All practice of one piece. */
 export const ReviewPiece = ({
@@ -39,19 +41,20 @@ export const ReviewPiece = ({
     <>
       {!score && (
         <p className="notice">
-          The score of this piece is not on this machine, only the record of its practice. Bring its
-          file in on the page <a href={formatRoute({ kind: 'pieces' })}>Pieces</a>, and the record
-          will find it.
+          {phrase(
+            reviewText.noScore<ReactNode>((words) => (
+              <a href={formatRoute({ kind: 'pieces' })}>{words}</a>
+            )),
+          )}
         </p>
       )}
       <ReviewClean figures={review} periods={review.periods} trend={review.trend} asked={asked} />
       <section aria-labelledby="chunks">
-        <h2 id="chunks">How far each chunk has come</h2>
-        <p>{statesWords(review.states)}</p>
-        <p className="soft">
-          Trend: whether flaws become fewer with practice, since the tempo last reached a new
-          height.
+        <h2 id="chunks">{reviewText.chunks.each}</h2>
+        <p>
+          <States states={review.states} asked={asked} />
         </p>
+        <p className="soft">{reviewText.chunks.trend}</p>
         {stateOrder.map((state) => (
           <ChunksIn
             key={state}
@@ -90,20 +93,21 @@ const ChunksIn = ({
 }) => {
   const [whole, setWhole] = useState(false)
   if (chunks.length === 0) return null
+  const { columns } = reviewText
   const sorted = chunks.toSorted((a, b) => (lastDay(a) < lastDay(b) ? 1 : -1))
   return (
     <>
       <div className="scroll">
         <table className="chunk-table stack">
-          <caption>{stateWords[state]}</caption>
+          <caption>{reviewText.states.captions[state]}</caption>
           <thead>
             <tr>
-              <th scope="col">Chunk</th>
-              <th scope="col">Clean share</th>
-              <th scope="col">Longest streak</th>
-              <th scope="col">Tempo</th>
-              <th scope="col">Trend</th>
-              <th scope="col">Last</th>
+              <th scope="col">{columns.chunk}</th>
+              <th scope="col">{columns.cleanShare}</th>
+              <th scope="col">{columns.longestStreak}</th>
+              <th scope="col">{columns.tempo}</th>
+              <th scope="col">{columns.trend}</th>
+              <th scope="col">{columns.last}</th>
             </tr>
           </thead>
           <tbody>
@@ -115,7 +119,7 @@ const ChunksIn = ({
       </div>
       {!whole && sorted.length > firstRows && (
         <button type="button" className="no-print" onClick={() => setWhole(true)}>
-          Show all {sorted.length}
+          {reviewText.showAll(sorted.length)}
         </button>
       )}
     </>
@@ -133,27 +137,34 @@ const ChunkRow = ({
   readonly chunk: ChunkFigures
   readonly score: Score | undefined
 }) => {
-  const routes = useReviewedRoutes()
   const last = chunk.days.at(-1)
+  const asked: Asked = { piece: id, chunk: chunk.chunk }
+  const { columns, chunks: words } = reviewText
+  const rung = last && <Rung chunk={chunk} day={last.day} rung={last.lastRung} asked={asked} />
   return (
     <tr data-chunk={chunk.chunk}>
       <th scope="row">
         <ChunkName id={id} chunk={chunk} score={score} />
       </th>
-      <td data-label="Clean share">
-        <a href={routes.repetitions({ piece: id, chunk: chunk.chunk })}>
-          {shareWords(chunk.share) === '–' ? 'broken off' : shareWords(chunk.share)}
-        </a>
+      <td data-label={columns.cleanShare}>
+        {chunk.share ? (
+          <Share share={chunk.share} asked={asked} />
+        ) : (
+          <MadeOf asked={asked}>{words.brokenOff}</MadeOf>
+        )}
       </td>
-      <td data-label="Longest streak">
-        <Followed n={chunk.longestStreak} asked={{ piece: id, chunk: chunk.chunk, streak: true }} />
+      <td data-label={columns.longestStreak}>
+        <Followed n={chunk.longestStreak} asked={{ ...asked, streak: true }} />
       </td>
-      <td data-label="Tempo">
-        {last && tempoWords(last.lastRung, chunk)}
-        {chunk.drill && ` of ${tempoWords(chunk.drill.goalTempo, chunk)}`}
+      <td data-label={columns.tempo}>
+        {chunk.drill
+          ? phrase(words.tempo<ReactNode>(rung, tempoWords(chunk.drill.goalTempo, chunk)))
+          : rung}
       </td>
-      <td data-label="Trend">{chunk.curve ? curveWords[chunk.curve.verdict] : 'too few days'}</td>
-      <td data-label="Last">{last && dateWords(last.day)}</td>
+      <td data-label={columns.trend}>
+        {chunk.curve ? words.curves[chunk.curve.verdict] : words.tooFewDays}
+      </td>
+      <td data-label={columns.last}>{last && <OnDay day={last.day} asked={asked} />}</td>
     </tr>
   )
 }
@@ -172,9 +183,9 @@ const OverDays = ({
   if (!chunk) return null
   return (
     <section aria-labelledby="over-days">
-      <h2 id="over-days">Tempo and streaks, day by day</h2>
+      <h2 id="over-days">{reviewText.rungs.title}</h2>
       <label className="row no-print">
-        Chunk
+        {reviewText.rungs.chunk}
         <select
           className="chunk-choice"
           value={chunk.chunk}
@@ -188,10 +199,7 @@ const OverDays = ({
         </select>
       </label>
       <RungPlot chunk={chunk} name={chunkWords(chunk, score)} asked={asked} />
-      <p className="soft plot-key">
-        A line is the tempi of a day, its stroke across the last one; the bars below are the longest
-        streaks.
-      </p>
+      <p className="soft plot-key">{reviewText.rungs.key}</p>
     </section>
   )
 }

@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
+import { reviewText } from '@/text/review'
 import { dateWords } from './reviewWords'
 
 /** A picture, a sentence that says what it shows, and its figures as a table. */
@@ -8,7 +9,7 @@ export const Plot = ({
   draw,
   table,
 }: {
-  readonly sentence: string
+  readonly sentence: ReactNode
   readonly height: number
   readonly draw: (width: number) => ReactNode
   readonly table: ReactNode
@@ -30,7 +31,7 @@ export const Plot = ({
       )}
       <figcaption id={id}>{sentence}</figcaption>
       <details className="plot-table">
-        <summary>The figures as a table</summary>
+        <summary>{reviewText.asTable}</summary>
         <div className="scroll">{table}</div>
       </details>
     </figure>

@@ -1,7 +1,11 @@
+import type { ReactNode } from 'react'
+import type { Day } from '@/journal/day'
 import { tempo, type Tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
-import type { ChunkFigures } from '@/review/pieceReview'
-import { Followed } from './ReviewParts'
+import type { ChunkDayFigures, ChunkFigures } from '@/review/pieceReview'
+import { reviewText } from '@/text/review'
+import { phrase } from './phrase'
+import { Followed, MadeOf } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
 import { dateWords, tempoWords } from './reviewWords'
 
@@ -20,23 +24,52 @@ export const RungPlot = ({
   readonly asked: Asked
 }) => (
   <Plot
-    sentence={describeRungs(chunk, name)}
+    sentence={phrase(describeRungs(chunk, name, { ...asked, chunk: chunk.chunk }))}
     height={top + rungHeight.plot + rungHeight.gap + rungHeight.strip + rungHeight.labels}
     draw={(width) => <Rungs chunk={chunk} width={width} />}
     table={<RungTable chunk={chunk} asked={{ ...asked, chunk: chunk.chunk }} />}
   />
 )
 
-const describeRungs = (chunk: ChunkFigures, name: string): string => {
+const describeRungs = (chunk: ChunkFigures, name: string, asked: Asked): readonly ReactNode[] => {
+  const { nothing, oneDay, days } = reviewText.rungs
   const [first, last] = [chunk.days[0], chunk.days.at(-1)]
-  if (!first || !last) return `Nothing was played of ${name}.`
-  const goal = chunk.drill ? `, the goal is ${tempoWords(chunk.drill.goalTempo, chunk)}` : ''
-  const to =
-    first === last
-      ? `on ${dateWords(first.day)}, from ${tempoWords(first.lowestRung, chunk)} to ${tempoWords(first.highestRung, chunk)}`
-      : `from ${tempoWords(first.lastRung, chunk)} at the end of ${dateWords(first.day)} to ${tempoWords(last.lastRung, chunk)} at the end of ${dateWords(last.day)}`
-  return `Tempo of ${name}, ${to}${goal}; longest streak ${chunk.longestStreak}.`
+  if (!first || !last) return [nothing(name)]
+  const goal = chunk.drill && tempoWords(chunk.drill.goalTempo, chunk)
+  const rung = (day: ChunkDayFigures, at: Tempo): ReactNode => (
+    <Rung chunk={chunk} day={day.day} rung={at} asked={asked} />
+  )
+  const streak = <Followed n={chunk.longestStreak} asked={{ ...asked, streak: true }} />
+  return first === last
+    ? oneDay<ReactNode>(
+        name,
+        dateWords(first.day),
+        rung(first, first.lowestRung),
+        rung(first, first.highestRung),
+        goal,
+        streak,
+      )
+    : days<ReactNode>(
+        name,
+        { rung: rung(first, first.lastRung), day: dateWords(first.day) },
+        { rung: rung(last, last.lastRung), day: dateWords(last.day) },
+        goal,
+        streak,
+      )
 }
+
+/** A tempo of a chunk on a day, and what was played at it. */
+export const Rung = ({
+  chunk,
+  day,
+  rung,
+  asked,
+}: {
+  readonly chunk: ChunkFigures
+  readonly day: Day
+  readonly rung: Tempo
+  readonly asked: Asked
+}) => <MadeOf asked={{ ...asked, from: day, to: day, rung }}>{tempoWords(rung, chunk)}</MadeOf>
 
 /** Days are numbered as played: between two there may be weeks, which would leave no room for either. */
 const Rungs = ({ chunk, width }: { readonly chunk: ChunkFigures; readonly width: number }) => {
@@ -88,7 +121,7 @@ const Rungs = ({ chunk, width }: { readonly chunk: ChunkFigures; readonly width:
           {most}
         </text>
         <text x={left} y={base - rungHeight.strip - 7}>
-          longest streak
+          {reviewText.rungs.streak}
         </text>
       </g>
       <DateLabels periods={dated} x={x} width={width} y={base + 22} />
@@ -96,53 +129,61 @@ const Rungs = ({ chunk, width }: { readonly chunk: ChunkFigures; readonly width:
   )
 }
 
-const RungTable = ({ chunk, asked }: { readonly chunk: ChunkFigures; readonly asked: Asked }) => (
-  <table className="stack">
-    <thead>
-      <tr>
-        <th scope="col">Day</th>
-        <th scope="col">Slowest</th>
-        <th scope="col">Fastest</th>
-        <th scope="col">Last</th>
-        <th scope="col">Longest streak</th>
-        <th scope="col">Clean</th>
-        <th scope="col">Flawed</th>
-        <th scope="col">Broken off</th>
-      </tr>
-    </thead>
-    <tbody>
-      {chunk.days.toReversed().map((day) => (
-        <tr key={day.day}>
-          <th scope="row">{dateWords(day.day)}</th>
-          <td data-label="Slowest">{tempoWords(day.lowestRung, chunk)}</td>
-          <td data-label="Fastest">{tempoWords(day.highestRung, chunk)}</td>
-          <td data-label="Last">{tempoWords(day.lastRung, chunk)}</td>
-          <td data-label="Longest streak">
-            <Followed
-              n={day.longestStreak}
-              asked={{ ...asked, from: day.day, to: day.day, streak: true }}
-            />
-          </td>
-          <td data-label="Clean">
-            <Followed
-              n={day.tally.clean}
-              asked={{ ...asked, from: day.day, to: day.day, verdict: 'clean' }}
-            />
-          </td>
-          <td data-label="Flawed">
-            <Followed
-              n={day.tally.flawed}
-              asked={{ ...asked, from: day.day, to: day.day, verdict: 'flawed' }}
-            />
-          </td>
-          <td data-label="Broken off">
-            <Followed
-              n={day.tally.brokenOff}
-              asked={{ ...asked, from: day.day, to: day.day, verdict: 'brokenOff' }}
-            />
-          </td>
+const RungTable = ({ chunk, asked }: { readonly chunk: ChunkFigures; readonly asked: Asked }) => {
+  const { columns } = reviewText
+  return (
+    <table className="stack">
+      <thead>
+        <tr>
+          <th scope="col">{columns.day}</th>
+          <th scope="col">{columns.slowest}</th>
+          <th scope="col">{columns.fastest}</th>
+          <th scope="col">{columns.last}</th>
+          <th scope="col">{columns.longestStreak}</th>
+          <th scope="col">{columns.clean}</th>
+          <th scope="col">{columns.flawed}</th>
+          <th scope="col">{columns.brokenOff}</th>
         </tr>
-      ))}
-    </tbody>
-  </table>
-)
+      </thead>
+      <tbody>
+        {chunk.days.toReversed().map((day) => (
+          <RungRow key={day.day} chunk={chunk} day={day} asked={asked} />
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+const RungRow = ({
+  chunk,
+  day: { day, lowestRung, highestRung, lastRung, longestStreak, tally },
+  asked,
+}: {
+  readonly chunk: ChunkFigures
+  readonly day: ChunkDayFigures
+  readonly asked: Asked
+}) => {
+  const { columns } = reviewText
+  const onDay: Asked = { ...asked, from: day, to: day }
+  const rung = (at: Tempo): ReactNode => <Rung chunk={chunk} day={day} rung={at} asked={asked} />
+  return (
+    <tr>
+      <th scope="row">{dateWords(day)}</th>
+      <td data-label={columns.slowest}>{rung(lowestRung)}</td>
+      <td data-label={columns.fastest}>{rung(highestRung)}</td>
+      <td data-label={columns.last}>{rung(lastRung)}</td>
+      <td data-label={columns.longestStreak}>
+        <Followed n={longestStreak} asked={{ ...onDay, streak: true }} />
+      </td>
+      <td data-label={columns.clean}>
+        <Followed n={tally.clean} asked={{ ...onDay, verdict: 'clean' }} />
+      </td>
+      <td data-label={columns.flawed}>
+        <Followed n={tally.flawed} asked={{ ...onDay, verdict: 'flawed' }} />
+      </td>
+      <td data-label={columns.brokenOff}>
+        <Followed n={tally.brokenOff} asked={{ ...onDay, verdict: 'brokenOff' }} />
+      </td>
+    </tr>
+  )
+}

@@ -1,8 +1,11 @@
+import type { ReactNode } from 'react'
 import type { Asked } from '@/review/asked'
 import type { Period, PeriodStep } from '@/review/periods'
-import { Followed } from './ReviewParts'
+import { reviewText } from '@/text/review'
+import { phrase } from './phrase'
+import { Followed, MadeOf, Share } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
-import { dateWords, describeShares, shareWords } from './reviewWords'
+import { dateWords, describeShares } from './reviewWords'
 import { percent } from './words'
 
 /** The most steps that one picture holds: eight weeks of days, two years of weeks. */
@@ -27,7 +30,11 @@ export const SharePlot = ({
   readonly asked: Asked
 }) => (
   <Plot
-    sentence={describeShares(periods, step)}
+    sentence={phrase(
+      describeShares<ReactNode>(periods, step, ({ firstDay, lastDay }, words) => (
+        <MadeOf asked={{ ...asked, from: firstDay, to: lastDay, ended: true }}>{words}</MadeOf>
+      )),
+    )}
     height={top + shareHeight.plot + shareHeight.gap + shareHeight.strip + shareHeight.labels}
     draw={(width) => <Shares periods={periods} width={width} />}
     table={<ShareTable periods={periods} step={step} asked={asked} />}
@@ -75,7 +82,7 @@ const Shares = ({
           {percent(most)}
         </text>
         <text x={left} y={base - shareHeight.strip - 7}>
-          broken off
+          {reviewText.shares.brokenOff}
         </text>
       </g>
       {periods.map((period) => {
@@ -104,55 +111,64 @@ const ShareTable = ({
   readonly periods: readonly Period[]
   readonly step: PeriodStep
   readonly asked: Asked
-}) => (
-  <table className="stack">
-    <thead>
-      <tr>
-        <th scope="col">{step === 'week' ? 'Week of' : step === 'day' ? 'Day' : 'Month'}</th>
-        <th scope="col">Clean share</th>
-        <th scope="col">Clean</th>
-        <th scope="col">Flawed</th>
-        <th scope="col">Broken off</th>
-        <th scope="col">Longest streak</th>
-        <th scope="col">Minutes</th>
-      </tr>
-    </thead>
-    <tbody>
-      {periods
-        .toReversed()
-        .map(({ from, firstDay, lastDay, share, tally, longestStreak, minutes }) => (
-          <tr key={from}>
-            <th scope="row">{dateWords(from)}</th>
-            <td data-label="Clean share">{shareWords(share)}</td>
-            <td data-label="Clean">
-              <Followed
-                n={tally.clean}
-                asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'clean' }}
-              />
-            </td>
-            <td data-label="Flawed">
-              <Followed
-                n={tally.flawed}
-                asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'flawed' }}
-              />
-            </td>
-            <td data-label="Broken off">
-              <Followed
-                n={tally.brokenOff}
-                asked={{ ...asked, from: firstDay, to: lastDay, verdict: 'brokenOff' }}
-              />
-            </td>
-            <td data-label="Longest streak">
-              <Followed
-                n={longestStreak}
-                asked={{ ...asked, from: firstDay, to: lastDay, streak: true }}
-              />
-            </td>
-            <td data-label="Minutes">
-              <Followed n={Math.round(minutes)} asked={{ ...asked, from: firstDay, to: lastDay }} />
-            </td>
-          </tr>
+}) => {
+  const { columns } = reviewText
+  return (
+    <table className="stack">
+      <thead>
+        <tr>
+          <th scope="col">{columns[step]}</th>
+          <th scope="col">{columns.cleanShare}</th>
+          <th scope="col">{columns.clean}</th>
+          <th scope="col">{columns.flawed}</th>
+          <th scope="col">{columns.brokenOff}</th>
+          <th scope="col">{columns.longestStreak}</th>
+          <th scope="col">{columns.minutes}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {periods.toReversed().map((period) => (
+          <ShareRow
+            key={period.from}
+            period={period}
+            asked={{ ...asked, from: period.firstDay, to: period.lastDay }}
+          />
         ))}
-    </tbody>
-  </table>
-)
+      </tbody>
+    </table>
+  )
+}
+
+const ShareRow = ({
+  period: { from, share, tally, longestStreak, minutes },
+  asked,
+}: {
+  readonly period: Period
+  /** With its days. */
+  readonly asked: Asked
+}) => {
+  const { columns } = reviewText
+  return (
+    <tr>
+      <th scope="row">{dateWords(from)}</th>
+      <td data-label={columns.cleanShare}>
+        <Share share={share} asked={asked} />
+      </td>
+      <td data-label={columns.clean}>
+        <Followed n={tally.clean} asked={{ ...asked, verdict: 'clean' }} />
+      </td>
+      <td data-label={columns.flawed}>
+        <Followed n={tally.flawed} asked={{ ...asked, verdict: 'flawed' }} />
+      </td>
+      <td data-label={columns.brokenOff}>
+        <Followed n={tally.brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} />
+      </td>
+      <td data-label={columns.longestStreak}>
+        <Followed n={longestStreak} asked={{ ...asked, streak: true }} />
+      </td>
+      <td data-label={columns.minutes}>
+        <Followed n={Math.round(minutes)} asked={asked} />
+      </td>
+    </tr>
+  )
+}

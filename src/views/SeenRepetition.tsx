@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, type ReactNode } from 'react'
 import { formatRoute } from '@/app/route'
 import type { RepetitionList } from '@/app/repetitionList'
 import type { Seen } from '@/app/seenRepetition'
@@ -6,8 +6,10 @@ import type { Pencil } from '@/engraving/pencil'
 import type { Sheet } from '@/app/practising'
 import type { Listed } from '@/review/repetitions'
 import { tempo } from '@/music/units'
+import { repetitionsText } from '@/text/repetitions'
 import { useApp, useSelected } from './context'
 import { Notation } from './Notation'
+import { phrase } from './phrase'
 import { pencilMark } from './pencilMarks'
 import { PlayedLine } from './PlayedLine'
 import { flawsWords, whereWords } from './RepetitionRow'
@@ -38,27 +40,28 @@ export const SeenRepetition = ({
   const { verdict, rung, figures, piece, chunk, atEpochMs } = repetition
   const words = `${clockWords(atEpochMs)}, ${verdictWords[verdict]}`
   const flaws = flawsWords(listed, list)
-  const played =
-    figures.tempo === undefined ? '' : `, played at ${tempoWords(tempo(figures.tempo), listed)}`
+  const [where, asked] = [whereWords(listed, list, {}), tempoWords(rung, listed)]
+  const text = repetitionsText.seen
   return (
-    <section className="seen" aria-label="The chosen repetition">
+    <section className="seen" aria-label={text.title}>
       <h2>
         {words} <span className="soft">{dateWords(day)}</span>
       </h2>
       <p>
-        {whereWords(listed, list, {})}; asked at {tempoWords(rung, listed)}
-        {played}.
+        {figures.tempo === undefined
+          ? text.asked(where, asked)
+          : text.askedAndPlayed(where, asked, tempoWords(tempo(figures.tempo), listed))}
       </p>
-      {flaws && <p className="seen-flaws">{flaws}.</p>}
+      {flaws && <p className="seen-flaws">{text.flaws(flaws)}</p>}
       {seen?.sheet ? (
-        <SeenNotation sheet={seen.sheet} seen={seen} label={`${words}${flaws && `: ${flaws}`}`} />
+        <SeenNotation
+          sheet={seen.sheet}
+          seen={seen}
+          label={flaws ? repetitionsText.what(words, flaws) : words}
+        />
       ) : (
         seen && (
-          <p className="soft">
-            {list.titles.has(piece) && drill
-              ? 'Its notes cannot be drawn: the place is not in the score that is here.'
-              : 'Its notes cannot be drawn: the piece is not on this machine.'}
-          </p>
+          <p className="soft">{list.titles.has(piece) && drill ? text.noPlace : text.noPiece}</p>
         )
       )}
       <p className="row no-print">
@@ -68,19 +71,17 @@ export const SeenRepetition = ({
           disabled={!seen?.take || sound === 'off'}
           aria-pressed={isHeard}
         >
-          {isHeard ? 'Stop' : 'Hear it again'} <kbd>H</kbd>
+          {phrase((isHeard ? text.stop : text.hear)<ReactNode>(<kbd>H</kbd>))}
         </button>
         {drill && !student && (
           <a href={formatRoute({ kind: 'practice', piece, place: drill.place, form: drill.form })}>
-            Practise it
+            {text.practise}
           </a>
         )}
-        <a href={routes.repetitions({ piece, chunk })}>All of this chunk</a>
+        <a href={routes.repetitions({ piece, chunk })}>{text.ofChunk}</a>
       </p>
       <SoundNote />
-      {seen && !seen.take && (
-        <p className="soft">Of this repetition no keys were recorded: it cannot be heard.</p>
-      )}
+      {seen && !seen.take && <p className="soft">{text.noKeys}</p>}
       {seen?.take && (
         <PlayedLine take={seen.take} chunk={seen.sheet?.chunk} listed={listed} list={list} />
       )}

@@ -2,7 +2,7 @@ import type { RefObject } from 'react'
 import type { TaughtPiece, TeacherPage } from '@/app/teaching'
 import type { Day } from '@/journal/day'
 import type { PencilMark } from '@/engraving/pencil'
-import { grouped, dateWords, rangeWords } from './reviewWords'
+import { boundsOf, grouped, dateWords, rangeWords } from './reviewWords'
 import { shapesOn, TaughtPlaces } from './TaughtPlaces'
 import { TaughtChunks } from './TaughtChunks'
 import {
@@ -124,7 +124,7 @@ const Figures = ({ page }: { readonly page: TeacherPage }) => {
       {share && (
         <>
           <b>{percent(share.value)}</b> of what was played to its end was clean (between{' '}
-          {rangeWords(share, 'and')} % in 95 of 100 cases).{' '}
+          {boundsOf(share).join(' and ')} % in 95 of 100 cases).{' '}
         </>
       )}
       {grouped(tally.clean)} clean, {grouped(tally.flawed)} flawed; {grouped(tally.brokenOff)}{' '}

@@ -1,30 +1,19 @@
 import type { RepetitionList } from '@/app/repetitionList'
 import type { RecordedVerdict } from '@/journal/words'
 import type { Score } from '@/music/music'
-import type { ChunkId, Tempo } from '@/music/units'
+import type { ChunkId, Key, Tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
-import type { ChunkState } from '@/review/chunkStates'
 import type { Located } from '@/review/flawBars'
 import type { ChunkFigures } from '@/review/pieceReview'
+import { flawsText } from '@/text/flaws'
+import { repetitionsText } from '@/text/repetitions'
 import { overruleWords } from './Decisions'
 import { chunkWords, dateWords, keyWords, locatedWords, tempoWords } from './reviewWords'
-import { describePlace, flawWords } from './words'
+import { describePlace } from './words'
 
 /** The words of the list of repetitions. */
 
-export const verdictWords: Readonly<Record<RecordedVerdict, string>> = {
-  clean: 'clean',
-  flawed: 'flawed',
-  brokenOff: 'broken off',
-}
-
-/** Of each chunk that stands so the one repetition that made it so. */
-const settledWords: Readonly<Record<ChunkState, string>> = {
-  secure: 'made a chunk secure',
-  kept: 'confirmed a chunk cold',
-  slipped: 'with which a chunk slipped',
-  practised: 'the last one of a chunk that is only practised',
-}
+export const verdictWords: Readonly<Record<RecordedVerdict, string>> = repetitionsText.verdicts
 
 /** One thing that was asked for, and what is asked for without it. */
 export interface Condition {
@@ -35,42 +24,39 @@ export interface Condition {
 /** What was asked for, one thing after the other, in words. */
 export const conditionsOf = (asked: Asked, list: RepetitionList): readonly Condition[] => {
   const { score } = list
-  const { session, piece, chunk, verdict, ended, rung, flaw, note, until, bar, written, played } =
-    asked
+  const { session, piece, chunk, verdict, ended, rung, flaw, note, until, bar, written } = asked
   const { cold, state, streak, overruled } = asked
-  const when = daysWords(asked)
   const without = (...names: readonly (keyof Asked)[]): Asked =>
     Object.fromEntries(
       Object.entries(asked).filter(([name]) => !names.some((each) => each === name)),
     )
+  const words = repetitionsText.conditions
   const all: readonly (readonly [string | undefined, readonly (keyof Asked)[]])[] = [
-    [session && 'this session', ['session']],
+    [session && words.session, ['session']],
     // Chunks and notes are of a piece.
     [
-      piece && (list.titles.get(piece) ?? 'a piece'),
+      piece && (list.titles.get(piece) ?? words.piece),
       ['piece', 'chunk', 'note', 'until', 'bar', 'flaw'],
     ],
     [chunk && chunkWords(figuresOf(chunk, list), score), ['chunk']],
-    [when, ['from', 'to']],
+    [daysWords(asked), ['from', 'to']],
     [verdict && verdictWords[verdict], ['verdict']],
-    [ended && 'clean or flawed', ['ended']],
-    [rung && `at ${rungWords(rung, chunk, list)}`, ['rung']],
-    [flaw && flawWords[flaw].toLowerCase(), ['flaw']],
+    [ended && words.ended, ['ended']],
+    [rung && words.rung(rungWords(rung, chunk, list)), ['rung']],
+    [flaw && flawsText.inSentence[flaw], ['flaw']],
     [note && noteWords({ note, ...(until ? { until } : {}) }, score), ['note', 'until']],
     [bar === undefined ? undefined : barWords(bar, score), ['bar']],
     [
-      written === undefined
-        ? undefined
-        : `${played === undefined ? 'another key' : keyWords(played, score)} for ${keyWords(written, score)}`,
+      written === undefined ? undefined : keysWords(written, asked.played, score),
       ['written', 'played'],
     ],
-    [cold && 'cold, on a later day', ['cold']],
-    [state && settledWords[state], ['state']],
-    [streak && 'the longest streak', ['streak']],
-    [overruled && `then ${overruleWords[overruled]}`, ['overruled']],
+    [cold && words.cold, ['cold']],
+    [state && words.made[state], ['state']],
+    [streak && words.streak, ['streak']],
+    [overruled && words.decided(overruleWords[overruled]), ['overruled']],
   ]
-  return all.flatMap(([words, names]) =>
-    words === undefined ? [] : [{ words, without: without(...names) }],
+  return all.flatMap(([told, names]) =>
+    told === undefined ? [] : [{ words: told, without: without(...names) }],
   )
 }
 
@@ -84,18 +70,27 @@ export const figuresOf = (
 }
 
 const daysWords = ({ from, to }: Asked): string | undefined => {
-  if (from !== undefined && from === to) return dateWords(from)
-  if (from !== undefined && to !== undefined) return `${dateWords(from)} to ${dateWords(to)}`
-  if (from !== undefined) return `from ${dateWords(from)} on`
-  return to === undefined ? undefined : `until ${dateWords(to)}`
+  const words = repetitionsText.conditions
+  if (from !== undefined && from === to) return words.day(dateWords(from))
+  if (from !== undefined && to !== undefined) return words.days(dateWords(from), dateWords(to))
+  if (from !== undefined) return words.from(dateWords(from))
+  return to === undefined ? undefined : words.until(dateWords(to))
 }
 
 const noteWords = ({ note, until }: Located, score: Score | undefined): string => {
+  const words = repetitionsText.conditions
   const written = score?.notes.find(({ id }) => id === note)
-  if (!written || !score) return 'at one note'
+  if (!written || !score) return words.someNote
   return until === undefined
-    ? `at ${keyWords(written.key, score, written.start)} in ${describePlace(score, written.start)}`
-    : `over ${locatedWords({ note, until }, score)}`
+    ? words.note(keyWords(written.key, score, written.start), describePlace(score, written.start))
+    : words.stretch(locatedWords({ note, until }, score))
+}
+
+const keysWords = (written: Key, played: Key | undefined, score: Score | undefined): string => {
+  const words = repetitionsText.conditions
+  return played === undefined
+    ? words.another(keyWords(written, score))
+    : words.played(keyWords(played, score), keyWords(written, score))
 }
 
 /** In the beat of the chunk, where one is asked for. */
@@ -103,8 +98,9 @@ const rungWords = (rung: Tempo, chunk: ChunkId | undefined, list: RepetitionList
   tempoWords(rung, chunk === undefined ? {} : figuresOf(chunk, list))
 
 const barWords = (bar: number, score: Score | undefined): string => {
+  const { bar: ofBar, someBar } = repetitionsText.conditions
   const number = score?.bars[bar]?.number
-  return number === undefined ? 'with a flaw in one bar' : `with a flaw in bar ${number}`
+  return number === undefined ? someBar : ofBar(number)
 }
 
 /** '18:04', on this machine's clock. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { parseDay } from '@/journal/day'
-import { compareShares, estimateShare } from '@/review/proportion'
-import type { Period } from '@/review/periods'
+import { compareShares, estimateShare, type ShareTrend } from '@/review/proportion'
+import type { Period, PeriodStep } from '@/review/periods'
 import { dateWords, describeShares, describeTrend, grouped, timeWords } from '@/views/reviewWords'
 
 const period = (from: string, clean: number, flawed: number): Period => {
@@ -22,13 +22,18 @@ const period = (from: string, clean: number, flawed: number): Period => {
   }
 }
 
+const sharesTold = (periods: readonly Period[], step: PeriodStep): string =>
+  describeShares(periods, step, (_, words) => words).join('')
+const trendTold = (trend: ShareTrend | undefined): string =>
+  describeTrend(trend, (_, words) => words).join('')
+
 describe('what is said of the clean share', () => {
   test('a picture is told by its lowest, its highest and its last', () => {
     const periods = [period('2026-01', 6, 4), period('2026-02', 5, 5), period('2026-03', 8, 2)]
-    expect(describeShares(periods, 'month')).toBe(
+    expect(sharesTold(periods, 'month')).toBe(
       'Clean share by month, from January 2026 to March 2026: lowest 50 % in February 2026, highest 80 % in March 2026, last 80 % in March 2026.',
     )
-    expect(describeShares([period('2026-01-05', 0, 0)], 'day')).toMatch(/came to its end/)
+    expect(sharesTold([period('2026-01-05', 0, 0)], 'day')).toMatch(/came to its end/)
   })
 
   test.each([
@@ -38,11 +43,11 @@ describe('what is said of the clean share', () => {
     [50, 50, 52, 48, 'unclear whether it changed (between −'],
   ])('from %i of %i to %i of %i', (clean, flawed, then, thenFlawed, said) => {
     const trend = compareShares({ clean, flawed }, { clean: then, flawed: thenFlawed })
-    expect(describeTrend(trend)).toContain(said)
+    expect(trendTold(trend)).toContain(said)
   })
 
   test('without days to compare no trend is claimed', () => {
-    expect(describeTrend(undefined)).toMatch(/^Not enough days yet/)
+    expect(trendTold(undefined)).toMatch(/^Not enough days yet/)
   })
 })
 
