@@ -28,7 +28,6 @@ const row = (chunk: ChunkId, day: Day, more: Partial<ChunkDay> = {}): ChunkDay =
   cold: { atEpochMs: 0, rung: tempo(120), goalTempo: tempo(120), verdict: 'clean' },
   rungs: [],
   places: [],
-  substitutions: [],
   ...more,
 })
 

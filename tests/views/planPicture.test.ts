@@ -68,7 +68,6 @@ describe('the picture of a piece', () => {
         rungs: [],
         doneAt: tempo(72),
         places: [],
-        substitutions: [],
       },
     ])
     const plan = planPiece(layout, record, paceFrom(record, [layout]))
