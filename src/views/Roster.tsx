@@ -25,6 +25,19 @@ export const Roster = ({
 
 const One = ({ studio, student }: { readonly studio: Studio; readonly student: Student }) => {
   const [doing, setDoing] = useState<'rename' | 'remove'>()
+  const [left, setLeft] = useState<'rename' | 'remove'>()
+  const rename = useRef<HTMLButtonElement>(null)
+  const remove = useRef<HTMLButtonElement>(null)
+  const keep = useRef<HTMLButtonElement>(null)
+  // Who works with the keys alone stands again where it began.
+  useEffect(() => {
+    if (doing === 'remove') keep.current?.focus()
+    if (doing === undefined && left) (left === 'rename' ? rename : remove).current?.focus()
+  }, [doing, left])
+  const leave = (): void => {
+    setLeft(doing)
+    setDoing(undefined)
+  }
   const { id, name, fileName, takenAtEpochMs } = student
   return (
     <li className="roster-one">
@@ -37,10 +50,20 @@ const One = ({ studio, student }: { readonly studio: Studio; readonly student: S
       {doing === undefined && (
         <p className="row">
           <a href={formatRoute({ kind: 'teacher', student: id })}>Teacher’s page</a>
-          <button type="button" onClick={() => setDoing('rename')} aria-label={`Rename ${name}`}>
+          <button
+            type="button"
+            ref={rename}
+            onClick={() => setDoing('rename')}
+            aria-label={`Rename ${name}`}
+          >
             Rename
           </button>
-          <button type="button" onClick={() => setDoing('remove')} aria-label={`Remove ${name}`}>
+          <button
+            type="button"
+            ref={remove}
+            onClick={() => setDoing('remove')}
+            aria-label={`Remove ${name}`}
+          >
             Remove
           </button>
         </p>
@@ -50,7 +73,7 @@ const One = ({ studio, student }: { readonly studio: Studio; readonly student: S
           name={name}
           done={(next) => {
             if (next !== undefined) void studio.rename(id, next)
-            setDoing(undefined)
+            leave()
           }}
         />
       )}
@@ -63,7 +86,7 @@ const One = ({ studio, student }: { readonly studio: Studio; readonly student: S
           <button type="button" onClick={() => void studio.remove(id)}>
             Remove {name}
           </button>
-          <button type="button" onClick={() => setDoing(undefined)}>
+          <button type="button" ref={keep} onClick={leave}>
             Keep
           </button>
         </div>
