@@ -19,11 +19,11 @@ export const keys: KeysText = {
     },
   },
   names: {
-    space: 'Leertaste',
-    enter: 'Eingabe',
+    space: 'Leer',
+    enter: 'Enter',
     escape: 'Esc',
     backspace: 'Rücktaste',
-    ctrlEnter: 'Strg Eingabe',
+    ctrlEnter: 'Strg Enter',
   },
   drill: {
     metronome: 'Metronom; in einer Pause: weiter',
