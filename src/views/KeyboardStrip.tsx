@@ -1,5 +1,6 @@
 import { useEffect, useRef, type PointerEvent } from 'react'
-import { formatKey, isBlackKey } from '@/music/pitch'
+import { isBlackKey } from '@/music/pitch'
+import { nameKey } from '@/music/spelling'
 import { key, ms, type Key } from '@/music/units'
 import { drillText } from '@/text/drill'
 import { useApp, useSelected } from './context'
@@ -42,8 +43,8 @@ export const KeyboardStrip = ({ keys }: { readonly keys: readonly Key[] }) => {
       className="strip"
       role="img"
       aria-label={drillText.keyboard(
-        formatKey(white[0] ?? key(60)),
-        formatKey(white.at(-1) ?? key(72)),
+        nameKey(white[0] ?? key(60)),
+        nameKey(white.at(-1) ?? key(72)),
       )}
       onPointerDown={press}
       onPointerUp={release}
@@ -51,7 +52,7 @@ export const KeyboardStrip = ({ keys }: { readonly keys: readonly Key[] }) => {
     >
       {white.map((k) => (
         <i key={k} className="white" data-key={k}>
-          <span>{printed.get(k) ?? (k % 12 === 0 ? formatKey(k) : '')}</span>
+          <span>{printed.get(k) ?? (k % 12 === 0 ? nameKey(k) : '')}</span>
         </i>
       ))}
       {black.map((k) => (

@@ -2,7 +2,7 @@ import { useMemo, type ReactNode } from 'react'
 import { formatRoute, parseRoute } from '@/app/route'
 import { formatBeats } from '@/music/beat'
 import { splitFormedId } from '@/music/form'
-import { formatKey } from '@/music/pitch'
+import { nameKey } from '@/music/spelling'
 import type { Tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { FlawCount } from '@/review/flaws'
@@ -197,7 +197,7 @@ const Flaws = ({ flaws }: { readonly flaws: readonly FlawCount[] }) => {
           <li key={`${flaw.chunk} ${flaw.onset} ${flaw.kind} ${flaw.written}`}>
             {sessionText.flaw(
               flawWords[flaw.kind],
-              flaw.written === undefined ? undefined : formatKey(flaw.written),
+              flaw.written === undefined ? undefined : nameKey(flaw.written),
               flaw.onset + 1,
             )}{' '}
             <a href={routes.repetitions(askedOf(flaw))}>{flawsText.times(flaw.times)}</a>

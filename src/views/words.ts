@@ -6,7 +6,7 @@ import type { Chunk } from '@/music/chunk'
 import type { Form } from '@/music/form'
 import type { Bar, HandChoice, Score, TimeSignature } from '@/music/music'
 import { beatQuarters } from '@/music/beat'
-import { formatKey } from '@/music/pitch'
+import { nameKey } from '@/music/spelling'
 import type { Tempo } from '@/music/units'
 import { drillText } from '@/text/drill'
 import { flawsText } from '@/text/flaws'
@@ -64,7 +64,7 @@ export const describeChunk = (score: Score, chunk: Chunk): string =>
 
 /** 'A0', 'left pedal' */
 export const bindingWord = (binding: Binding): string =>
-  binding.kind === 'key' ? formatKey(binding.key) : musicText.pedals[binding.pedal]
+  binding.kind === 'key' ? nameKey(binding.key) : musicText.pedals[binding.pedal]
 
 export const percent = (share: number): string => musicText.percent(Math.round(share * 100))
 

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { drawn, journal, openDrill, play, repetition, shown, fiveNotes } from './support/app'
+import { drawn, fiveNotes, journal, openDrill, play, repetition, shown, stage } from './support/app'
 import { expect, test } from './support/test'
 
 declare global {
@@ -109,6 +109,25 @@ test('another audio device, or none: the metronome is off, the page says so, and
   await page.keyboard.press('Space')
   await expect(metronome).toHaveAttribute('aria-pressed', 'true')
   expect(await page.evaluate(() => window.made.audio[0]?.state)).toBe('running')
+})
+
+test('another program takes the keyboard in mid-drill: the head says so, the other one plays on, and it comes back by itself', async ({
+  page,
+}) => {
+  await openDrill(page, undefined, { inputs: [stage, 'Small 25'] })
+  await drawn(page)
+  await repetition(page)
+  await play(page, 'C5 D5', { gap: 150 })
+  await page.evaluate((name) => window.fakeMidi.occupy(name), stage)
+  const { instrument, message, streak } = shown(page)
+  await expect(message).toContainText('Another program has taken the keyboard')
+  await expect(instrument.locator('summary')).toHaveText(`Small 25 (${stage} in use)`)
+  await repetition(page, fiveNotes.notes, { keyboard: 'Small 25' })
+  await expect(streak).toHaveAttribute('data-streak', '2')
+  await page.evaluate((name) => window.fakeMidi.free(name), stage)
+  await expect(instrument).toHaveText(`${stage}, Small 25`)
+  await repetition(page)
+  await expect(streak).toHaveAttribute('data-streak', '3')
 })
 
 test('an engraver that crashes is replaced, and the drill goes on meanwhile', async ({ page }) => {
