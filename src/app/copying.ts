@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { recordsText } from '@/text/records'
 import type { CopiesState, Copying, SavedCopy } from './copies'
 import type { Ports } from './ports'
 
@@ -46,9 +47,7 @@ export const createCopying = (
     const text = storage.unsavedText()
     if (text === '') return store.setState({ problem: reason })
     saveFile(`passagework-unsaved-${day}.jsonl`, [text])
-    store.setState({
-      problem: `${reason} The saved file holds what is not in the database: take it in when that can be read again.`,
-    })
+    store.setState({ problem: recordsText.save.unsavedAlone(reason) })
   }
   const remind = async ({ remindedAtEpochMs = 0 }: Kept): Promise<void> => {
     const now = wallClock()

@@ -4,6 +4,7 @@ import type { StudentId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { ImportPreview } from '@/journal/previewImport'
 import type { Result } from '@/music/result'
+import { recordsText } from '@/text/records'
 import type { ChosenFile } from './library'
 import type { Imported, StudentListing } from './ports'
 import { previewOf, readRecord } from './readRecord'
@@ -70,9 +71,6 @@ interface Roster {
   ) => Promise<Result<{ readonly student: Student; readonly outcome: Imported }, string>>
 }
 
-/** A text larger than this cannot be had in one piece in every browser. */
-const largestRecord = 400_000_000
-
 export const createIncoming = (roster: Roster): Incoming => {
   const store = createStore<IncomingState>(() => ({ kind: 'none' }))
   let waiting: readonly ChosenFile[] = []
@@ -89,17 +87,12 @@ export const createIncoming = (roster: Roster): Incoming => {
     const isCurrent = (): boolean => mine === files
     looked = []
     show({ kind: 'reading', fileName: file.name, done: 0 })
-    if (file.size > largestRecord)
-      return fail(
-        file.name,
-        'This file is larger than 400 MB and cannot be read here in one piece. Nothing was changed.',
-      )
-    const record = await readRecord(await file.read(), (done) => {
+    const record = await readRecord(file, (done) => {
       if (isCurrent()) show({ kind: 'reading', fileName: file.name, done })
       return isCurrent()
     })
     if (!isCurrent()) return
-    if (!record.ok) return fail(file.name, `${record.reason} Nothing was changed.`)
+    if (!record.ok) return fail(file.name, problems().nothingChanged(record.reason))
     looked = record.value.events
     const isOwn = await roster.isOwn(looked)
     if (!isCurrent()) return
@@ -141,11 +134,7 @@ export const createIncoming = (roster: Roster): Incoming => {
         events,
         (done) => show({ kind: 'importing', fileName, done, of: events.length }),
       )
-      if (!received.ok)
-        return fail(
-          fileName,
-          `${received.reason} What had come in stays; take the same file again for the rest.`,
-        )
+      if (!received.ok) return fail(fileName, problems().half(received.reason))
       show({ kind: 'done', ...received.value })
       await next()
     },
@@ -157,3 +146,5 @@ export const createIncoming = (roster: Roster): Incoming => {
     },
   }
 }
+
+const problems = () => recordsText.incoming.problems

@@ -4,23 +4,27 @@ import type { EventId } from '@/journal/ids'
 import { parseJournal, type ReadJournal } from '@/journal/lines'
 import { previewImport, type ImportPreview } from '@/journal/previewImport'
 import { failed, ok, type Result } from '@/music/result'
+import { recordsText } from '@/text/records'
+import type { ChosenFile } from './library'
+
+/** A text larger than this cannot be had in one piece in every browser. */
+const largestRecord = 400_000_000
 
 /** Lines read in one go, some 20 ms of work; between them the page can breathe. */
 const linesAtOnce = 400
 
 /**
- * Reads the text of a record in parts. `progress` is told the share that is read, and says whether to
+ * Reads the file of a record in parts. `progress` is told the share that is read, and says whether to
  * go on. A file of which no line is a record is refused with the reason of its first line.
  */
 export const readRecord = async (
-  bytes: Uint8Array,
+  file: ChosenFile,
   progress: (done: number) => boolean,
 ): Promise<Result<ReadJournal, string>> => {
-  const text = decodeUtf8(bytes)
-  if (text === undefined)
-    return failed(
-      'This is not a record of Passagework: it is no text. Choose the .jsonl file that was saved here.',
-    )
+  const { problems } = recordsText.incoming
+  if (file.size > largestRecord) return failed(problems.tooLarge)
+  const text = decodeUtf8(await file.read())
+  if (text === undefined) return failed(problems.noText)
   const lines = text.split('\n')
   const events: ReadJournal['events'][number][] = []
   const unread: ReadJournal['unread'][number][] = []
@@ -34,9 +38,7 @@ export const readRecord = async (
   const [first] = unread
   if (events.length > 0) return ok({ events, unread })
   return failed(
-    first
-      ? `This is not a record of Passagework: no line of it is one. Line ${first.line}: ${explainJournalProblem(first.reason)} Choose the .jsonl file that was saved here.`
-      : 'This file is empty. Choose the .jsonl file that was saved here.',
+    first ? problems.noRecord(first.line, explainJournalProblem(first.reason)) : problems.empty,
   )
 }
 

@@ -4,6 +4,7 @@ import type { JournalEvent } from '@/journal/journal'
 import type { ChunkDay } from '@/journal/sums'
 import { ok, type Result } from '@/music/result'
 import { standPieces, type PieceStanding } from '@/review/standings'
+import { studentsText } from '@/text/students'
 import type { StoragePort, StudentListing } from './ports'
 import { longestName } from './settings'
 
@@ -94,5 +95,5 @@ export const cleanName = (typed: string, otherwise: string): string => {
 export const nameFrom = (fileName: string, place: number): string => {
   const bare = fileName.replace(/\.[^.]*$/, '')
   const words = /^passagework\b/i.test(bare) ? '' : bare.replace(/[-_.]+/g, ' ')
-  return cleanName(words, `Student ${place}`)
+  return cleanName(words, studentsText.nameless(place))
 }

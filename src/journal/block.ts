@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { failed, ok, type Result } from '@/music/result'
 import { chunkId, pieceId, tempo } from '@/music/units'
+import { storageText } from '@/text/storage'
 import { decodeEvent, type JournalProblem } from './decode'
 import { drillId, eventId, sessionId } from './ids'
 import { journalVersion, type JournalEvent, type RepetitionRecorded } from './journal'
@@ -209,7 +210,7 @@ const readColumns = (record: unknown): Result<Columns, JournalProblem> => {
 }
 
 const broken = (path: string): { readonly ok: false; readonly reason: JournalProblem } =>
-  failed({ kind: 'wrongShape', path, message: 'the packed record is damaged' })
+  failed({ kind: 'wrongShape', path, message: storageText.shapes.damagedBlock })
 
 const parseList = (text: string): readonly unknown[] | undefined => {
   try {

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { failed, ok, type Result } from '@/music/result'
+import { storageText } from '@/text/storage'
 import { journalVersion, type JournalEvent } from './journal'
 import { eventSchema } from './schema'
 import { upcast, upcasters, versionOf } from './upcast'
@@ -29,18 +30,19 @@ export const decodeEvent = (raw: unknown): Result<JournalEvent, JournalProblem> 
 }
 
 export const explainJournalProblem = (problem: JournalProblem): string => {
+  const { line } = storageText
   switch (problem.kind) {
     case 'notJson':
-      return `This is not JSON: ${problem.message}.`
+      return line.notJson(problem.message)
     case 'notAnEvent':
-      return 'This is not an event of a journal: it has no version.'
+      return line.notAnEvent
     case 'newerVersion':
-      return `This was written by a newer version of the program (journal version ${problem.version}; this one reads up to ${problem.known}). Update the program to read it; nothing was changed.`
+      return line.newerVersion(problem.version, problem.known)
     case 'unknownVersion':
-      return `There is no journal version ${problem.version}.`
+      return line.unknownVersion(problem.version)
     case 'wrongShape':
       return problem.path === ''
-        ? `This is not an event of a journal: ${problem.message}.`
-        : `The field ${problem.path} is not as it must be: ${problem.message}.`
+        ? line.wrongEvent(problem.message)
+        : line.wrongField(problem.path, problem.message)
   }
 }

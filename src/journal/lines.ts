@@ -1,4 +1,5 @@
 import { failed, ok, type Result } from '@/music/result'
+import { storageText } from '@/text/storage'
 import { decodeEvent, type JournalProblem } from './decode'
 import type { JournalEvent } from './journal'
 
@@ -46,7 +47,7 @@ const parseJson = (text: string): Result<unknown, JournalProblem> => {
   } catch (error) {
     return failed({
       kind: 'notJson',
-      message: error instanceof Error ? error.message : 'unreadable',
+      message: error instanceof Error ? error.message : storageText.shapes.unreadable,
     })
   }
 }

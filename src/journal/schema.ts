@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { hands } from '@/music/music'
 import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
+import { storageText } from '@/text/storage'
 import { drillId, eventId, sessionId } from './ids'
 import { journalVersion, type JournalEvent } from './journal'
 import { longestRemark, longestText } from './written'
@@ -19,7 +20,10 @@ import {
   remedyOutcomes,
 } from './words'
 
-const name = v.pipe(v.string(), v.nonEmpty('must not be empty'))
+const name = v.pipe(
+  v.string(),
+  v.nonEmpty(() => storageText.shapes.empty),
+)
 const number = v.pipe(v.number(), v.finite())
 const count = v.pipe(v.number(), v.integer(), v.minValue(0))
 const positive = v.pipe(count, v.minValue(1))
@@ -32,7 +36,10 @@ const drill = v.pipe(name, v.transform(drillId))
 const problem = v.pipe(name, v.transform(eventId))
 const replaces = v.pipe(name, v.transform(eventId))
 const fingering = v.pipe(name, v.transform(eventId))
-const digits = v.pipe(v.string(), v.regex(/^[1-5]{0,5}$/, 'must be digits from 1 to 5'))
+const digits = v.pipe(
+  v.string(),
+  v.regex(/^[1-5]{0,5}$/, () => storageText.shapes.digits),
+)
 const shortText = v.pipe(v.string(), v.maxLength(longestRemark))
 const standard = v.picklist(recordedStandards)
 const optional = v.exactOptional
@@ -48,7 +55,10 @@ const entry = {
 const event = <K extends string, E extends v.ObjectEntries>(kind: K, entries: E) =>
   v.strictObject({ ...entry, kind: v.literal(kind), ...entries })
 
-const fraction = v.pipe(v.string(), v.regex(/^\d+(_[1-9]\d*)?$/, "must be a fraction like '3_2'"))
+const fraction = v.pipe(
+  v.string(),
+  v.regex(/^\d+(_[1-9]\d*)?$/, () => storageText.shapes.fraction),
+)
 
 const place = v.strictObject({
   from: fraction,
@@ -113,7 +123,10 @@ export const eventSchema: v.GenericSchema<unknown, JournalEvent> = v.variant('ki
     tookMs: duration,
     flaws: v.array(flaw),
     figures,
-    take: v.pipe(v.string(), v.regex(/^[A-Za-z0-9+/]*$/, 'must be base64')),
+    take: v.pipe(
+      v.string(),
+      v.regex(/^[A-Za-z0-9+/]*$/, () => storageText.shapes.base64),
+    ),
   }),
   event('rungChanged', {
     drill,

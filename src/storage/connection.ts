@@ -2,6 +2,7 @@ import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from '
 import type { PackedBlock } from '@/journal/block'
 import type { DayTotal, ChunkDay, PieceDay } from '@/journal/sums'
 import { failed, ok } from '@/music/result'
+import { storageText } from '@/text/storage'
 import { problemOf, type StorageProblem } from './problem'
 import type { PieceListing, Stored } from './storage'
 
@@ -98,7 +99,7 @@ export const connect = (name: string): Connection => {
       open ??= openOnce()
       return open
     },
-    close: () => letGo({ kind: 'failed', message: 'it is closed' }),
+    close: () => letGo({ kind: 'failed', message: storageText.closed }),
     watchLoss: (see) => {
       seeLoss = see
     },

@@ -1,6 +1,7 @@
 import type { JournalEvent } from '@/journal/journal'
 import { formatJournal, parseJournal } from '@/journal/lines'
 import { mergeJournals } from '@/journal/merge'
+import { recordsText } from '@/text/records'
 import type { FileState, Folder } from './folder'
 import type { StoredEvents } from './storage'
 
@@ -62,7 +63,7 @@ export const writeMonth = async (
   const state = await folder.write(file, parts)
   const wanted = parts.reduce((sum, part) => sum + new TextEncoder().encode(part).length, 0)
   if (state.size !== wanted)
-    throw new Error(`${file} has ${state.size} bytes after it was written, not ${wanted}.`)
+    throw new Error(recordsText.folder.problems.wrongSize(file, state.size, wanted))
   const isOurs = elsewhere.length === 0 && lines.every((line) => ownLines.has(line))
   return { ...state, elsewhere: elsewhere.length, isOurs }
 }

@@ -1,3 +1,5 @@
+import { storageText } from '@/text/storage'
+
 /** What is known of how the browser keeps what this site stores. */
 export interface Keeping {
   /** The browser promises not to clear the record by itself when the disk gets full. */
@@ -23,17 +25,12 @@ const keepingBy = async (
   manager: Manager,
   promise: (manager: NonNullable<Manager>) => Promise<boolean>,
 ): Promise<Keeping> => {
-  const unknown = {
-    promised: false,
-    words: 'The browser does not say whether it keeps the record for good.',
-  }
+  const unknown = { promised: false, words: storageText.keeping.unknown }
   if (!manager) return unknown
   try {
     const promised = await promise(manager)
     const { usage, quota } = await manager.estimate()
-    const words = promised
-      ? 'The browser keeps the record until you delete it.'
-      : 'The browser may clear the record when the disk gets full.'
+    const words = storageText.keeping[promised ? 'promised' : 'notPromised']
     if (usage === undefined || quota === undefined) return { promised, words }
     const room = { usedBytes: usage, freeBytes: Math.max(0, quota - usage) }
     return { promised, words, room }

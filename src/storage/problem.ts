@@ -1,4 +1,5 @@
 import { explainJournalProblem, type JournalProblem } from '@/journal/decode'
+import { storageText } from '@/text/storage'
 
 /** Why something could not be stored or read. */
 export type StorageProblem =
@@ -31,25 +32,20 @@ export const problemOf = (error: unknown): StorageProblem => {
 
 /** One or two plain sentences: what happened, what of the record, what to do. */
 export const explainStorageProblem = (problem: StorageProblem): string => {
+  const { problems } = storageText
   switch (problem.kind) {
     case 'unavailable':
-      return `This browser offers no database here (${problem.message}), as in a private window. You can practise; the record lasts until the page is closed, so save it as a file before that.`
-    case 'blocked':
-      return 'Another tab still has an older version of this page open and holds the record back. You can practise: close that tab, and what you play here is stored too.'
-    case 'newerVersion':
-      return 'The record was written by a newer version of this program and is left as it is. What you play here lasts only until the page is closed: save it as a file, then reload to get the newer version and take it in there.'
-    case 'replaced':
-      return 'A newer version of this page was opened in another tab and has taken over the record. What you play here from now on lasts only until the page is closed: save it as a file, then reload this tab and take it in.'
-    case 'quota':
-      return 'There is no room left on this disk for the record. Free some space, or save the record as a file: what is not yet stored is kept until the page is closed, and stored as soon as there is room.'
-    case 'moved':
-      return 'The record can be stored again, and what you played here is stored. Reload this page to see your pieces and the earlier record.'
-    case 'idTaken':
-      return `The event ${problem.id} is already in the record with another content; the one there was kept.`
-    case 'memoryOnly':
-      return 'The record lasts only until the page is closed.'
     case 'failed':
-      return `The record could not be read or written (${problem.message}). It is tried again every few seconds; what is not yet stored is kept until the page is closed. Save it as a file before you reload.`
+      return problems[problem.kind](problem.message)
+    case 'idTaken':
+      return problems.idTaken(problem.id)
+    case 'blocked':
+    case 'newerVersion':
+    case 'replaced':
+    case 'quota':
+    case 'moved':
+    case 'memoryOnly':
+      return problems[problem.kind]
   }
 }
 
@@ -60,16 +56,10 @@ export const explainUnread = (
   const reasons = [...new Map(unread.map(({ id, reason }) => [id, reason])).values()]
   const newer = reasons.filter(({ kind }) => kind === 'newerVersion').length
   const damaged = reasons.find(({ kind }) => kind !== 'newerVersion')
-  const told: string[] = []
-  if (newer > 0)
-    told.push(
-      `${records(newer)} written by a newer version and cannot be read by this one. Reload to get the newer version.`,
-    )
-  if (damaged)
-    told.push(
-      `${records(reasons.length - newer)} damaged and cannot be read. ${explainJournalProblem(damaged)} All others are read, and a saved record holds the damaged ones as they stand.`,
-    )
-  return told.length === 0 ? undefined : [...told, 'Nothing was deleted.'].join(' ')
+  const words = storageText.unread
+  const told = [
+    ...(newer > 0 ? [words.newer(newer)] : []),
+    ...(damaged ? [words.damaged(reasons.length - newer, explainJournalProblem(damaged))] : []),
+  ]
+  return told.length === 0 ? undefined : [...told, words.nothingDeleted].join(' ')
 }
-
-const records = (n: number): string => (n === 1 ? 'One record was' : `${n} records were`)

@@ -3,98 +3,61 @@ import { formatRoute } from '@/app/route'
 import type { IncomingState } from '@/app/incoming'
 import type { Students as Studio } from '@/app/students'
 import type { StudentId } from '@/journal/ids'
+import { dateWords } from '@/text/dates'
+import { studentsText } from '@/text/students'
 import { useSelected } from './context'
-import { dateWords, grouped } from './reviewWords'
-import { plural } from '@/text/plural'
+import { CameIn, CannotComeIn, Reading, Taking, UnreadLines } from './IncomingParts'
+import { phrase } from './phrase'
 
 /** A student's file: what is in it, whose it is, and what became of it. */
 export const IncomingRecord = ({ studio }: { readonly studio: Studio }) => {
   const state = useSelected(studio.incoming.store, (now) => now)
+  const words = studentsText.incoming
   switch (state.kind) {
     case 'none':
       return null
     case 'reading':
       return (
-        <div className="import">
-          <Progress label={`Reading ${state.fileName}`} done={state.done} of={1} />
+        <Reading fileName={state.fileName} done={state.done}>
           <button type="button" onClick={studio.incoming.forget}>
-            Stop
+            {words.stop}
           </button>
-        </div>
+        </Reading>
       )
     case 'preview':
       return <Preview key={state.fileName} studio={studio} state={state} />
     case 'importing':
-      return (
-        <div className="import">
-          <Progress label={`Taking in ${state.fileName}`} done={state.done} of={state.of} />
-        </div>
-      )
+      return <Taking fileName={state.fileName} done={state.done} of={state.of} />
     case 'done': {
-      const { student, outcome } = state
+      const { added, known, taken } = state.outcome
+      const { id, name } = state.student
+      const student = <a href={formatRoute({ kind: 'review', student: id })}>{name}</a>
       return (
-        <div className="import" role="status">
-          <p>
-            <b>{grouped(outcome.added)}</b> {outcome.added === 1 ? 'event' : 'events'} of{' '}
-            <a href={formatRoute({ kind: 'review', student: student.id })}>{student.name}</a> came
-            in, {grouped(outcome.known)} {outcome.known === 1 ? 'was' : 'were'} here already. Your
-            own record is as it was.
-          </p>
-          {outcome.taken.length > 0 && (
-            <p>
-              {plural(outcome.taken.length, 'event')} bore the name of another one of this student;
-              those here were kept.
-            </p>
-          )}
-        </div>
+        <CameIn taken={taken.length} words={words.taken}>
+          {phrase(words.came((figure) => <b>{figure}</b>, student, added, known))}
+        </CameIn>
       )
     }
     case 'failed':
       return (
-        <div className="import notice" role="alert">
-          <p>
-            <b>{state.fileName}</b> {state.message}
-          </p>
+        <CannotComeIn fileName={state.fileName} message={state.message}>
           {state.waiting > 0 && (
             <button type="button" onClick={studio.incoming.forget}>
-              On to the next file
+              {words.next}
             </button>
           )}
-        </div>
+        </CannotComeIn>
       )
   }
 }
 
-const Progress = ({
-  label,
-  done,
-  of,
-}: {
-  readonly label: string
-  readonly done: number
-  readonly of: number
-}) => (
-  <label className="import-progress">
-    {label}: {Math.round((done / Math.max(1, of)) * 100)} %
-    <progress value={done} max={of} />
-  </label>
-)
+type Looked = Extract<IncomingState, { readonly kind: 'preview' }>
 
-/** So many lines that cannot be read are told of. */
-const mostTold = 5
-
-const Preview = ({
-  studio,
-  state: { fileName, preview, of, isOwn, name, waiting },
-}: {
-  readonly studio: Studio
-  readonly state: Extract<IncomingState, { readonly kind: 'preview' }>
-}) => {
-  const students = useSelected(studio.store, (now) => now.students)
+const Preview = ({ studio, state }: { readonly studio: Studio; readonly state: Looked }) => {
+  const { fileName, preview, of, isOwn, waiting } = state
   const [student, setStudent] = useState<StudentId | undefined>(of)
-  const [typed, setTyped] = useState(name)
-  const { fresh, unread } = preview
-  const known = students.find(({ id }) => id === of)
+  const [typed, setTyped] = useState(state.name)
+  const words = studentsText.incoming
   return (
     <form
       className="import"
@@ -104,58 +67,17 @@ const Preview = ({
       }}
     >
       <h2>{fileName}</h2>
-      <p role="status">
-        {plural(fresh.repetitions, 'repetition')} on {plural(fresh.days, 'day')}
-        {fresh.firstDay !== undefined &&
-          fresh.lastDay !== undefined &&
-          `, ${dateWords(fresh.firstDay)} to ${dateWords(fresh.lastDay)}`}
-        , of {plural(fresh.pieces.length, 'piece')}.
-        {known && ` An older file of ${known.name} has sessions of this one.`}
-      </p>
+      <About studio={studio} state={state} />
       {isOwn && (
         <p className="notice">
-          This file has sessions of your own record. Opened here, they would stand among the
-          students as somebody else’s; your own practice is on the page{' '}
-          <a href={formatRoute({ kind: 'review' })}>Review</a>.
+          {phrase(words.own((review) => <a href={formatRoute({ kind: 'review' })}>{review}</a>))}
         </p>
       )}
-      {unread.length > 0 && (
-        <div className="notice">
-          <p>
-            {plural(unread.length, 'line')} cannot be read and will be left out; ask for the file
-            once more if they matter.
-          </p>
-          <ul className="flaws">
-            {unread.slice(0, mostTold).map(({ line, why }) => (
-              <li key={line}>
-                Line {line}: {why}
-              </li>
-            ))}
-          </ul>
-          {unread.length > mostTold && <p>and {unread.length - mostTold} more.</p>}
-        </div>
-      )}
-      {students.length > 0 && (
-        <label className="teacher-field">
-          Whose record is it?
-          <select
-            value={student ?? ''}
-            onChange={({ target }) =>
-              setStudent(students.find(({ id }) => id === target.value)?.id)
-            }
-          >
-            <option value="">a new student’s</option>
-            {students.map((each) => (
-              <option key={each.id} value={each.id}>
-                {each.name}’s: add what is new to what is here
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      <UnreadLines unread={preview.unread} words={words.unread} />
+      <Whose studio={studio} student={student} choose={setStudent} />
       {student === undefined && (
         <label className="teacher-field">
-          Name of the student
+          {words.name}
           <input
             value={typed}
             autoComplete="off"
@@ -165,13 +87,61 @@ const Preview = ({
       )}
       <div className="row">
         <button type="submit" className="primary">
-          Open it beside yours
+          {words.take}
         </button>
         <button type="button" onClick={studio.incoming.forget}>
-          Leave it
+          {words.leave}
         </button>
-        {waiting > 0 && <span className="soft">then {plural(waiting, 'file')} more</span>}
+        {waiting > 0 && <span className="soft">{words.waiting(waiting)}</span>}
       </div>
     </form>
+  )
+}
+
+/** What is in the file. */
+const About = ({ studio, state }: { readonly studio: Studio; readonly state: Looked }) => {
+  const known = useSelected(studio.store, ({ students }) =>
+    students.find(({ id }) => id === state.of),
+  )
+  const { repetitions, days, pieces, firstDay, lastDay } = state.preview.fresh
+  const words = studentsText.incoming
+  const about = words.about({
+    repetitions,
+    days,
+    pieces: pieces.length,
+    ...(firstDay === undefined || lastDay === undefined
+      ? {}
+      : { span: [dateWords(firstDay), dateWords(lastDay)] }),
+  })
+  return <p role="status">{known ? `${about} ${words.older(known.name)}` : about}</p>
+}
+
+const Whose = ({
+  studio,
+  student,
+  choose,
+}: {
+  readonly studio: Studio
+  readonly student: StudentId | undefined
+  readonly choose: (student: StudentId | undefined) => void
+}) => {
+  const students = useSelected(studio.store, (now) => now.students)
+  const words = studentsText.incoming
+  if (students.length === 0) return null
+  return (
+    <label className="teacher-field">
+      {words.whose}
+      <select
+        value={student ?? ''}
+        onChange={({ target }) => choose(students.find(({ id }) => id === target.value)?.id)}
+      >
+        <option value="">{words.newOne}</option>
+        {students.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {words.addTo(name)}
+          </option>
+        ))}
+      </select>
+    </label>
   )
 }

@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'react'
 import type { FolderState } from '@/app/copyPorts'
+import { recordsText } from '@/text/records'
 import { useApp, useSelected } from './context'
+import { phrase } from './phrase'
 import { folderWords, keepingWords, reminderWords, savedWords } from './recordWords'
 
 /** The record on its way to other places: as a file, into a folder; and what the browser promises. */
@@ -14,11 +16,11 @@ export const RecordCopies = () => {
       <FolderCopy folder={folder} />
       {keeping && (
         <section className="bring" aria-labelledby="keeping">
-          <h2 id="keeping">In this browser</h2>
+          <h2 id="keeping">{recordsText.browser.title}</h2>
           <p>{keepingWords(keeping)}</p>
           {!keeping.promised && (
             <button type="button" onClick={() => void app.records.askToKeep()}>
-              Ask the browser to keep it
+              {recordsText.browser.ask}
             </button>
           )}
         </section>
@@ -29,25 +31,22 @@ export const RecordCopies = () => {
 
 const SaveRecord = ({ when }: { readonly when: string }) => {
   const app = useApp()
+  const words = recordsText.save
   const [problem, setProblem] = useState<string>()
   const saveTable = async (): Promise<void> => {
     const saved = await app.records.saveTable()
-    setProblem(saved.ok ? undefined : `The table could not be saved. ${saved.reason}`)
+    setProblem(saved.ok ? undefined : words.tableFailed(saved.reason))
   }
   return (
     <section className="bring" aria-labelledby="save">
-      <h2 id="save">Save it</h2>
-      <p>
-        The whole record with every key that was played, as JSON Lines (<i>.jsonl</i>): the file to
-        keep. The repetitions as a table (<i>.csv</i>): for a spreadsheet; it cannot be taken in
-        again.
-      </p>
+      <h2 id="save">{words.title}</h2>
+      <p>{phrase(words.what((ending) => <i>{ending}</i>))}</p>
       <div className="row">
         <button type="button" onClick={() => void app.records.save()}>
-          Save the whole record
+          {words.whole}
         </button>
         <button type="button" onClick={() => void saveTable()}>
-          Save a table of repetitions
+          {words.table}
         </button>
       </div>
       <p className="soft">{when}</p>
@@ -58,33 +57,34 @@ const SaveRecord = ({ when }: { readonly when: string }) => {
 
 const FolderCopy = ({ folder }: { readonly folder: FolderState }) => {
   const { records } = useApp()
-  const words = folderWords(folder)
+  const words = recordsText.folder
+  const told = folderWords(folder)
   return (
     <section className="bring" aria-labelledby="folder">
-      <h2 id="folder">A second copy in a folder</h2>
+      <h2 id="folder">{words.title}</h2>
       {folder.kind === 'failed' ? (
         <p className="notice" role="alert">
-          {words}
+          {told}
         </p>
       ) : (
-        <p role="status">{words}</p>
+        <p role="status">{told}</p>
       )}
       <div className="row">
-        {folder.kind === 'none' && <Choose word="Choose a folder …" />}
+        {folder.kind === 'none' && <Choose word={words.choose} />}
         {folder.kind === 'asks' && (
           <button type="button" className="primary" onClick={() => void records.folder.allow()}>
-            Let it write
+            {words.allow}
           </button>
         )}
         {(folder.kind === 'ready' || folder.kind === 'failed') && (
           <button type="button" onClick={() => void records.folder.write()}>
-            Write now
+            {words.write}
           </button>
         )}
-        {folder.kind === 'failed' && <Choose word="Choose another folder …" />}
+        {folder.kind === 'failed' && <Choose word={words.chooseOther} />}
         {folder.kind !== 'none' && folder.kind !== 'unsupported' && (
           <button type="button" onClick={() => void records.folder.stop()}>
-            Stop, and leave the files there
+            {words.stop}
           </button>
         )}
       </div>
@@ -111,7 +111,7 @@ export const CopyReminder = () => {
       <p className="row">
         {folderWords(folder)}
         <button type="button" onClick={() => void records.folder.allow()}>
-          Let it write
+          {recordsText.folder.allow}
         </button>
       </p>
     )

@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { Students as Studio, StudentsState } from '@/app/students'
-import { plural } from '@/text/plural'
+import { studentsText } from '@/text/students'
+import { spokenLanguage } from '@/text/text'
 
 type Student = StudentsState['students'][number]
 
@@ -14,7 +15,7 @@ export const Roster = ({
   readonly students: readonly Student[]
 }) => (
   <details className="roster no-print">
-    <summary>{plural(students.length, 'student')}: rename, remove</summary>
+    <summary>{studentsText.roster.summary(students.length)}</summary>
     <ul>
       {students.map((student) => (
         <One key={student.id} studio={studio} student={student} />
@@ -39,32 +40,33 @@ const One = ({ studio, student }: { readonly studio: Studio; readonly student: S
     setDoing(undefined)
   }
   const { id, name, fileName, takenAtEpochMs } = student
+  const words = studentsText.roster
   return (
     <li className="roster-one">
       <p>
         <a href={formatRoute({ kind: 'review', student: id })}>{name}</a>{' '}
         <span className="soft">
-          from {fileName}, taken in {new Date(takenAtEpochMs).toLocaleDateString()}
+          {words.from(fileName, new Date(takenAtEpochMs).toLocaleDateString(spokenLanguage()))}
         </span>
       </p>
       {doing === undefined && (
         <p className="row">
-          <a href={formatRoute({ kind: 'teacher', student: id })}>Teacher’s page</a>
+          <a href={formatRoute({ kind: 'teacher', student: id })}>{words.teacherPage}</a>
           <button
             type="button"
             ref={rename}
             onClick={() => setDoing('rename')}
-            aria-label={`Rename ${name}`}
+            aria-label={words.renameOne(name)}
           >
-            Rename
+            {words.rename}
           </button>
           <button
             type="button"
             ref={remove}
             onClick={() => setDoing('remove')}
-            aria-label={`Remove ${name}`}
+            aria-label={words.removeOne(name)}
           >
-            Remove
+            {words.remove}
           </button>
         </p>
       )}
@@ -79,15 +81,12 @@ const One = ({ studio, student }: { readonly studio: Studio; readonly student: S
       )}
       {doing === 'remove' && (
         <div className="row" role="alert">
-          <p>
-            Remove {name} and the record from this machine? The file that was sent to you stays
-            where it is, and brings everything back.
-          </p>
+          <p>{words.sure(name)}</p>
           <button type="button" onClick={() => void studio.remove(id)}>
-            Remove {name}
+            {words.removeOne(name)}
           </button>
           <button type="button" ref={keep} onClick={leave}>
-            Keep
+            {words.keep}
           </button>
         </div>
       )}
@@ -102,6 +101,7 @@ const Rename = ({
   readonly name: string
   readonly done: (name: string | undefined) => void
 }) => {
+  const words = studentsText.roster
   const [typed, setTyped] = useState(name)
   const field = useRef<HTMLInputElement>(null)
   useEffect(() => field.current?.select(), [])
@@ -114,12 +114,12 @@ const Rename = ({
       }}
     >
       <label className="row">
-        Name
+        {words.name}
         <input ref={field} value={typed} onChange={({ target }) => setTyped(target.value)} />
       </label>
-      <button type="submit">Rename</button>
+      <button type="submit">{words.rename}</button>
       <button type="button" onClick={() => done(undefined)}>
-        Leave it
+        {words.leave}
       </button>
     </form>
   )

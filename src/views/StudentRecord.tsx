@@ -1,8 +1,10 @@
 import { useCallback, useMemo, type ReactNode } from 'react'
 import { formatRoute } from '@/app/route'
 import type { StudentId } from '@/journal/ids'
+import { studentsText } from '@/text/students'
 import { useApp } from './context'
 import { Opened } from './Opened'
+import { phrase } from './phrase'
 import { ReviewedContext, type Reviewed } from './reviewed'
 import { useLoaded } from './useLoaded'
 
@@ -57,11 +59,13 @@ const Given = ({
 
 const NotHere = () => (
   <main className="page">
-    <h1>Not here</h1>
+    <h1>{studentsText.notHere.title}</h1>
     <p>
-      This address names a student whose record is not on this machine. Go to the{' '}
-      <a href={formatRoute({ kind: 'students' })}>students</a> and open the file that was sent to
-      you.
+      {phrase(
+        studentsText.notHere.advice((words) => (
+          <a href={formatRoute({ kind: 'students' })}>{words}</a>
+        )),
+      )}
     </p>
   </main>
 )

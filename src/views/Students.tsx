@@ -1,16 +1,17 @@
-import { useCallback, useRef, useState, type ChangeEvent } from 'react'
+import { useCallback, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import { sinceChoices, type Since, type StudioRow, type Students as Studio } from '@/app/students'
 import { ok } from '@/music/result'
 import type { PieceId } from '@/music/units'
+import { studentsText } from '@/text/students'
+import { ChooseFiles } from './ChooseFiles'
 import { useApp, useSelected } from './context'
 import { Opened } from './Opened'
 import { PageKeys, type PageKey } from './PageKeys'
 import { IncomingRecord } from './IncomingRecord'
 import { Roster } from './Roster'
-import { columnWords, StudioTable } from './StudioTable'
+import { StudioTable } from './StudioTable'
 import { columns, piecesIn, sortBy, sortRows, type Sorting } from './studioRows'
-import { chosenFile } from './useDrop'
 import { useLoaded } from './useLoaded'
 import './review.css'
 import './students.css'
@@ -26,23 +27,13 @@ export const Students = () => {
   const { loaded, again } = useLoaded(read)
   return (
     <main className="page review students">
-      <h1>Students</h1>
-      <p>
-        For whoever teaches. A student saves the whole record (on the page “The record”) and sends
-        you the file. Here it is opened beside yours, to read only: nothing of it ever comes into
-        your own record.
-      </p>
+      <h1>{studentsText.title}</h1>
+      <p>{studentsText.intro}</p>
       <Opened loaded={loaded} again={again}>
         {(studio) => <Ready studio={studio} />}
       </Opened>
     </main>
   )
-}
-
-const sinceWords: Readonly<Record<Since, string>> = {
-  week: 'the last 7 days',
-  fourWeeks: 'the last 4 weeks',
-  all: 'all time',
 }
 
 const Ready = ({ studio }: { readonly studio: Studio }) => {
@@ -55,26 +46,27 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
   const [sorting, setSorting] = useState<Sorting>({ by: 'student', down: false })
 
   const titleOf = (row: StudioRow): string =>
-    listed.find(({ id }) => id === row.piece)?.title ?? row.title ?? 'a piece without a title'
-  const choose = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const files = [...(target.files ?? [])].map(chosenFile)
-    target.value = ''
-    if (files.length > 0) await studio.incoming.look(files)
-  }
+    listed.find(({ id }) => id === row.piece)?.title ?? row.title ?? studentsText.untitled
+  const words = studentsText.table
   const rows = studio.rows(students, since)
   const shown = piece === undefined ? rows : rows.filter((row) => row.piece === piece)
   const keys: readonly PageKey[] = [
-    { key: 'o', shown: 'O', words: 'open a student’s record', run: () => picker.current?.click() },
+    {
+      key: 'o',
+      shown: 'O',
+      words: studentsText.keys.open,
+      run: () => picker.current?.click(),
+    },
     ...columns.map((column, i) => ({
       key: String(i + 1),
       shown: String(i + 1),
-      words: `sort by ${columnWords[column].toLowerCase()}; once more the other way`,
+      words: studentsText.keys.sort(studentsText.table.columns[column]),
       run: () => setSorting((now) => sortBy(now, column)),
     })),
     ...sinceChoices.map((each) => ({
       key: sinceKeys[each].toLowerCase(),
       shown: sinceKeys[each],
-      words: sinceWords[each],
+      words: studentsText.since[each],
       run: () => setSince(each),
     })),
   ]
@@ -87,33 +79,20 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
       )}
       <p className="row">
         <button type="button" className="primary" onClick={() => picker.current?.click()}>
-          Open a student’s record … <kbd>O</kbd>
+          {studentsText.open} <kbd>O</kbd>
         </button>
-        <a href={formatRoute({ kind: 'review' })}>Your own review</a>
+        <a href={formatRoute({ kind: 'review' })}>{studentsText.ownReview}</a>
         <PageKeys keys={keys} />
       </p>
-      <input
-        ref={picker}
-        className="unseen"
-        type="file"
-        multiple
-        accept=".jsonl,.ndjson,.json,.txt,application/jsonl"
-        tabIndex={-1}
-        aria-label="Files of students’ records"
-        onChange={(event) => void choose(event)}
-      />
+      <ChooseFiles picker={picker} label={studentsText.files} choose={studio.incoming.look} />
       <IncomingRecord studio={studio} />
       {students.length > 0 && (
         <section aria-labelledby="studio">
-          <h2 id="studio">Piece by piece</h2>
-          <p className="soft">
-            Pieces and people are not alike: the figures are for the next lesson, not for a contest.
-            After the clean share stands where it lies in 95 of 100 cases; tempo is the last one as
-            a part of the goal, of the chunk in the middle, then of the slowest and the fastest.
-          </p>
+          <h2 id="studio">{words.title}</h2>
+          <p className="soft">{words.how}</p>
           <div className="row no-print">
             <fieldset className="row">
-              <legend className="unseen">Since when</legend>
+              <legend className="unseen">{studentsText.since.title}</legend>
               {sinceChoices.map((each) => (
                 <label key={each} className="row tight">
                   <input
@@ -122,12 +101,12 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
                     checked={each === since}
                     onChange={() => setSince(each)}
                   />
-                  {sinceWords[each]}
+                  {studentsText.since[each]}
                 </label>
               ))}
             </fieldset>
             <label className="row">
-              Piece
+              {words.piece}
               <select
                 className="chunk-choice"
                 value={piece ?? ''}
@@ -135,7 +114,7 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
                   setPiece(rows.find((row) => row.piece === target.value)?.piece)
                 }
               >
-                <option value="">all pieces</option>
+                <option value="">{words.allPieces}</option>
                 {piecesIn(rows, titleOf).map((each) => (
                   <option key={each.piece} value={each.piece}>
                     {each.title}
@@ -152,7 +131,7 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
               titleOf={titleOf}
             />
           ) : (
-            <p>Nothing was practised in this time.</p>
+            <p>{words.nothing}</p>
           )}
           <Roster studio={studio} students={students} />
         </section>

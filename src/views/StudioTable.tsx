@@ -1,6 +1,9 @@
 import { formatRoute } from '@/app/route'
 import type { StudioRow } from '@/app/students'
-import { dateWords, grouped, shareWords } from './reviewWords'
+import { dateWords } from '@/text/dates'
+import { grouped } from '@/text/numbers'
+import { studentsText } from '@/text/students'
+import { shareWords } from './reviewWords'
 import { columns, type Column, type Sorting } from './studioRows'
 import { percent } from './words'
 
@@ -27,7 +30,7 @@ export const StudioTable = ({
               aria-sort={sorting.by !== column ? 'none' : sorting.down ? 'descending' : 'ascending'}
             >
               <button type="button" className="plain" onClick={() => sort(column)}>
-                {columnWords[column]}
+                {studentsText.table.columns[column]}
                 <span className="sort-sign" aria-hidden="true">
                   {sorting.by !== column ? '' : sorting.down ? '↓' : '↑'}
                 </span>
@@ -45,35 +48,25 @@ export const StudioTable = ({
   </div>
 )
 
-export const columnWords: Readonly<Record<Column, string>> = {
-  student: 'Student',
-  piece: 'Piece',
-  share: 'Clean share',
-  minutes: 'Time',
-  repetitions: 'Repetitions',
-  tempo: 'Tempo',
-  lastDay: 'Last',
-  slipped: 'Slipped',
-}
-
 const Row = ({ row, title }: { readonly row: StudioRow; readonly title: string }) => {
   const { student, piece } = row
+  const words = studentsText.table.columns
   return (
     <tr>
       <th scope="row">
         <a href={formatRoute({ kind: 'review', student: student.id })}>{student.name}</a>
       </th>
-      <td data-label={columnWords.piece}>
+      <td data-label={words.piece}>
         <a href={formatRoute({ kind: 'review', student: student.id, piece })}>{title}</a>
       </td>
-      <td data-label={columnWords.share}>{shareWords(row.share)}</td>
-      <td data-label={columnWords.minutes}>{hoursWords(row.minutes)}</td>
-      <td data-label={columnWords.repetitions}>{grouped(row.repetitions)}</td>
-      <td data-label={columnWords.tempo}>{tempoWords(row)}</td>
-      <td data-label={columnWords.lastDay}>
+      <td data-label={words.share}>{shareWords(row.share)}</td>
+      <td data-label={words.minutes}>{hoursWords(row.minutes)}</td>
+      <td data-label={words.repetitions}>{grouped(row.repetitions)}</td>
+      <td data-label={words.tempo}>{tempoWords(row)}</td>
+      <td data-label={words.lastDay}>
         {dateWords(row.lastDay, 'short')} {row.lastDay.slice(0, 4)}
       </td>
-      <td data-label={columnWords.slipped}>{row.chunks.slipped}</td>
+      <td data-label={words.slipped}>{row.chunks.slipped}</td>
     </tr>
   )
 }
@@ -81,13 +74,12 @@ const Row = ({ row, title }: { readonly row: StudioRow; readonly title: string }
 /** 267 -> '4 h 27 min' */
 const hoursWords = (minutes: number): string => {
   const whole = Math.round(minutes)
-  return whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${whole % 60} min`
+  return studentsText.table.time(Math.floor(whole / 60), whole % 60)
 }
 
 /** '88 % of the goal, 69 to 100': the chunk in the middle, the slowest and the fastest. */
 const tempoWords = ({ tempo }: StudioRow): string => {
   if (!tempo) return '–'
   const { least, middle, most } = tempo
-  const span = least === most ? '' : `, ${Math.round(least * 100)} to ${Math.round(most * 100)}`
-  return `${percent(middle)}${span}`
+  return studentsText.table.tempo(percent(middle), Math.round(least * 100), Math.round(most * 100))
 }
