@@ -14,6 +14,12 @@ const sittings = 420
 const perSitting = 12
 const dayMs = 86_400_000
 
+/** Its last days, and how the pieces were brought. */
+export const daysOfPractice = (end: number, days: number): readonly JournalEvent[] =>
+  yearOfPractice(end).filter(
+    ({ kind, atEpochMs }) => kind === 'pieceAdded' || atEpochMs > end - days * dayMs,
+  )
+
 /**
  * A year of practice made by rule, the same each time: two samples and a piece that is not at hand;
  * the clean share rises from a half to three quarters, tempi climb, chunks become secure, kept, slip.
@@ -130,6 +136,10 @@ const flawIn = (chunk: Chunk, random: () => number): RecordedFlaw => {
   const onset = Math.min(chunk.onsets.length - 1, Math.floor(random() ** 2 * chunk.onsets.length))
   const note = chunk.onsets[onset]?.notes[0]
   const luck = random()
+  const last = chunk.onsets.length - 1
+  if (luck > 0.96) return { kind: 'drift', onset: last, ms: luck > 0.975 ? -120 : 90 }
+  if (note && luck > 0.9)
+    return { kind: 'extra', onset, played: key(note.key + (luck > 0.93 ? 2 : 3)) }
   if (!note || luck > 0.8) return { kind: 'hesitation', onset, ms: 400 }
   const written = { onset, notes: note.ids, written: note.key }
   return luck < 0.6
