@@ -53,12 +53,12 @@ export const drillText = catalogue('drill', {
   unplugged: 'The keyboard was unplugged: that repetition does not count. Plug it in and go on.',
   taken:
     'Another program has taken the keyboard: that repetition does not count. Close it there, and the keyboard is heard here again.',
-  soundLost: (space: string) =>
-    `The sound stopped, and the metronome with it. The drill goes on without; ${space} starts it again.`,
+  soundLost:
+    'The sound stopped, and the metronome with it. The drill goes on without; Space starts it again.',
   secure: 'Secure for today: the streak is met at the goal tempo.',
   done: (streak: number) => `Done: ${streak} clean in a row.`,
   trial: 'A short trial for the tempo: three clean in a row, then faster.',
-  leaveTrial: (backspace: string) => `${backspace} leaves the trial.`,
+  leaveTrial: 'Backspace leaves the trial.',
   remedy: 'Three clean in a row, and back to the drill.',
   solved: (streak: number) => `Solved: ${streak} clean in a row.`,
   remedies: 'Exercises against it',

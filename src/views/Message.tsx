@@ -1,8 +1,10 @@
-import { useEffect, useMemo, useState } from 'react'
+import { Fragment, useEffect, useMemo, useState } from 'react'
 import type { PracticeState, Said, Sign as SignKind } from '@/app/practiceState'
+import { sayReason } from '@/app/planWords'
 import type { ItemOnDesk } from '@/app/practising'
 import { speechFor } from '@/app/speech'
 import type { Repetition } from '@/judge/repetition'
+import { nameExercise } from '@/text/buildUp'
 import { coachText } from '@/text/coach'
 import { drillText } from '@/text/drill'
 import { keysText } from '@/text/keys'
@@ -22,13 +24,17 @@ export const Message = () => {
   const { breath, resting, simulated } = state
   const stands = state.coach.paused !== undefined || resting
   const sign = signOf(state)
+  const sentence = sentenceOf(state)
   const aside = asideOf(state)
   return (
     <div className="practice-message" data-paused={stands}>
       {sign && <Sign kind={sign} />}
       <p role="status" aria-live="polite">
         {simulated && <span className="soft">{drillText.simulation} </span>}
-        {sentenceOf(state)} {aside && <span className="aside soft">{aside}</span>}
+        {/* Another sentence is another text, not the same one moved. */}
+        <Fragment key={sentence}>
+          {sentence} {aside && <span className="aside soft">{aside}</span>}
+        </Fragment>
         {caution && !state.last && <span className="aside caution soft">{caution}</span>}
       </p>
       {(stands || breath) && (
@@ -74,7 +80,7 @@ const sentenceOf = (state: PracticeState): string => {
 }
 
 const firstWords = ({ coach, desk }: PracticeState): string => {
-  if (desk.item && !coach.trial) return desk.item.item.reason
+  if (desk.item && !coach.trial) return sayReason(desk.item.item.reason)
   if (coach.trial) return drillText.trial
   return desk.remedy === undefined ? drillText.ready : drillText.remedy
 }
@@ -95,7 +101,7 @@ const wordsOf = (said: Said | undefined, { desk, coach }: PracticeState): string
     case 'unplugged':
       return drillText.unplugged
     case 'soundLost':
-      return drillText.soundLost(keysText.names.space)
+      return drillText.soundLost
     case undefined:
       return undefined
   }
@@ -111,9 +117,7 @@ const asideOf = (state: PracticeState): string | undefined => {
     const likely = coachText.likely[problem.diagnosis.likely]
     return at === undefined ? likely : drillText.problemAt(describePlace(desk.piece, at), likely)
   }
-  return coach.trial && last === undefined
-    ? drillText.leaveTrial(keysText.names.backspace)
-    : undefined
+  return coach.trial && last === undefined ? drillText.leaveTrial : undefined
 }
 
 /** Of a run-through what to work on, and what comes next today. */
@@ -143,9 +147,9 @@ const barsTold = 5
 const nextWords = ({ remedy, next, piece }: PracticeState['desk']): string => {
   if (remedy !== undefined) return `${drillText.breathe} ${drillText.backToDrill}`
   if (!next?.written) return `${drillText.breathe} ${drillText.last}`
-  const { written, form = 'asWritten', kind } = next
-  const what = kind
-    ? `${kind}, ${describePlace(piece, written.start)}`
+  const { written, form = 'asWritten', exercise } = next
+  const what = exercise
+    ? `${nameExercise(exercise)}, ${describePlace(piece, written.start)}`
     : describeChunk(piece, written)
   const how = form === 'asWritten' ? '' : `, ${formWords[form]}`
   return `${drillText.breathe} ${drillText.next(`${what}, ${handWords[written.hand]}${how}`)}`

@@ -34,7 +34,7 @@ export const TempoScale = ({
         <b className="goal" style={{ top: `${place(goal)}%` }} data-here={rung === goal}>
           {beat(goal)}
         </b>
-        <b className="weight" style={{ top: `${place(rung)}%` }}>
+        <b className="weight" style={{ translate: `0 ${place(rung)}cqh` }}>
           {beat(rung)}
         </b>
       </div>
