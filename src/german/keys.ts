@@ -34,7 +34,7 @@ export const keys: KeysText = {
     back: 'zurück zum vorigen',
     tempo: 'schneller, langsamer',
     remedies: 'bei einem Problem: eine der Übungen dagegen',
-    perBeat: 'Klicks zwischen den Schlägen: keine, oder zwei, drei, vier auf einen Schlag',
+    perBeat: 'Klicks auf einen Schlag: einer, zwei, drei, vier',
     silentBars: 'abwechselnd zwei Takte Klicks und zwei Takte Stille',
     notebook: 'das Notizbuch; das Üben wartet so lange',
     undo: 'zurücknehmen, was das Programm zuletzt entschieden hat',
@@ -62,5 +62,5 @@ export const keys: KeysText = {
   bound: (key, isFree) =>
     isFree ? ` · ${key}` : ` · ${key}, die hier zur Passage gehört und spielt`,
   letters:
-    'Buchstaben spielen: Die Tastatur ist ein kleines Klavier. Auch Tasten des Instruments und seine Pedale können einen Befehl bedeuten: siehe Einstellungen.',
+    'Buchstaben spielen: Die Tastatur ist ein kleines Klavier. Auch Tasten und Pedale des Instruments können ein Befehl sein: siehe Einstellungen.',
 }

@@ -12,7 +12,7 @@ export const options: OptionsText = {
   volumes: {
     metronome: 'Metronom, Lautstärke',
     piano: 'Klavier von „Anhören“, Lautstärke',
-    signals: 'Zeichen zwischen den Durchgängen, Lautstärke',
+    signals: 'Zeichen des Programms, Lautstärke',
   },
   hearOn: '„Anhören“ erklingt auf',
   ownPiano: 'dem Klavier des Programms',
@@ -44,7 +44,7 @@ export const options: OptionsText = {
     title: 'Vom Instrument aus',
     how: 'Eine Taste weit weg von der Passage, oder ein Pedal, kann einen Befehl bedeuten. Bis zu einer Quarte neben den Tasten der Passage spielt eine Taste nur.',
     pressNow: 'jetzt drücken …',
-    pressOne: 'eine Taste festlegen',
+    pressOne: 'Taste festlegen',
     noKey: (command) => `${command}: keine Taste`,
     damper: 'Auch das rechte Pedal',
   },
