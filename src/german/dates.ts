@@ -36,6 +36,7 @@ const shortName = (month: number): string => shortMonths[month - 1] ?? `${month}
 
 export const dates: DatesText = {
   day: (day, month, year) => `${day}. ${monthName(month)} ${year}`,
+  dayAndMonth: (day, month) => `${day}. ${monthName(month)}`,
   month: (month, year) => `${monthName(month)} ${year}`,
   shortDay: (day, month) => `${day}. ${shortName(month)}`,
   shortMonth: shortName,

@@ -22,6 +22,8 @@ const shortName = (month: number): string => monthName(month).slice(0, 3)
 /** Days and months; what the rest of the program asks for is `dateWords` and `weekdayWord`. */
 export const datesText = catalogue('dates', {
   day: (day: number, month: number, year: number) => `${day} ${monthName(month)} ${year}`,
+  /** Of a year that is named elsewhere. */
+  dayAndMonth: (day: number, month: number) => `${day} ${monthName(month)}`,
   month: (month: number, year: number) => `${monthName(month)} ${year}`,
   shortDay: (day: number, month: number) => `${day} ${shortName(month)}`,
   shortMonth: shortName,

@@ -1,7 +1,8 @@
 import type { TaughtPiece } from '@/app/teaching'
 import type { ChunkFigures } from '@/review/pieceReview'
+import { teacherText } from '@/text/teacher'
 import { chunkWords, shareWords, tempoWords } from './reviewWords'
-import { moreWords, standingWords } from './teacherWords'
+import { moreWords } from './teacherWords'
 
 /** Chunk by chunk, in the order in which a lesson asks for them. */
 export const TaughtChunks = ({
@@ -14,26 +15,27 @@ export const TaughtChunks = ({
   const { inNeed, score } = piece
   const others = inNeed.slice(most)
   if (inNeed.length === 0) return null
+  const words = teacherText.chunks.columns
   return (
     <>
       <div className="sheet-scroll">
         <table>
           <thead>
             <tr>
-              <th scope="col">Chunk</th>
-              <th scope="col">Stands</th>
-              <th scope="col">Clean share</th>
+              <th scope="col">{words.chunk}</th>
+              <th scope="col">{words.stands}</th>
+              <th scope="col">{words.share}</th>
               <th scope="col" className="figure">
-                Repetitions
+                {words.repetitions}
               </th>
               <th scope="col" className="figure">
-                Broken off
+                {words.brokenOff}
               </th>
               <th scope="col" className="figure">
-                Tempo
+                {words.tempo}
               </th>
               <th scope="col" className="figure">
-                Goal
+                {words.goal}
               </th>
             </tr>
           </thead>
@@ -41,7 +43,7 @@ export const TaughtChunks = ({
             {inNeed.slice(0, most).map((chunk) => (
               <tr key={chunk.chunk}>
                 <th scope="row">{chunkWords(chunk, score)}</th>
-                <td>{standingWords[chunk.state]}</td>
+                <td>{teacherText.chunks.standings[chunk.state]}</td>
                 <td>{shareWords(chunk.share)}</td>
                 <td className="figure">{chunk.repetitions}</td>
                 <td className="figure">{chunk.tally.brokenOff}</td>

@@ -3,11 +3,12 @@ import type { TaughtPiece } from '@/app/teaching'
 import type { Pencil, PencilMark } from '@/engraving/pencil'
 import type { Score } from '@/music/music'
 import type { HardBar } from '@/review/teacherPage'
+import { teacherText } from '@/text/teacher'
 import { flawMarks } from './flawMarks'
 import { Notation } from './Notation'
+import { phrase } from './phrase'
 import { chunkWords } from './reviewWords'
-import { barFlawWords, chunkFlawWords, spanWords, standingWords } from './teacherWords'
-import { plural } from '@/text/plural'
+import { barFlawWords, chunkFlawWords, spanWords } from './teacherWords'
 
 /** Where it is hard: the bars as notation with the marks of the most frequent flaws; without the score in words. */
 export const TaughtPlaces = ({
@@ -21,12 +22,13 @@ export const TaughtPlaces = ({
   readonly isAlone: boolean
 }) => {
   const { score, hard } = piece
+  const words = teacherText.places
   const Heading = isAlone ? 'h2' : 'h3'
   if (most === 0 || (hard.bars.length === 0 && hard.chunks.length === 0)) return null
   return (
     <>
       <Heading className="sheet-where">
-        Hard places <span>{spanWords(hard.span)}</span>
+        {words.title} <span>{spanWords(hard.span)}</span>
       </Heading>
       {score ? (
         <ol className="sheet-bars">
@@ -40,8 +42,14 @@ export const TaughtPlaces = ({
         <ul>
           {hard.chunks.slice(0, most).map((place) => (
             <li key={place.chunk.chunk}>
-              <b>{chunkWords(place.chunk, undefined)}</b>, {standingWords[place.chunk.state]},{' '}
-              {plural(place.times, 'flaw')}: {chunkFlawWords(place)}.
+              {phrase(
+                words.chunk(
+                  <b>{chunkWords(place.chunk, undefined)}</b>,
+                  place.chunk.state,
+                  place.times,
+                  chunkFlawWords(place),
+                ),
+              )}
             </li>
           ))}
         </ul>
@@ -68,14 +76,14 @@ const TaughtBar = ({
     },
     [marks],
   )
-  const head = `Bar ${bar.bar.number}: ${plural(bar.times, 'flaw')}, ${standingWords[bar.state]}`
+  const head = teacherText.places.bar(bar.bar.number, bar.times, bar.state)
   const words = barFlawWords(bar, score)
   return (
     <figure>
       <Notation
         stretch={stretch}
         label={`${head}. ${words}.`}
-        caller={`for the teacher ${piece.piece} ${bar.barIndex}`}
+        caller={`teacher ${piece.piece} ${bar.barIndex}`}
         onPencil={onPencil}
       />
       <figcaption>

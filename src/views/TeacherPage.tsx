@@ -3,11 +3,12 @@ import { formatRoute, parseRoute, type TeacherRoute } from '@/app/route'
 import { longestName } from '@/app/settings'
 import type { TeacherPage as Page } from '@/app/teaching'
 import type { Day } from '@/journal/day'
+import { dateWords } from '@/text/dates'
+import { teacherText } from '@/text/teacher'
 import { useApp, useSelected } from './context'
 import { Opened } from './Opened'
 import { PageKeys, type PageKey } from './PageKeys'
 import { useReviewed, useReviewedRoutes } from './reviewed'
-import { dateWords } from './reviewWords'
 import { allDrawn, sentMarkup, teacherFile } from './teacherFile'
 import { TeacherSheet } from './TeacherSheet'
 import sheetStyles from './teacherSheet.css?inline'
@@ -48,6 +49,7 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
   const [ownName, setOwnName] = useState(() => app.settings.getState().name)
   const sheet = useRef<HTMLElement>(null)
   const [busy, setBusy] = useState(false)
+  const words = teacherText.tools
   const place = routes.teacher(about)
   const remarks = written[place] ?? ''
   const name = student?.name ?? ownName
@@ -75,23 +77,23 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
     if (next) app.go(parseRoute(routes.teacher({ week: next })))
   }
   const keys: readonly PageKey[] = [
-    { key: 'p', shown: 'P', words: 'print', run: print },
-    { key: 's', shown: 'S', words: 'save as a file to send', run: save },
-    { key: 'arrowleft', shown: '←', words: 'the week before', run: () => turn(-1) },
-    { key: 'arrowright', shown: '→', words: 'the week after', run: () => turn(1) },
+    { key: 'p', shown: 'P', words: teacherText.keys.print, run: print },
+    { key: 's', shown: 'S', words: teacherText.keys.save, run: save },
+    { key: 'arrowleft', shown: '←', words: teacherText.keys.before, run: () => turn(-1) },
+    { key: 'arrowright', shown: '→', words: teacherText.keys.after, run: () => turn(1) },
   ]
   return (
     <>
       <div className="teacher-tools no-print">
         <p className="row">
-          <a href={routes.review(about.piece)}>Review</a>
-          <a href={formatRoute({ kind: 'students' })}>Students</a>
+          <a href={routes.review(about.piece)}>{words.review}</a>
+          <a href={formatRoute({ kind: 'students' })}>{words.students}</a>
           <PageKeys keys={keys} />
         </p>
         <Choice page={page} about={about} />
         {!student && (
           <label className="teacher-field">
-            Your name on the page
+            {words.name}
             <input
               value={ownName}
               autoComplete="name"
@@ -102,7 +104,7 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
           </label>
         )}
         <label className="teacher-field">
-          Questions and remarks
+          {words.remarks}
           <textarea
             rows={3}
             value={remarks}
@@ -111,10 +113,10 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
         </label>
         <p className="row">
           <button type="button" className="primary" disabled={busy} onClick={print}>
-            Print <kbd>P</kbd>
+            {words.print} <kbd>P</kbd>
           </button>
           <button type="button" disabled={busy} onClick={save}>
-            Save as a file to send <kbd>S</kbd>
+            {words.save} <kbd>S</kbd>
           </button>
         </p>
       </div>
@@ -132,8 +134,11 @@ const Ready = ({ page, about }: { readonly page: Page; readonly about: About }) 
 }
 
 const titleOf = ({ span, pieces, choices }: Page, { piece }: About): string => {
-  if (piece === undefined) return span ? `The week of ${spanWords(span)}` : 'A week'
-  return pieces[0]?.title ?? choices.pieces.find((each) => each.piece === piece)?.title ?? 'A piece'
+  const { titles } = teacherText
+  if (piece === undefined) return span ? titles.week(spanWords(span)) : titles.aWeek
+  return (
+    pieces[0]?.title ?? choices.pieces.find((each) => each.piece === piece)?.title ?? titles.aPiece
+  )
 }
 
 /** The nearest week with practice before or after the one shown. */
@@ -154,26 +159,27 @@ const Choice = ({ page, about }: { readonly page: Page; readonly about: About })
   const routes = useReviewedRoutes()
   const { weeks, pieces } = page.choices
   const { week } = about
+  const words = teacherText.tools
   const all =
     week === undefined || weeks.includes(week) ? weeks : [week, ...weeks].toSorted().toReversed()
   return (
     <label className="teacher-field">
-      About
+      {words.about}
       <select
         value={routes.teacher(about)}
         onChange={({ target }) => app.go(parseRoute(target.value))}
       >
-        <optgroup label="A week">
+        <optgroup label={words.aWeek}>
           {all.map((each) => (
             <option key={each} value={routes.teacher({ week: each })}>
-              the week of {dateWords(each)}
+              {words.week(dateWords(each))}
             </option>
           ))}
         </optgroup>
-        <optgroup label="A piece">
+        <optgroup label={words.aPiece}>
           {pieces.map(({ piece, title }) => (
             <option key={piece} value={routes.teacher({ piece })}>
-              {title ?? 'a piece without a title'}
+              {title ?? words.untitled}
             </option>
           ))}
         </optgroup>

@@ -2,17 +2,14 @@ import type { RefObject } from 'react'
 import type { TaughtPiece, TeacherPage } from '@/app/teaching'
 import type { Day } from '@/journal/day'
 import type { PencilMark } from '@/engraving/pencil'
-import { boundsOf, grouped, dateWords, rangeWords } from './reviewWords'
+import { dateWords } from '@/text/dates'
+import { teacherText } from '@/text/teacher'
+import { spokenLanguage } from '@/text/text'
+import { phrase } from './phrase'
+import { boundsOf, shareWords } from './reviewWords'
 import { shapesOn, TaughtPlaces } from './TaughtPlaces'
 import { TaughtChunks } from './TaughtChunks'
-import {
-  changeLines,
-  howToRead,
-  legendWords,
-  overruledWords,
-  practisedWords,
-  spanWords,
-} from './teacherWords'
+import { changeLines, legendWords, overruledWords, practisedWords, spanWords } from './teacherWords'
 import { percent } from './words'
 import './teacherSheet.css'
 
@@ -63,17 +60,21 @@ export const TeacherSheet = ({
   const shapes = new Set<PencilMark['shape']>(
     shown.flatMap((piece, i) => [...shapesOn(piece, rooms[i]?.bars ?? 0)]),
   )
+  const words = teacherText.sheet
   const legend = legendWords(shapes)
   const overruled = overruledWords(page.overruled)
   return (
-    <article ref={sheet} className="teacher-sheet" lang="en">
+    <article ref={sheet} className="teacher-sheet" lang={spokenLanguage()}>
       <header>
         <p className="sheet-kind">
-          For the teacher{name !== '' && <b> · {name}</b>}
+          {words.kind}
+          {name !== '' && <b> · {name}</b>}
           <span>{dateWords(today)}</span>
         </p>
         <h1>{title}</h1>
-        {isPiece && page.span && <p>Practised from {spanWords(page.span)}.</p>}
+        {isPiece && page.span && (
+          <p>{words.practisedFrom(spanWords(page.span), page.span.from === page.span.to)}</p>
+        )}
         <Figures page={page} />
       </header>
       {shown.map((piece, i) => (
@@ -81,34 +82,29 @@ export const TeacherSheet = ({
       ))}
       {page.pieces.length > mostPieces && (
         <p>
-          Practised too:{' '}
-          {page.pieces
-            .slice(mostPieces)
-            .map((piece) => `${piece.title ?? 'a piece'} (${practisedWords(piece)})`)
-            .join('; ')}
-          .
+          {words.alsoPractised(
+            page.pieces
+              .slice(mostPieces)
+              .map((piece) => words.also(piece.title, practisedWords(piece))),
+          )}
         </p>
       )}
-      {overruled !== '' && (
-        <p>
-          <b>Decided otherwise than advised:</b> {overruled}.
-        </p>
-      )}
+      {overruled !== '' && <p>{phrase(words.overruled((told) => <b>{told}</b>, overruled))}</p>}
       {remarks.trim() !== '' && (
         <section className="sheet-remarks">
-          <h2>Questions and remarks</h2>
+          <h2>{words.remarks}</h2>
           <p>{remarks.trim()}</p>
         </section>
       )}
       <section className="sheet-lesson">
-        <h2>In the lesson</h2>
+        <h2>{words.lesson}</h2>
         <hr />
         <hr />
         <hr />
       </section>
       {page.figures.repetitions > 0 && (
         <p className="sheet-small">
-          {howToRead} {legend !== '' && `Marks: ${legend}.`}
+          {teacherText.howToRead} {legend.length > 0 && teacherText.legend(legend)}
         </p>
       )}
     </article>
@@ -117,18 +113,14 @@ export const TeacherSheet = ({
 
 const Figures = ({ page }: { readonly page: TeacherPage }) => {
   const { figures, days } = page
-  if (figures.repetitions === 0) return <p>Nothing was practised in this time.</p>
+  const words = teacherText.sheet
+  if (figures.repetitions === 0) return <p>{words.nothing}</p>
   const { share, tally } = figures
   return (
     <p className="sheet-figures">
-      {share && (
-        <>
-          <b>{percent(share.value)}</b> of what was played to its end was clean (between{' '}
-          {boundsOf(share).join(' and ')} % in 95 of 100 cases).{' '}
-        </>
-      )}
-      {grouped(tally.clean)} clean, {grouped(tally.flawed)} flawed; {grouped(tally.brokenOff)}{' '}
-      broken off. {practisedWords({ ...figures, days })}.
+      {share && <>{phrase(words.share(<b>{percent(share.value)}</b>, ...boundsOf(share)))} </>}
+      {words.tally(tally.clean, tally.flawed, tally.brokenOff)}{' '}
+      {practisedWords({ ...figures, days })}.
     </p>
   )
 }
@@ -147,10 +139,13 @@ const Taught = ({
     <section className="sheet-piece">
       {!isAlone && (
         <>
-          <h2>{piece.title ?? 'A piece without a title'}</h2>
+          <h2>{piece.title ?? teacherText.titles.untitled}</h2>
           <p>
-            {share && `${percent(share.value)} (${rangeWords(share)}) clean, `}
-            {grouped(tally.brokenOff)} broken off; {practisedWords(piece)}.
+            {teacherText.sheet.piece(
+              share && shareWords(share),
+              tally.brokenOff,
+              practisedWords(piece),
+            )}
           </p>
         </>
       )}

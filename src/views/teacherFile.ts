@@ -1,3 +1,5 @@
+import { spokenLanguage } from '@/text/text'
+
 /**
  * A page as one file that is sent by mail and opened anywhere, without a network: everything is in it,
  * nothing in it can run, and nothing is fetched. Its own policy allows the one style sheet by its hash
@@ -12,7 +14,7 @@ export const teacherFile = async (title: string, body: string, styles: string): 
   ].join('; ')
   return [
     '<!doctype html>',
-    '<html lang="en">',
+    `<html lang="${spokenLanguage()}">`,
     '<head>',
     '<meta charset="utf-8">',
     `<meta http-equiv="Content-Security-Policy" content="${policy}">`,

@@ -1,24 +1,25 @@
 import type { TaughtPiece } from '@/app/teaching'
 import type { Score } from '@/music/music'
 import type { PencilMark } from '@/engraving/pencil'
-import type { ChunkState } from '@/review/chunkStates'
 import type { OverruleCount } from '@/review/joinSums'
 import type { ChunkFigures } from '@/review/pieceReview'
 import type { HardBar, HardChunk, Span } from '@/review/teacherPage'
+import { datesText, dateWords } from '@/text/dates'
+import { teacherText } from '@/text/teacher'
 import { overruleWords } from './Decisions'
-import { chunkWords, dateWords, flawTimes, grouped, keyWords, timeWords } from './reviewWords'
-import { plural } from '@/text/plural'
+import { chunkWords, flawTimes, keyWords, timeWords } from './reviewWords'
 
 /** The sentences of the page for a teacher. */
 
 /** '5 to 11 January 2026' */
 export const spanWords = ({ from, to }: Span): string => {
   if (from === to) return dateWords(from)
-  const [year = '', month] = from.split('-')
-  const [toYear, toMonth] = to.split('-')
-  const long = dateWords(from)
-  const begin = year === toYear ? long.replace(` ${year}`, '') : long
-  return `${year === toYear && month === toMonth ? begin.split(' ')[0] : begin} to ${dateWords(to)}`
+  const [year = 0, month = 1, day = 1] = from.split('-').map(Number)
+  const [toYear, toMonth] = to.split('-').map(Number)
+  if (year !== toYear) return teacherText.days(dateWords(from), dateWords(to))
+  return month === toMonth
+    ? teacherText.daysOfMonth(day, dateWords(to))
+    : teacherText.days(datesText.dayAndMonth(day, month), dateWords(to))
 }
 
 /** '3 hours 20 minutes on 5 days, 320 repetitions' */
@@ -27,15 +28,7 @@ export const practisedWords = ({
   days,
   repetitions,
 }: Pick<TaughtPiece, 'minutes' | 'days' | 'repetitions'>): string =>
-  `${timeWords(minutes)} on ${plural(days, 'day')}, ${grouped(repetitions)} ${repetitions === 1 ? 'repetition' : 'repetitions'}`
-
-/** How far a chunk has come, in a word or two. */
-export const standingWords: Readonly<Record<ChunkState, string>> = {
-  slipped: 'slipped',
-  practised: 'not yet secure',
-  secure: 'secure',
-  kept: 'kept',
-}
+  teacherText.sheet.practised(timeWords(minutes), days, repetitions)
 
 /** 'a pause not taken, twice; a faster tempo'; empty where nothing was. */
 export const overruledWords = (overruled: readonly OverruleCount[]): string =>
@@ -43,17 +36,8 @@ export const overruledWords = (overruled: readonly OverruleCount[]): string =>
     // That a sitting ends is no news.
     .filter(({ what }) => what !== 'end')
     .toSorted((a, b) => b.times - a.times)
-    .map(({ what, times }) => `${overruleWords[what]}${timesWords(times)}`)
+    .map(({ what, times }) => teacherText.sheet.overruledTimes(overruleWords[what], times))
     .join('; ')
-
-const timesWords = (times: number): string =>
-  times === 1 ? '' : times === 2 ? ', twice' : `, ${times} times`
-
-const changeWords = {
-  slipped: 'Slipped, failed cold',
-  kept: 'Kept, clean cold on a later day',
-  secure: 'Became secure at the goal tempo',
-} as const
 
 /** So many chunks are named in one line. */
 const mostNamed = 4
@@ -73,8 +57,8 @@ export const changeLines = ({
     )
     if (of.length === 0) return []
     const others = of.length - mostNamed
-    const more = others > 0 ? `; and ${plural(others, 'other')}` : ''
-    return [[changeWords[state], of.slice(0, mostNamed).join('; ') + more] as const]
+    const more = others > 0 ? [teacherText.changes.others(others)] : []
+    return [[teacherText.changes[state], [...of.slice(0, mostNamed), ...more].join('; ')] as const]
   })
 
 /** So many flaws are told of one place. */
@@ -86,8 +70,8 @@ export const barFlawWords = ({ notes }: HardBar, score: Score): string =>
     .slice(0, mostFlaws)
     .map(({ note, kind, times }) => {
       const written = score.notes.find(({ id }) => id === note)
-      const name = written ? `${keyWords(written.key, score, written.start)}: ` : ''
-      return `${name}${flawTimes(kind, times)}`
+      const name = written && keyWords(written.key, score, written.start)
+      return teacherText.places.flawAt(name, flawTimes(kind, times))
     })
     .join('; ')
 
@@ -96,8 +80,8 @@ export const chunkFlawWords = ({ flaws }: HardChunk): string =>
   flaws
     .slice(0, mostFlaws)
     .map(({ written, kind, times }) => {
-      const name = written === undefined ? '' : `${keyWords(written, undefined)}: `
-      return `${name}${flawTimes(kind, times)}`
+      const name = written === undefined ? undefined : keyWords(written, undefined)
+      return teacherText.places.flawAt(name, flawTimes(kind, times))
     })
     .join('; ')
 
@@ -105,37 +89,16 @@ export const chunkFlawWords = ({ flaws }: HardChunk): string =>
 export const moreWords = (chunks: readonly ChunkFigures[]): string => {
   const counts = (['slipped', 'practised', 'secure', 'kept'] as const).flatMap((state) => {
     const of = chunks.filter((chunk) => chunk.state === state).length
-    return of > 0 ? [`${of} ${standingWords[state]}`] : []
+    return of > 0 ? [teacherText.chunks.counted(of, state)] : []
   })
-  return `and ${plural(chunks.length, 'other chunk')}: ${counts.join(', ')}.`
-}
-
-/** For a teacher who has never seen the program. */
-export const howToRead =
-  'Clean: no flaw by the standard chosen (the right keys in order; no stops besides; a steady pulse besides). After a clean share stands where it lies in 95 of 100 cases. Secure: a streak of clean repetitions at the goal tempo; kept: the first one on a later day was clean too; slipped: it was not. Tempi are beats a minute: the last one played, and the goal.'
-
-const markWords: Readonly<Record<PencilMark['shape'], string>> = {
-  right: '',
-  wrong: 'a ring, another key was struck (the small head is the one struck most)',
-  missing: 'a dotted ring, the note was missing',
-  extra: 'a cross, a key too many',
-  repeated: 'a cross beside the note, struck twice',
-  order: 'the sign of exchange, two notes changed places',
-  restart: 'a hook, went back',
-  hesitation: 'two strokes, a stop',
-  early: 'an arrow to the left, early',
-  late: 'an arrow to the right, late',
-  uneven: 'a wave, uneven',
-  spread: 'a wavy line, the chord not together',
-  drift: 'a slanted line, the tempo drifts',
+  return teacherText.chunks.more(chunks.length, counts)
 }
 
 /** What the marks on the page mean, those alone that are on it. */
-export const legendWords = (shapes: ReadonlySet<PencilMark['shape']>): string =>
-  Object.entries(markWords)
+export const legendWords = (shapes: ReadonlySet<PencilMark['shape']>): readonly string[] =>
+  Object.entries(teacherText.marks)
     .filter(([shape]) => [...shapes].some((each) => each === shape))
     .map(([, words]) => words)
-    .join('; ')
 
 /** As a file is named: 'passagework-morning-at-the-mill-2026-05-01'. */
 export const fileNameOf = (title: string, day: string): string => {

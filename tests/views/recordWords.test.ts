@@ -1,4 +1,6 @@
-import { describe, expect, test } from 'vitest'
+import { afterEach, describe, expect, test } from 'vitest'
+import { german } from '@/german/german'
+import { speak } from '@/text/text'
 import { folderWords, reminderWords, savedWords, sizeWords } from '@/views/recordWords'
 
 /** By the clock of this machine, as the page shows it. */
@@ -41,5 +43,27 @@ describe('the folder', () => {
     [{ kind: 'failed', message: 'No room.', name: '' }, /^No room\.$/],
   ] as const)('%j', (state, words) => {
     expect(folderWords(state)).toMatch(words)
+  })
+})
+
+describe('in German', () => {
+  afterEach(() => speak('en'))
+
+  test.each([
+    [1, 'Zuletzt gesichert am 3. Mai 2026 um 09:05 Uhr, seither 1 Durchgang.'],
+    [12345, 'Zuletzt gesichert am 3. Mai 2026 um 09:05 Uhr, seither 12\u202f345 Durchgänge.'],
+  ])('%i repetitions since', (since, words) => {
+    speak('de', german)
+    expect(savedWords(saved, since)).toBe(words)
+  })
+
+  test('figures have a decimal comma, and verbs the number of what they tell of', () => {
+    speak('de', german)
+    expect(sizeWords(1_500_000)).toBe('1,5 MB')
+    expect(reminderWords(undefined, 1)).toMatch(/^1 Durchgang steht nur auf diesem Gerät/)
+    expect(reminderWords(undefined, 60)).toMatch(/^60 Durchgänge stehen nur auf diesem Gerät/)
+    const folder = { kind: 'ready', name: 'Klavier', elsewhere: 1 } as const
+    expect(folderWords(folder)).toMatch(/„Klavier“.*1 Ereignis, das .* fehlt; dort bleibt es/)
+    expect(folderWords({ ...folder, elsewhere: 2 })).toMatch(/2 Ereignisse, die .* bleiben sie/)
   })
 })

@@ -1,10 +1,14 @@
 import { createHash } from 'node:crypto'
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
+import { afterEach, expect, test } from 'vitest'
 import { SaxesParser } from 'saxes'
+import { german } from '@/german/german'
 import type { Day } from '@/journal/day'
+import { speak } from '@/text/text'
 import { escapeText, teacherFile } from '@/views/teacherFile'
-import { fileNameOf, spanWords } from '@/views/teacherWords'
+import { fileNameOf, practisedWords, spanWords } from '@/views/teacherWords'
+
+afterEach(() => speak('en'))
 
 test('the policy of the file allows its one style sheet, by the hash that Node counts too, and nothing else', async () => {
   const styles = '.a > b { color: #111 } /* ü */'
@@ -53,4 +57,23 @@ test.each([
   ['2026-05-03', '2026-05-03', '3 May 2026'],
 ])('from %s to %s is %s', (from, to, words) => {
   expect(spanWords({ from: from as Day, to: to as Day })).toBe(words)
+})
+
+test.each([
+  ['2026-01-05', '2026-01-11', '5. bis 11. Januar 2026'],
+  ['2026-04-27', '2026-05-03', '27. April bis 3. Mai 2026'],
+  ['2025-12-29', '2026-01-04', '29. Dezember 2025 bis 4. Januar 2026'],
+  ['2026-05-03', '2026-05-03', '3. Mai 2026'],
+])('in German, from %s to %s is %s', (from, to, words) => {
+  speak('de', german)
+  expect(spanWords({ from: from as Day, to: to as Day })).toBe(words)
+})
+
+test('the file names its language, and is written in it', async () => {
+  expect(await teacherFile('A Study', '', '')).toContain('<html lang="en">')
+  speak('de', german)
+  expect(await teacherFile('A Study', '', '')).toContain('<html lang="de">')
+  expect(practisedWords({ minutes: 200, days: 1, repetitions: 1 })).toBe(
+    '3 Stunden 20 Minuten an 1 Tag, 1 Durchgang',
+  )
 })
