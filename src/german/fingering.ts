@@ -70,6 +70,7 @@ export const fingering: FingeringText = {
   },
 
   proposals: {
+    title: 'Vorschläge',
     first: 'Ein Fingersatz, der die Hand wenig anstrengt.',
     none: 'Für diese Hand ist hier kein Ton.',
     see: 'Ansehen',

@@ -96,6 +96,7 @@ export const fingeringText = catalogue('fingering', {
   unreachable,
 
   proposals: {
+    title: 'Proposals',
     first: 'A fingering that costs the hand little.',
     none: 'There is no note for this hand.',
     see: 'See it',

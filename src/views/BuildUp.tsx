@@ -5,17 +5,17 @@ import type { CorrectedPiece } from '@/app/handCorrections'
 import { notebookPlace } from '@/app/notebookPlace'
 import { barsOf, keysOf } from '@/app/practising'
 import type { Exercise } from '@/exercises/buildUp'
-import type { Purpose } from '@/exercises/words'
 import { formatBeats } from '@/music/beat'
 import { handChoices } from '@/music/music'
-import { buildUpText, nameExercise } from '@/text/buildUp'
+import { buildUpText } from '@/text/buildUp'
 import { keysText } from '@/text/keys'
 import { useApp } from './context'
 import { NotebookOver } from './NotebookOver'
 import { PageKeys } from './PageKeys'
+import { Stages } from './Stages'
 import { useKeys } from './shortcuts'
 import { useNotebookKey } from './useNotebook'
-import { beatWord, describePlace, formatBars, formWords, handWords } from './words'
+import { beatWord, formatBars, handWords } from './words'
 import './buildUp.css'
 
 /** The exercises from small groups to the whole passage: what is done, what is next, and why. */
@@ -53,7 +53,6 @@ export const BuildUp = ({
   )
   const change = (part: Partial<BuildUpPlan>): void =>
     app.buildUp(piece, { ...plan, ...part }, goalTempo)
-  const stages = [...new Set(exercises.map(({ stage }) => stage))]
   return (
     <main className="page page-build-up">
       <h1>
@@ -134,34 +133,7 @@ export const BuildUp = ({
           onChoose={(direction) => change({ direction })}
         />
       </div>
-      <ol className="stages">
-        {stages.map((stage) => (
-          <li key={stage}>
-            <h2>
-              {buildUpText.stage(stage)}{' '}
-              <span className="soft">
-                {stageWords(
-                  exercises.filter((each) => each.stage === stage),
-                  reasonOf(exercises, stage),
-                )}
-              </span>
-            </h2>
-            <ol className="exercises">
-              {exercises
-                .filter((each) => each.stage === stage)
-                .map((exercise) => (
-                  <ExerciseRow
-                    key={exercise.chunk.id}
-                    {...{ standing, exercise }}
-                    where={describePlace(score, exercise.from)}
-                    why={reasonOf(exercises, stage) === undefined}
-                    onStart={() => start(exercise)}
-                  />
-                ))}
-            </ol>
-          </li>
-        ))}
-      </ol>
+      <Stages {...{ score, standing }} onStart={start} />
       <NotebookOver piece={score} here={notebookPlace(score, passage)} {...notebook} />
     </main>
   )
@@ -194,65 +166,3 @@ const Choice = <Word extends string>({
     ))}
   </fieldset>
 )
-
-const ExerciseRow = ({
-  standing: { plan, progress, passage },
-  exercise,
-  where,
-  why,
-  onStart,
-}: {
-  readonly standing: BuildUpStanding
-  readonly exercise: Exercise
-  readonly where: string
-  /** The reason stands beside it, where the stage has not one for all. */
-  readonly why: boolean
-  readonly onStart: () => void
-}) => {
-  const { next, settled } = progress
-  const state = exercise === next ? 'next' : settled.includes(exercise) ? 'done' : 'open'
-  return (
-    <li data-state={state}>
-      <a
-        href={formatRoute(routeOf(passage.piece, plan, exercise))}
-        aria-current={state === 'next' ? 'step' : undefined}
-        onClick={(event) => {
-          event.preventDefault()
-          onStart()
-        }}
-      >
-        <svg className="exercise-state" viewBox="0 0 20 20" aria-hidden="true">
-          {state === 'done' ? (
-            <path d="M3 11l5 6L17 3" />
-          ) : (
-            <circle cx="10" cy="10" r={state === 'next' ? 6.5 : 2.5} />
-          )}
-        </svg>
-        <span className="unseen">{buildUpText.states[state]} </span>
-        <span>
-          {nameExercise(exercise)}, {where}
-          {plan.passage.hand === 'both' && `, ${handWords[exercise.hand]}`}
-          {exercise.form === 'asWritten' ? '' : `, ${formWords[exercise.form]}`}
-        </span>
-      </a>
-      {why && <span className="soft">{buildUpText.purposes[exercise.why]}</span>}
-    </li>
-  )
-}
-
-/** What a stage holds and why, where it is the same for all of it. */
-const stageWords = (all: readonly Exercise[], why: Purpose | undefined): string => {
-  const kinds = new Set(all.map(nameExercise))
-  const [kind = ''] = kinds
-  return [
-    ...(kinds.size === 1 && all.length > 1 ? [`${kind}:`] : []),
-    ...(why ? [buildUpText.purposes[why]] : []),
-  ].join(' ')
-}
-
-/** `undefined` where a stage has several. */
-const reasonOf = (exercises: readonly Exercise[], stage: number): Purpose | undefined => {
-  const reasons = new Set(exercises.filter((each) => each.stage === stage).map(({ why }) => why))
-  const [reason] = reasons
-  return reasons.size === 1 ? reason : undefined
-}

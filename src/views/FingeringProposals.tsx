@@ -47,60 +47,65 @@ export const FingeringProposals = (
     onTaken(words.takenAsNew(name))
   }
   return (
-    <ol className="fingering-list">
-      {found.proposals.map((proposal, i) => (
-        <li key={i} className="fingering">
-          <div className="fingering-digits">
-            {handsOf(hand).map((each) => (
-              <p key={each}>
-                {hand === 'both' && <span className="soft">{handWords[each]} </span>}
-                {writeDigits(notes, each, proposal.fingers)}
-              </p>
-            ))}
-          </div>
-          <p className="fingering-difference">
-            {i === 0
-              ? words.first
-              : fingeringText.besideFirst(describeDifferences(proposal.differences))}
-          </p>
-          <span className="row tight fingering-buttons">
-            <button
-              type="button"
-              aria-pressed={tried === proposal}
-              aria-label={words.seeNamed(i + 1)}
-              onClick={() => {
-                const next = tried === proposal ? undefined : proposal
-                setTried(next)
-                onTry(next && asFingers(next))
-              }}
-            >
-              {words.see}
-            </button>
-            <button
-              type="button"
-              aria-label={words.takeNamed(i + 1)}
-              onClick={() => take(proposal, false)}
-            >
-              {words.take}
-            </button>
-            {into && (
+    <section aria-labelledby="proposals">
+      <h3 id="proposals">{words.title}</h3>
+      <ol className="fingering-list">
+        {found.proposals.map((proposal, i) => (
+          <li key={i} className="fingering">
+            <div className="fingering-digits">
+              {handsOf(hand).map((each) => (
+                <p key={each}>
+                  {hand === 'both' && <span className="soft">{handWords[each]} </span>}
+                  {writeDigits(notes, each, proposal.fingers)}
+                </p>
+              ))}
+            </div>
+            <p className="fingering-difference">
+              {i === 0
+                ? words.first
+                : fingeringText.besideFirst(describeDifferences(proposal.differences))}
+            </p>
+            <span className="row tight fingering-buttons">
               <button
                 type="button"
-                aria-label={words.asNewNamed(i + 1)}
-                onClick={() => take(proposal, true)}
+                className="plain"
+                aria-pressed={tried === proposal}
+                aria-label={words.seeNamed(i + 1)}
+                onClick={() => {
+                  const next = tried === proposal ? undefined : proposal
+                  setTried(next)
+                  onTry(next && asFingers(next))
+                }}
               >
-                {words.asNew}
+                {words.see}
               </button>
-            )}
-          </span>
-        </li>
-      ))}
-      {found.proposals.length === 0 && <li className="soft">{words.none}</li>}
-      {found.unreachable.map(({ start, ids, why }) => (
-        <li key={ids.join()} className="soft">
-          {fingeringText.at(describePlace(score, start), tellUnreachable(why))}
-        </li>
-      ))}
-    </ol>
+              <button
+                type="button"
+                aria-label={words.takeNamed(i + 1)}
+                onClick={() => take(proposal, false)}
+              >
+                {words.take}
+              </button>
+              {into && (
+                <button
+                  type="button"
+                  className="plain"
+                  aria-label={words.asNewNamed(i + 1)}
+                  onClick={() => take(proposal, true)}
+                >
+                  {words.asNew}
+                </button>
+              )}
+            </span>
+          </li>
+        ))}
+        {found.proposals.length === 0 && <li className="soft">{words.none}</li>}
+        {found.unreachable.map(({ start, ids, why }) => (
+          <li key={ids.join()} className="soft">
+            {fingeringText.at(describePlace(score, start), tellUnreachable(why))}
+          </li>
+        ))}
+      </ol>
+    </section>
   )
 }

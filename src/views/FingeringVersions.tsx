@@ -71,6 +71,7 @@ export const FingeringVersions = ({
               {version && (
                 <button
                   type="button"
+                  className="plain"
                   aria-expanded={renamed === id}
                   aria-label={words.nameNamed(name)}
                   onClick={() => setRenamed(renamed === id ? undefined : id)}
@@ -80,6 +81,7 @@ export const FingeringVersions = ({
               )}
               <button
                 type="button"
+                className="plain"
                 aria-label={words.copyNamed(name)}
                 onClick={() => copy(version)}
               >
@@ -88,6 +90,7 @@ export const FingeringVersions = ({
               {version && (
                 <button
                   type="button"
+                  className="plain"
                   aria-label={words.removeNamed(name)}
                   onClick={() => {
                     void app.fingerings.erase(score.id, version.id)

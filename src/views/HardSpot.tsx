@@ -58,6 +58,7 @@ export const HardSpot = (props: SpotProps) => {
         </button>
         <button
           type="button"
+          className="plain"
           aria-label={named.choose(where)}
           onClick={() => props.onChoose(barsOf(score, spot))}
         >
@@ -65,6 +66,7 @@ export const HardSpot = (props: SpotProps) => {
         </button>
         <button
           type="button"
+          className="plain"
           aria-label={named.accept(where)}
           aria-pressed={word === 'accepted'}
           disabled={!canSay}
@@ -74,6 +76,7 @@ export const HardSpot = (props: SpotProps) => {
         </button>
         <button
           type="button"
+          className="plain"
           aria-label={named.reject(where)}
           disabled={!canSay}
           onClick={() => props.onWord('rejected')}
@@ -82,6 +85,7 @@ export const HardSpot = (props: SpotProps) => {
         </button>
         <button
           type="button"
+          className="plain"
           aria-label={named.up(where)}
           disabled={!canSay || props.isFirst}
           onClick={move(-1)}
@@ -90,6 +94,7 @@ export const HardSpot = (props: SpotProps) => {
         </button>
         <button
           type="button"
+          className="plain"
           aria-label={named.down(where)}
           disabled={!canSay || props.isLast}
           onClick={move(1)}

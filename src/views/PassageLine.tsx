@@ -3,6 +3,7 @@ import type { Practising } from '@/app/practising'
 import { describeRemedy } from '@/app/speech'
 import { buildUpText, nameExercise } from '@/text/buildUp'
 import { drillText } from '@/text/drill'
+import { PassageStrip } from './PassageStrip'
 import { phrase } from './phrase'
 
 /** Where in its build-up an exercise is: the passage as a thin line, the exercise on it, and what it is for. */
@@ -12,18 +13,10 @@ export const PassageLine = ({ practising }: { readonly practising: Practising })
   if (!place) return null
   const { from, to, number, of, exercise } = place
   const kind = nameExercise(exercise)
-  const length = Math.max(1, to - from)
-  const begin = (written.start - from) / length
-  const end = (written.start + (written.onsets.at(-1)?.start ?? 0) - from) / length
+  const last = written.start + (written.onsets.at(-1)?.start ?? 0)
   return (
     <div className="passage-line" data-number={number} data-of={of}>
-      <svg viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
-        <path className="passage-whole" d="M0 3h100" />
-        <path
-          className="passage-part"
-          d={`M${100 * begin} 3H${Math.max(100 * end, 100 * begin + 1)}`}
-        />
-      </svg>
+      <PassageStrip passage={{ from, to }} part={{ from: written.start, to: last }} />
       <p>
         {phrase(drillText.exercise<ReactNode>(number, of, kind, (words) => <b>{words}</b>))}
         <span className="soft">{buildUpText.purposes[exercise.why]}</span>
