@@ -7,7 +7,6 @@ import { fingeringOrigins, type FingeringOrigin } from '@/journal/words'
 import { fingersOf, formatFingers, withFingers, type Fingers } from '@/music/fingers'
 import type { Finger, Score } from '@/music/music'
 import type { NoteId, PieceId } from '@/music/units'
-import { fingeringText } from '@/text/fingering'
 import type { CorrectedPiece } from './handCorrections'
 import type { Ports } from './ports'
 import type { Session } from './session'
@@ -123,6 +122,8 @@ export const createFingerings = (
       await record({ ...changes, fingers: asText(fingers) })
       return
     }
+    // A first visit need not load them.
+    const { fingeringText } = await import('@/text/fingering')
     const own: NewFingering = {
       name: freeName(versions, fingeringText.names.mine),
       origin: 'mine',

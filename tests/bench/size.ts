@@ -5,8 +5,8 @@ import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import { record } from './record'
 
-/** Without engraver and sound samples, which come when they are needed. React, the MIDI library and an empty page are 91. */
-const budgetKb = 160
+/** Without engraver, MIDI library and sound samples, which come when they are needed. React alone is 68. */
+const budgetKb = 152
 /** Everything that is kept for use without a network. */
 const offlineBudgetMb = 15
 
