@@ -155,11 +155,29 @@ const playedStrokes = (
   const spot = { x, y, space }
   return [
     ...shape(spot),
-    ...(hasAccidental ? accidentalStrokes({ ...spot, x: x - 0.95 * space }, alter) : []),
+    ...(hasAccidental ? accidentalStrokes(accidentalSpot(note.staff, spot), alter) : []),
     ...ledgers(stepAt(note, bottom), stepAt(note, top), step).map((line) =>
       ledgerStroke({ x, y: note.y - (line - note.step) * (space / 2), space }),
     ),
   ]
+}
+
+/**
+ * Left of the head as in print; where it would touch what is printed there, above it, as editors put
+ * the accidentals that they add.
+ */
+const accidentalSpot = ({ ink }: PageStaff, { x, y, space }: Spot): Spot => {
+  const beside = { x: x - 0.95 * space, y, space }
+  const above = { x, y: y - 1.45 * space, space }
+  const isFree = (spot: Spot): boolean =>
+    !ink.some(
+      ({ x0, x1, y0, y1 }) =>
+        x0 < spot.x + 0.55 * space &&
+        x1 > spot.x - 0.4 * space &&
+        y0 < spot.y + 0.7 * space &&
+        y1 > spot.y - 1.3 * space,
+    )
+  return isFree(beside) || !isFree(above) ? beside : above
 }
 
 /** The steps of the ledger lines for a head at `step` of a staff from `low` to `high`. */

@@ -195,6 +195,21 @@ describe('the pencil on the page', () => {
     expect(caesura.right).toBeLessThanOrEqual(x - half - 0.7 * staff.space)
   })
 
+  test.each([
+    // So narrow that the played head stands right after the note before.
+    [300, 'above'],
+    [900, 'beside'],
+  ])('on a page of %i pixels the accidental of a played key stands %s its head', (width, place) => {
+    const music = 'C5 1/2 D5 1/2 E5 1/2 F5 1/2 G5 1/2 A5 1/2 G5 1/2 F5 1/2'
+    const page = pageOf(music, { fifths: -1 }, width, 200)
+    const mark = { shape: 'wrong', note: noteId('n1_2k74'), playedKey: key(75) } as const
+    const { space } = noteOf(page, 'n1_2k74').staff
+    const [head, flat] = [placeOf(mark, page, 1), placeOf(mark, page, 2)]
+    const isAbove = flat.y < head.y - 1.5 * space && flat.left > head.left - 0.4 * space
+    const isBeside = flat.y > head.y - space && flat.right < head.left + 0.2 * space
+    expect([isAbove, isBeside]).toEqual([place === 'above', place === 'beside'])
+  })
+
   test('a mark on a note that the page lacks draws nothing', () => {
     const page = pageOf('C5 4')
     expect(strokesOf({ shape: 'right', note: noteId('n9k72') }, page)).toEqual([])
