@@ -3,11 +3,12 @@ import type { OnePieceReview } from '@/app/reviewing'
 import type { Asked } from '@/review/asked'
 import type { ColdFigures } from '@/review/coldFigures'
 import { reviewText } from '@/text/review'
+import { dateWords } from '@/text/dates'
 import { phrase } from './phrase'
 import { Followed, MadeOf } from './ReviewParts'
 import { verdictWords } from './repetitionWords'
 import { useReviewedRoutes } from './reviewed'
-import { boundsOf, chunkWords, dateWords } from './reviewWords'
+import { boundsOf, chunkWords } from './reviewWords'
 import { percent } from './words'
 
 /** So many are shown: the latest. */

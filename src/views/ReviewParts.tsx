@@ -11,10 +11,12 @@ import type { ChunkFigures } from '@/review/pieceReview'
 import type { Estimate } from '@/review/proportion'
 import { flawsText } from '@/text/flaws'
 import { reviewText } from '@/text/review'
+import { dateWords } from '@/text/dates'
+import { grouped } from '@/text/numbers'
 import { overruleWords } from './Decisions'
 import { useReviewed, useReviewedRoutes } from './reviewed'
 import { phrase } from './phrase'
-import { amountWords, chunkWords, dateWords, grouped, shareWords, stateOrder } from './reviewWords'
+import { amountWords, chunkWords, shareWords, stateOrder } from './reviewWords'
 import { flawWords } from './words'
 
 /** Its place in words; in one's own record it leads to its drill, where the piece is at hand. */

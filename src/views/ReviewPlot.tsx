@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState, type ReactNode } from 'react'
 import { reviewText } from '@/text/review'
-import { dateWords } from './reviewWords'
+import { dateWords } from '@/text/dates'
 
 /** A picture, a sentence that says what it shows, and its figures as a table. */
 export const Plot = ({

@@ -4,10 +4,11 @@ import { tempo, type Tempo } from '@/music/units'
 import type { Asked } from '@/review/asked'
 import type { ChunkDayFigures, ChunkFigures } from '@/review/pieceReview'
 import { reviewText } from '@/text/review'
+import { dateWords } from '@/text/dates'
 import { phrase } from './phrase'
 import { Followed, MadeOf } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
-import { dateWords, tempoWords } from './reviewWords'
+import { tempoWords } from './reviewWords'
 
 /** The most days that one picture holds. */
 const mostDays = 56

@@ -2,10 +2,11 @@ import type { ReactNode } from 'react'
 import type { Asked } from '@/review/asked'
 import type { Period, PeriodStep } from '@/review/periods'
 import { reviewText } from '@/text/review'
+import { dateWords } from '@/text/dates'
 import { phrase } from './phrase'
 import { Followed, MadeOf, Share } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
-import { dateWords, describeShares } from './reviewWords'
+import { describeShares } from './reviewWords'
 import { percent } from './words'
 
 /** The most steps that one picture holds: eight weeks of days, two years of weeks. */

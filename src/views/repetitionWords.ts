@@ -7,8 +7,9 @@ import type { Located } from '@/review/flawBars'
 import type { ChunkFigures } from '@/review/pieceReview'
 import { flawsText } from '@/text/flaws'
 import { repetitionsText } from '@/text/repetitions'
+import { dateWords } from '@/text/dates'
 import { overruleWords } from './Decisions'
-import { chunkWords, dateWords, keyWords, locatedWords, tempoWords } from './reviewWords'
+import { chunkWords, keyWords, locatedWords, tempoWords } from './reviewWords'
 import { describePlace } from './words'
 
 /** The words of the list of repetitions. */

@@ -18,8 +18,6 @@ import { grouped } from '@/text/numbers'
 import { reviewText } from '@/text/review'
 import { barAndBeat, describePlace, formWords, handWords, percent } from './words'
 
-export { dateWords, grouped }
-
 /** What the review says of its figures: which sentence, and how sure it is. The words are in `src/text`. */
 
 const whole = (share: number): number => Math.round(share * 100)

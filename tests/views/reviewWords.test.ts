@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { parseDay } from '@/journal/day'
 import { compareShares, estimateShare, type ShareTrend } from '@/review/proportion'
 import type { Period, PeriodStep } from '@/review/periods'
-import { dateWords, describeShares, describeTrend, grouped, timeWords } from '@/views/reviewWords'
+import { dateWords } from '@/text/dates'
+import { grouped } from '@/text/numbers'
+import { describeShares, describeTrend, timeWords } from '@/views/reviewWords'
 
 const period = (from: string, clean: number, flawed: number): Period => {
   const share = estimateShare(clean, clean + flawed)
