@@ -2,27 +2,7 @@ import type { Page } from '@playwright/test'
 import packageJson from '../../package.json' with { type: 'json' }
 import { drawn, openApp, openDrill, repetition, shown, type } from './support/app'
 import { violations } from './support/axe'
-import { visitScreens } from './support/screens'
 import { expect, test } from './support/test'
-
-test('axe finds no violation on any screen, narrow or wide, by day and in the evening', async ({
-  page,
-}) => {
-  test.slow()
-  const found: string[] = []
-  await visitScreens(page, async (screen) => {
-    for (const width of [390, 1280]) {
-      await page.setViewportSize({ width, height: 844 })
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme })
-        const rules = colorScheme === 'light' ? 'all' : 'colours'
-        for (const each of await violations(page, rules))
-          found.push(`${screen}, ${width}, ${colorScheme}: ${each}`)
-      }
-    }
-  })
-  expect(found).toEqual([])
-})
 
 test('axe does find what is wrong, on the whole and in the colours', async ({ page }) => {
   await openApp(page)

@@ -6,6 +6,7 @@ import {
   goTo,
   idOf,
   inTime,
+  journal,
   openApp,
   play,
   openDrill,
@@ -18,16 +19,14 @@ import { expect, test } from './support/test'
 const start = (page: Page): Promise<void> =>
   page.getByRole('button', { name: 'Start the drill' }).click()
 
-test('a fresh profile opens the first sample with its passage engraved', async ({ page }) => {
+test('a fresh profile opens the first sample with its passage engraved; one click starts the drill, and the first keys are heard', async ({
+  page,
+}) => {
   await openApp(page)
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(firstPiece)
   await drawn(page)
   // Bar 9 of the piece, as written in sample-midi/pieces: eight eighths.
   await expect(page.locator('.notation svg .note')).toHaveCount(8)
-})
-
-test('one click starts the drill, and the first keys are heard', async ({ page }) => {
-  await openApp(page)
   await start(page)
   await drawn(page)
   const { message, streak } = shown(page)
@@ -37,31 +36,23 @@ test('one click starts the drill, and the first keys are heard', async ({ page }
   await expect(message).toHaveText('Clean.')
 })
 
-test('a simulated player shows right and flawed notes, and nothing of it is recorded', async ({
-  page,
-}) => {
-  await openApp(page, { inputs: [] })
-  await page.getByRole('button', { name: 'Watch a simulated player first' }).click()
-  const { message, right, flaws, strokes } = shown(page)
-  await expect(message).toContainText('Simulated player, nothing is recorded')
-  await expect(right.nth(4)).toBeVisible()
-  await expect(flaws.first()).toBeVisible({ timeout: 25_000 })
-  await expect(strokes.first()).toBeVisible()
-  await goTo(page, '#/summary')
-  await expect(page.getByRole('main')).toContainText('Nothing practised yet')
-})
-
-test('a key of the person stops the simulated player and begins their own drill', async ({
+test('a simulated player shows right and flawed notes; a key of the person stops it and begins their own drill, which alone is recorded', async ({
   page,
 }) => {
   await openApp(page)
   await page.getByRole('button', { name: 'Watch a simulated player first' }).click()
-  const { message, right, streak } = shown(page)
-  await expect(right.first()).toBeVisible()
+  const { message, right, flaws, strokes, streak } = shown(page)
+  await expect(message).toContainText('Simulated player, nothing is recorded')
+  await expect(right.nth(4)).toBeVisible()
+  await expect(flaws.first()).toBeVisible({ timeout: 25_000 })
+  await expect(strokes.first()).toBeVisible()
+  expect((await journal(page)).filter(({ kind }) => kind === 'repetition')).toEqual([])
   // The strokes of the simulated player go as the person begins, however many they are.
   await play(page, 'C5 D5 E5 F5 G5 A5 B5 C6', { gap: 150 })
   await expect(message).toHaveText('Clean.')
   await expect(streak).toHaveAttribute('data-streak', '1')
+  await goTo(page, '#/summary')
+  await expect(page.getByText('1 clean, 0 flawed')).toBeVisible()
 })
 
 test('without a MIDI keyboard the computer’s keys play a clean repetition', async ({ page }) => {

@@ -28,7 +28,7 @@ const openSpots = async (page: Page): Promise<void> => {
   await expect(hatched(page).first()).toBeVisible()
 }
 
-test('the hard spots of a piece stand in a list with reasons, and are hatched on the music', async ({
+test('the hard spots of a piece stand in a list with reasons, are hatched on the music, and one leads to its build-up in one step', async ({
   page,
 }) => {
   await openSpots(page)
@@ -47,9 +47,14 @@ test('the hard spots of a piece stand in a list with reasons, and are hatched on
       .evaluate((swatch) => getComputedStyle(swatch).backgroundImage)
   expect(await pattern(1)).not.toBe(await pattern(3))
   expect(await overflow(page)).toEqual({ by: 0, out: [] })
+  await first.getByRole('button', { name: 'To its build-up' }).click()
+  await expect(page).toHaveURL(/#\/buildup\/.*\/right\/brisk\/forward/)
+  await expect(page.getByRole('main')).toContainText('group of')
 })
 
-test('a rejected spot stays folded away after a reload, and comes back', async ({ page }) => {
+test('a rejected spot stays folded away after a reload, and comes back; a rank of the person’s own stands', async ({
+  page,
+}) => {
   await openSpots(page)
   const before = await rows(page).count()
   const first = (await rows(page).first().locator('b').textContent()) ?? ''
@@ -62,17 +67,13 @@ test('a rejected spot stays folded away after a reload, and comes back', async (
   await page.getByRole('button', { name: `Take back: ${first}` }).click()
   await expect(rows(page)).toHaveCount(before)
   await expect(section(page).getByText('rejected spot')).toHaveCount(0)
-})
-
-test('a rank of the person’s own stands after a reload', async ({ page }) => {
-  await openSpots(page)
   const names = () => rows(page).locator('b').allTextContents()
-  const [first = '', second = '', ...rest] = await names()
+  const [, second = '', ...rest] = await names()
   const up = page.getByRole('button', { name: `Move up: ${second}` })
   await up.focus()
   await page.keyboard.press('Enter')
   await expect.poll(names).toEqual([second, first, ...rest])
-  await expect(page.getByRole('button', { name: `Move up: ${second}` })).toBeDisabled()
+  await expect(up).toBeDisabled()
   await page.reload()
   await expect.poll(names).toEqual([second, first, ...rest])
 })
@@ -102,13 +103,6 @@ test('the keys go to the spots, and accept, reject and move the one in focus', a
   await expect(rows(page).nth(1)).toBeFocused()
   await page.keyboard.press('?')
   await expect(page.getByRole('dialog')).toContainText('accept, reject the hard spot in focus')
-})
-
-test('one leads to its build-up in one step', async ({ page }) => {
-  await openSpots(page)
-  await rows(page).first().getByRole('button', { name: 'To its build-up' }).click()
-  await expect(page).toHaveURL(/#\/buildup\/.*\/right\/brisk\/forward/)
-  await expect(page.getByRole('main')).toContainText('group of')
 })
 
 test('chosen bars are added, a spot chooses its bars, and accepted ones stand as passages', async ({

@@ -80,7 +80,7 @@ test('one repetition, and only broken off ones, are told as the little that they
   await page.screenshot({ path: `${shots}/review-one.png`, fullPage: true })
 })
 
-test('a year of practice: the sums are those of the record, in every picture and its table', async ({
+test('a year of practice: the sums are those of the record, in every picture and its table; on paper it is black on white, within the sheet', async ({
   page,
 }) => {
   const events = yearOfPractice(Date.UTC(2026, 5, 1, 18))
@@ -110,6 +110,8 @@ test('a year of practice: the sums are those of the record, in every picture and
   await page.getByRole('radio', { name: 'by day' }).check()
   await expect(page.locator('.plot figcaption')).toContainText('Clean share by day')
   await expect(page.getByText('not on this machine')).toHaveCount(1)
+  await openReview(page, mill)
+  await expectOnPaper(page)
 })
 
 test('the review is whole, readable and accessible in three sizes, by day and in the evening', async ({
@@ -151,12 +153,8 @@ test('the review is whole, readable and accessible in three sizes, by day and in
   expect(inks.size, 'an ink by day and one for the evening').toBe(2)
 })
 
-test('on paper the review is black on white, without buttons, within the width of the sheet', async ({
-  page,
-}) => {
-  await openApp(page, { address: '#/journal' })
-  await takeIn(page, yearOfPractice(Date.UTC(2026, 5, 1, 18)))
-  await openReview(page, mill)
+/** Black on white, without buttons, within the width of the sheet. */
+const expectOnPaper = async (page: Page): Promise<void> => {
   await expect(page.locator('.flaw-line[data-drawing=waiting]')).toHaveCount(0)
   // A4 less its margins of 15 mm, at 96 dots an inch.
   await page.setViewportSize({ width: 680, height: 1009 })
@@ -176,4 +174,4 @@ test('on paper the review is black on white, without buttons, within the width o
   // Every line of the music is on the paper, in sight of the window or not.
   await expect(page.locator('.flaw-line:not(:has(svg))')).toHaveCount(0)
   await page.screenshot({ path: `${shots}/review-print.png`, fullPage: true })
-})
+}

@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { drawn } from './support/app'
+import { violations } from './support/axe'
 import { overflow, visitScreens, type ScreenName } from './support/screens'
 import { expect, test } from './support/test'
 
@@ -23,11 +24,12 @@ const withNotes: readonly ScreenName[] = [
   'practice-paused',
 ]
 
-test('every screen stands within the window, its notes drawn, in four sizes, by day and in the evening', async ({
+test('every screen stands within the window, its notes drawn, and axe finds no violation, in four sizes, by day and in the evening', async ({
   page,
 }) => {
   test.slow()
   const inks = new Set<string>()
+  const found: string[] = []
   await visitScreens(page, async (screen) => {
     await page.setViewportSize(narrowest)
     await expect.poll(() => overflow(page), `${screen}, narrowest`).toEqual({ by: 0, out: [] })
@@ -42,9 +44,13 @@ test('every screen stands within the window, its notes drawn, in four sizes, by 
           fullPage: true,
         })
         inks.add(await page.evaluate(() => getComputedStyle(document.body).color))
+        if (viewport.width === 1920) continue
+        for (const each of await violations(page, colorScheme === 'light' ? 'all' : 'colours'))
+          found.push(`${screen}, ${viewport.width}, ${colorScheme}: ${each}`)
       }
     }
   })
+  expect(found).toEqual([])
   expect(inks.size, 'an ink by day and one for the evening').toBe(2)
 })
 

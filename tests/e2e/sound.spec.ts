@@ -24,7 +24,12 @@ const watchAudio = (page: Page): Promise<unknown> =>
 const audioStates = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() => window.audio.map((context) => context.state))
 
-test('the metronome starts by a click, sounds, and stops by the space bar', async ({ page }) => {
+test('the metronome starts by a click and sounds, a drill with it is judged and follows the tempo, and the space bar stops it; no request leaves the page’s origin', async ({
+  page,
+  baseURL,
+}) => {
+  const asked: string[] = []
+  page.on('request', (request) => asked.push(request.url()))
   await watchAudio(page)
   await openDrill(page)
   expect(await audioStates(page)).toEqual([])
@@ -35,23 +40,23 @@ test('the metronome starts by a click, sounds, and stops by the space bar', asyn
   const time = () => page.evaluate(() => window.audio[0]?.currentTime ?? 0)
   const begin = await time()
   await expect.poll(time).toBeGreaterThan(begin + 0.2)
-  await page.keyboard.press('Space')
-  await expect(metronome).toHaveAttribute('aria-pressed', 'false')
-})
-
-test('a drill with the metronome on is judged and follows the tempo', async ({ page }) => {
-  await openDrill(page)
-  await page.getByRole('button', { name: 'Metronome' }).click()
   await repetition(page)
   await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
   await page.keyboard.press('ArrowUp')
   await expect(shown(page).rung).toHaveAttribute('data-rung', '54')
   await repetition(page)
   await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
-  await expect(page.getByRole('button', { name: 'Metronome' })).toHaveAttribute(
-    'aria-pressed',
-    'true',
+  await expect(metronome).toHaveAttribute('aria-pressed', 'true')
+  await page.keyboard.press('Space')
+  await expect(metronome).toHaveAttribute('aria-pressed', 'false')
+  await repetition(page, 'C5 D5 E5 F#5 G5')
+  await page.keyboard.press('Escape')
+  await expect(page.locator('.share')).toBeVisible()
+  expect(asked.length).toBeGreaterThan(3)
+  const foreign = asked.filter(
+    (url) => !/^(data|blob):/.test(url) && !url.startsWith(`${baseURL}/`),
   )
+  expect(foreign).toEqual([])
 })
 
 test('“Hear it” fetches its samples from the page’s own origin, plays the chunk and ends', async ({
@@ -73,23 +78,4 @@ test('“Hear it” fetches its samples from the page’s own origin, plays the 
   await expect.poll(() => audioStates(page)).toEqual(['running'])
   // Five eighths at 52 quarters a minute: 2.9 seconds.
   await expect(hear).toHaveAttribute('aria-pressed', 'false', { timeout: 15_000 })
-})
-
-test('from the first page to the summary no request leaves the page’s origin', async ({
-  page,
-  baseURL,
-}) => {
-  const asked: string[] = []
-  page.on('request', (request) => asked.push(request.url()))
-  await openDrill(page)
-  await page.getByRole('button', { name: 'Metronome' }).click()
-  await repetition(page)
-  await repetition(page, 'C5 D5 E5 F#5 G5')
-  await page.keyboard.press('Escape')
-  await expect(page.locator('.share')).toBeVisible()
-  expect(asked.length).toBeGreaterThan(3)
-  const foreign = asked.filter(
-    (url) => !/^(data|blob):/.test(url) && !url.startsWith(`${baseURL}/`),
-  )
-  expect(foreign).toEqual([])
 })

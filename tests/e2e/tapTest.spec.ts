@@ -38,23 +38,30 @@ const strikeOnClicks = async (
       const context = window.handed.at(-1)?.context
       if (!(context instanceof AudioContext)) throw new Error('no audio context')
       const offsets: number[] = []
-      for (let i = 0; i < 40; i++) {
+      const readClock = async (): Promise<void> => {
         const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp()
-        if (contextTime > 0) offsets.push(performanceTime - contextTime * 1000)
+        if (contextTime > 0) offsets.unshift(performanceTime - contextTime * 1000)
         await wait(performance.now() + 8)
       }
-      const offset = offsets.toSorted((a, b) => a - b)[Math.floor(offsets.length / 2)]
-      if (offset === undefined) throw new Error('the audio clock cannot be read')
-      let next = window.handed.findIndex(({ when }) => when * 1000 + offset > performance.now())
+      /** From the newest readings, since on a busy machine the sound stands still now and then. */
+      const heardAt = (when: number): number => {
+        const newest = offsets.slice(0, 40).toSorted((a, b) => a - b)
+        return when * 1000 + (newest[Math.floor(newest.length / 2)] ?? NaN)
+      }
+      for (let i = 0; i < 40; i++) await readClock()
+      let next = window.handed.findIndex(({ when }) => heardAt(when) > performance.now())
       if (next < 0) next = window.handed.length
       const nextClick = async (): Promise<number> => {
-        while (window.handed.length <= next) await wait(performance.now() + 10)
-        return (window.handed[next++]?.when ?? 0) * 1000 + offset
+        while (window.handed.length <= next) await readClock()
+        return window.handed[next++]?.when ?? 0
       }
       const first = await nextClick()
       for (const [i, key] of all.entries()) {
         const click = each === undefined && i > 0 ? await nextClick() : first
-        const at = click + late + i * (each ?? 0)
+        const due = (): number => heardAt(click) + late + i * (each ?? 0)
+        while (due() - performance.now() > 20) await readClock()
+        const at = due()
+        if (Number.isNaN(at)) throw new Error('the audio clock cannot be read')
         await wait(at)
         window.fakeMidi.send(name, [0x90, key, 64], at)
         await wait(at + 60)
@@ -119,47 +126,34 @@ const clickError = async (page: Page): Promise<number> => {
   return clickMs - Math.round(clickMs / quarter) * quarter
 }
 
-test('who strikes 40 ms after each click is told so on a page where nothing moves, and is on time when that is left out, also after a reload', async ({
+test('160 ms after the click is late, until the lag is measured on a page where nothing moves; it is kept after a reload, and used no more it is late again', async ({
   page,
 }) => {
   await watchClicks(page)
   const drill = await openDrill(page)
-  await page.getByText('Options', { exact: true }).click()
+  const options = page.getByText('Options', { exact: true })
+  await options.click()
   await page.getByRole('combobox', { name: 'Judge' }).selectOption('time')
+  await page.getByRole('heading', { level: 1 }).click()
+  await repeatOnClicks(page, 160)
+  await expect(shown(page).message).toHaveText(/^Flawed: .* late/)
+  await options.click()
   await page.getByRole('link', { name: 'Measure the lag' }).click()
   await expect(page.getByRole('heading', { name: 'Tap test' })).toBeVisible()
   await expect(page.getByRole('link', { name: 'Measure the lag' })).toBeHidden()
-  const lag = await takeTest(page, 40)
-  expect(Math.abs(lag - 40)).toBeLessThanOrEqual(8)
+  const lag = await takeTest(page, 160)
+  expect(Math.abs(lag - 160)).toBeLessThanOrEqual(8)
   await page.keyboard.press('Enter')
   await expect(inUse(page)).toContainText(`In use: ${lag} ms after the click.`)
   await page.keyboard.press('Escape')
   await page.locator('.practice').waitFor()
   expect(new URL(page.url()).hash).toBe(drill)
-  await repeatOnClicks(page, 40)
+  await repeatOnClicks(page, 160)
   await expect(shown(page).message).toHaveText('Clean.')
   expect(Math.abs(await clickError(page))).toBeLessThanOrEqual(8)
   await page.reload()
-  await page.getByText('Options', { exact: true }).click()
+  await options.click()
   await expect(page.getByText('Lag against the click')).toContainText(`${lag} ms after the click`)
-})
-
-test('160 ms after the click is late, but not for whom that is the lag; used no more, it is late again', async ({
-  page,
-}) => {
-  await watchClicks(page)
-  const drill = await openDrill(page)
-  await page.getByText('Options', { exact: true }).click()
-  await page.getByRole('combobox', { name: 'Judge' }).selectOption('time')
-  await page.getByRole('heading', { level: 1 }).click()
-  await repeatOnClicks(page, 160)
-  await expect(shown(page).message).toHaveText(/^Flawed: .* late/)
-  await goTo(page, '#/taptest')
-  await takeTest(page, 160)
-  await page.getByRole('button', { name: 'Use it' }).click()
-  await goTo(page, drill)
-  await repeatOnClicks(page, 160)
-  await expect(shown(page).message).toHaveText('Clean.')
   await goTo(page, '#/taptest')
   await page.getByRole('button', { name: 'Use none' }).click()
   await expect(inUse(page)).toContainText('In use: none.')

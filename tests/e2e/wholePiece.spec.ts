@@ -51,7 +51,9 @@ const bring = async (page: Page, name: string, bytes: Uint8Array): Promise<void>
     .setInputFiles({ name, mimeType: 'audio/midi', buffer: Buffer.from(bytes) })
 }
 
-test('the whole piece stands under the passage, with its bar numbers', async ({ page }) => {
+test('the whole piece stands under the passage, with its bar numbers; dragging over it chooses bars, a press chooses one', async ({
+  page,
+}) => {
   await openApp(page)
   await showMusic(page)
   const numbers = await page.locator('.line svg text').allTextContents()
@@ -60,11 +62,6 @@ test('the whole piece stands under the passage, with its bar numbers', async ({ 
     Array.from({ length: 12 }, (_, i) => `${i + 1}`),
   )
   await expect(page.locator('.chosen')).toHaveCount(1)
-})
-
-test('dragging over the music chooses bars, a press chooses one', async ({ page }) => {
-  await openApp(page)
-  await showMusic(page)
   const [second, third] = [await barAt(page, 1), await barAt(page, 2)]
   await page.mouse.move(third.x, third.y)
   await page.mouse.down()
@@ -77,9 +74,14 @@ test('dragging over the music chooses bars, a press chooses one', async ({ page 
   await expectBars(page, '4', '4')
 })
 
-test('arrow keys move the chosen bars and stretch them, and say so', async ({ page }) => {
+test('arrow keys move the chosen bars and stretch them, and say so; letters change no hand that the file tells, plus and minus the size of the notes', async ({
+  page,
+}) => {
   await openApp(page)
-  await drawn(page)
+  await showMusic(page)
+  await page.keyboard.press('l')
+  await expect(page.getByRole('group', { name: 'Correct the hands' })).toHaveCount(0)
+  await expect(status(page)).toHaveText('Bar 9, right hand')
   await music(page).focus()
   await page.keyboard.press('ArrowLeft')
   await expectBars(page, '8', '8')
@@ -89,6 +91,15 @@ test('arrow keys move the chosen bars and stretch them, and say so', async ({ pa
   await expect(music(page)).toHaveAttribute('aria-valuetext', 'bars 8–10')
   await page.keyboard.press('End')
   await expectBars(page, '10', '12')
+  const lines = page.locator('.line')
+  const before = await lines.count()
+  await page.keyboard.press('+')
+  await page.keyboard.press('+')
+  await expect.poll(() => lines.count()).toBeGreaterThan(before)
+  await expect(page.getByRole('button', { name: 'Larger notes' })).toBeDisabled()
+  await page.getByRole('button', { name: 'Smaller notes' }).click()
+  await page.keyboard.press('-')
+  await expect.poll(() => lines.count()).toBe(before)
 })
 
 test('playing the first notes of a place goes there; again, and the next is found', async ({
@@ -171,14 +182,6 @@ test('a press on a note picks it, and its hand alone is corrected', async ({ pag
   await expect(status(page)).toHaveText('1 note: left hand.')
 })
 
-test('where the file tells the hands, the letters change nothing', async ({ page }) => {
-  await openApp(page)
-  await drawn(page)
-  await page.keyboard.press('l')
-  await expect(page.getByRole('group', { name: 'Correct the hands' })).toHaveCount(0)
-  await expect(status(page)).toHaveText('Bar 9, right hand')
-})
-
 test('of a very long piece only what is near is on the page, and the rest comes by scrolling', async ({
   page,
 }) => {
@@ -197,20 +200,6 @@ test('of a very long piece only what is near is on the page, and the rest comes 
   await expect(page.locator('.line').last().locator('svg text').first()).toBeVisible()
   await expect(page.locator('.line[data-line="0"] svg')).toHaveCount(0)
   expect(await page.locator('.line > .line-music').count()).toBeLessThan(30)
-})
-
-test('larger and smaller notes by key and button', async ({ page }) => {
-  await openApp(page)
-  await showMusic(page)
-  const lines = page.locator('.line')
-  const before = await lines.count()
-  await page.keyboard.press('+')
-  await page.keyboard.press('+')
-  await expect.poll(() => lines.count()).toBeGreaterThan(before)
-  await expect(page.getByRole('button', { name: 'Larger notes' })).toBeDisabled()
-  await page.getByRole('button', { name: 'Smaller notes' }).click()
-  await page.keyboard.press('-')
-  await expect.poll(() => lines.count()).toBe(before)
 })
 
 test.describe('320 pixels wide', () => {

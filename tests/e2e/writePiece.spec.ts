@@ -55,8 +55,16 @@ test('what cannot be read is said in a sentence, underlined, and led to', async 
   await expect(drawnNotes(page)).toHaveCount(3)
 })
 
-test('the underline stands beneath its word, in a long text too', async ({ page }) => {
+test('the underline stands beneath its word, in a long text too, and nothing lies over what is typed', async ({
+  page,
+}) => {
   await openWriting(page)
+  await notes(page).focus()
+  const empty = await notes(page).screenshot()
+  await notes(page).fill('C4')
+  expect((await notes(page).screenshot()).equals(empty)).toBe(false)
+  await notes(page).fill('')
+  expect((await notes(page).screenshot()).equals(empty)).toBe(true)
   const long = Array.from({ length: 30 }, () => 'right: C4 D4 E4 F4 G4 A4 B4 C5').join('\n')
   await notes(page).fill(`${long}\nright: X9`)
   await page.getByRole('button', { name: 'Line 31, column 8' }).click()
@@ -72,26 +80,13 @@ test('the underline stands beneath its word, in a long text too', async ({ page 
   expect(behind).toEqual(field)
 })
 
-test('what is typed is seen: nothing lies over it', async ({ page }) => {
-  await openWriting(page)
-  await notes(page).focus()
-  const empty = await notes(page).screenshot()
-  await notes(page).fill('C4')
-  expect((await notes(page).screenshot()).equals(empty)).toBe(false)
-  await notes(page).fill('')
-  expect((await notes(page).screenshot()).equals(empty)).toBe(true)
-})
-
-test('an example can be put in', async ({ page }) => {
+test('an example can be put in; the screen breaks no rule of access, and fits a narrow window', async ({
+  page,
+}) => {
   await openWriting(page)
   await page.getByText('How it is written').click()
   await page.getByRole('button', { name: 'Put an example in' }).click()
   await expect(drawnNotes(page)).toHaveCount(13)
-})
-
-test('it breaks no rule of access, and fits a narrow window', async ({ page }) => {
-  await openWriting(page)
-  await page.getByText('How it is written').click()
   await notes(page).fill('C4 H4')
   await page.locator('.typed-problem button').waitFor()
   for (const colorScheme of ['light', 'dark'] as const) {

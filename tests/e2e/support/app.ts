@@ -152,7 +152,7 @@ export const repetition = async (
 ): Promise<void> => {
   const { strokes } = shown(page)
   const before = await strokes.count()
-  await play(page, notes, { gap: 150, ...touch })
+  await play(page, notes, { gap: 100, ...touch })
   await page.waitForFunction(
     (n) => document.querySelectorAll('.strokes [data-verdict]').length > n,
     before,
