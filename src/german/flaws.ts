@@ -51,6 +51,8 @@ export const flaws: FlawsText = {
   legend: {
     marks: 'Die Zeichen',
     another: 'Andere Taste: Der kleine Kopf ist die am häufigsten angeschlagene',
+    drift:
+      'Tempo verändert sich: Die Linie steigt, wo es schneller, und fällt, wo es langsamer wurde',
     weights: 'Ihre Stärke',
     upTo: (n) => (n === 1 ? 'einmal' : `bis zu ${n}-mal`),
     between: (from, to) => (from === to ? `${from}-mal` : `${from}- bis ${to}-mal`),

@@ -1,5 +1,6 @@
 import type { ReviewText } from '@/text/review'
 import { counted } from './counted'
+import { capital } from './numberWords'
 
 const steps = { day: 'Tag', week: 'Woche', month: 'Monat' }
 
@@ -74,7 +75,7 @@ export const review: ReviewText = {
     day: 'Tag',
     days: 'Tage',
     daysSince: 'Tage seither',
-    fastest: 'Schnellstes',
+    fastest: 'Bis',
     flaw: 'Fehler',
     flawed: 'Fehlerhaft',
     flaws: 'Fehler',
@@ -86,7 +87,7 @@ export const review: ReviewText = {
     notes: 'An welchen Tönen',
     piece: 'Stück',
     played: 'Gespielt',
-    slowest: 'Langsamstes',
+    slowest: 'Von',
     tempo: 'Tempo',
     afterwards: 'Danach',
     times: 'Wie oft',
@@ -160,7 +161,7 @@ export const review: ReviewText = {
   asTable: 'Die Zahlen als Tabelle',
   pieces: {
     title: 'Stück für Stück',
-    elsewhere: ' nicht auf diesem Gerät',
+    elsewhere: ' (nicht auf diesem Gerät)',
   },
   chunks: {
     ofAll: 'Wie weit die Ausschnitte sind',
@@ -211,9 +212,9 @@ export const review: ReviewText = {
     chunk: 'Ausschnitt',
     streak: 'längste Serie',
     key: 'Eine Linie zeigt die Tempi eines Tages, der Strich quer dazu das letzte; die Balken darunter sind die längsten Serien.',
-    nothing: (chunk) => `${chunk}: noch nichts gespielt.`,
+    nothing: (chunk) => `${capital(chunk)}: noch nichts gespielt.`,
     oneDay: (chunk, day, low, high, goal, streak) => [
-      `Tempo von ${chunk}, am ${day} von `,
+      `${capital(chunk)}: Tempo am ${day} von `,
       low,
       ' bis ',
       high,
@@ -222,7 +223,7 @@ export const review: ReviewText = {
       '.',
     ],
     days: (chunk, first, last, goal, streak) => [
-      `Tempo von ${chunk}, von `,
+      `${capital(chunk)}: Tempo von `,
       first.rung,
       ` am Ende des ${first.day} bis `,
       last.rung,

@@ -58,6 +58,7 @@ export const flawsText = catalogue('flaws', {
   legend: {
     marks: 'The marks',
     another: 'Another key: the small head is the one struck most',
+    drift: 'Tempo drifts: the line rises where it grew, falls where it sank',
     /** How hard the pencil was pressed: for how often. */
     weights: 'Their weight',
     upTo: (n: number) => (n === 1 ? 'once' : `up to ${plural(n, 'time')}`),

@@ -21,9 +21,10 @@ export const FlawLegend = ({
   readonly marks: readonly WeighedMark[]
   readonly weighing: Weighing
 }) => {
-  const shapes = [
-    ...new Set(marks.flatMap(({ mark: { shape } }) => (shape === 'right' ? [] : [shape]))),
-  ]
+  const drawn = new Set(marks.flatMap(({ mark: { shape } }) => (shape === 'right' ? [] : [shape])))
+  // In the order in which they are told elsewhere: those at a head first, what stands under the line last.
+  const order = Object.keys(flawWords)
+  const shapes = [...drawn].toSorted((a, b) => order.indexOf(a) - order.indexOf(b))
   const shown = weights.filter((weight) => marks.some((mark) => mark.weight === weight))
   return (
     <div className="legend">
@@ -46,8 +47,10 @@ export const FlawLegend = ({
   )
 }
 
-const shapeWords = (shape: Shape): string =>
-  shape === 'wrong' ? flawsText.legend.another : flawWords[shape]
+const shapeWords = (shape: Shape): string => {
+  if (shape === 'wrong') return flawsText.legend.another
+  return shape === 'drift' ? flawsText.legend.drift : flawWords[shape]
+}
 
 const weightWords = (weight: Weight, { middle, heavy }: Weighing): string => {
   switch (weight) {

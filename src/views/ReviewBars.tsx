@@ -50,7 +50,7 @@ export const ReviewBars = ({
       </p>
       <FlawMusic score={score} bars={bars} asked={asked} />
       <div className="scroll">
-        <table className="bar-table">
+        <table className="bar-table stack">
           <caption>{where.barByBar}</caption>
           <thead>
             <tr>
@@ -65,18 +65,20 @@ export const ReviewBars = ({
           <tbody>
             {(isWhole ? bars : bars.slice(0, firstBars)).map((bar) => (
               <tr key={bar.barIndex}>
-                <th scope="row">{bar.bar.number}</th>
-                <td className="number">
+                <th scope="row" data-label={columns.bar}>
+                  {bar.bar.number}
+                </th>
+                <td className="number" data-label={columns.flaws}>
                   <Followed n={bar.times} asked={{ ...asked, bar: bar.barIndex }} />
                 </td>
-                <td>
+                <td data-label={columns.notes}>
                   <Notes
                     score={score}
                     notes={isWhole ? bar.notes : bar.notes.slice(0, 3)}
                     asked={asked}
                   />
                 </td>
-                <td>
+                <td data-label={columns.chunk}>
                   <ChunkName
                     id={id}
                     score={score}

@@ -31,7 +31,7 @@ export const ColdChecks = ({
       <h2 id={id}>{words.title}</h2>
       <ColdShare cold={cold} asked={asked} />
       <div className="scroll">
-        <table className="stack">
+        <table className="stack by-day">
           <thead>
             <tr>
               <th scope="col">{columns.day}</th>

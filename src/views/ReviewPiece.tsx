@@ -156,7 +156,7 @@ const ChunkRow = ({
       <td data-label={columns.longestStreak}>
         <Followed n={chunk.longestStreak} asked={{ ...asked, streak: true }} />
       </td>
-      <td data-label={columns.tempo}>
+      <td className="one-line" data-label={columns.tempo}>
         {chunk.drill
           ? phrase(words.tempo<ReactNode>(rung, tempoWords(chunk.drill.goalTempo, chunk)))
           : rung}

@@ -133,7 +133,7 @@ const Rungs = ({ chunk, width }: { readonly chunk: ChunkFigures; readonly width:
 const RungTable = ({ chunk, asked }: { readonly chunk: ChunkFigures; readonly asked: Asked }) => {
   const { columns } = reviewText
   return (
-    <table className="stack">
+    <table className="stack by-day">
       <thead>
         <tr>
           <th scope="col">{columns.day}</th>

@@ -115,7 +115,7 @@ const ShareTable = ({
 }) => {
   const { columns } = reviewText
   return (
-    <table className="stack">
+    <table className="stack by-day">
       <thead>
         <tr>
           <th scope="col">{columns[step]}</th>

@@ -157,7 +157,9 @@ test('every number of the review of a month leads to as many repetitions, or to 
     }
     const more = page.getByRole('button', { name: /^Show (all|every)/ })
     while ((await more.count()) > 0) await more.first().click()
-    await page.locator('details').evaluateAll((all) => all.forEach((each) => (each.open = true)))
+    await page
+      .locator('details')
+      .evaluateAll((all) => all.forEach((each) => each.setAttribute('open', '')))
     expect(await unlinked(page), address).toEqual([])
     const all = await figures(page)
     expect(all.length, address).toBeGreaterThan(address === '#/review' ? 150 : 250)
