@@ -188,6 +188,22 @@ test('the next signal takes the place of the one before', async () => {
   expect(audio.started.map((one) => Number.isFinite(one.stopAt))).toEqual([true, false])
 })
 
+test('signals and metronome are as loud as each is set', async () => {
+  const { audio, sound } = setUp()
+  sound.setVolume('signals', 0)
+  await settle(sound.startMetronome(settings))
+  await pass(audio, 0.5)
+  const loudness = (): number | undefined => audio.started.at(-1)?.loudness()
+  expect(loudness()).toBeCloseTo(0.8, 6)
+  sound.signal('up')
+  expect(loudness()).toBe(0)
+  sound.setVolume('metronome', 0)
+  sound.setVolume('signals', 0.5)
+  sound.signal('down')
+  expect(loudness()).toBeCloseTo(0.5, 6)
+  sound.stopMetronome()
+})
+
 test('where the browser wants a gesture first, the state says so and nothing waits for ever', async () => {
   const { sound, states } = setUp({ blocked: true })
   expect(await settle(sound.startMetronome(settings))).toBeUndefined()

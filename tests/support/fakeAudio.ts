@@ -3,6 +3,8 @@ export interface StartedSource {
   readonly at: number
   readonly rate: number
   stopAt: number
+  /** What comes of it at the loudspeaker: all gains on its way, as they stand now. */
+  readonly loudness: () => number
   readonly end: () => void
 }
 
@@ -30,26 +32,43 @@ export const installFakeAudio = (
   const stopping = new Set<StartedSource>()
   let count = 0
   let now = 1
-  const parameter = () => ({
-    value: 0,
-    setValueAtTime: () => {},
-    setTargetAtTime: () => {},
-    cancelScheduledValues: () => {},
-  })
-  const node = () => ({
-    gain: parameter(),
-    connect: <T>(to: T): T => to,
-    disconnect: () => {},
-  })
-  const source = () => {
+  const parameter = (value: number) => {
     const self = {
-      ...node(),
+      value,
+      setValueAtTime: () => {},
+      // A glide of some milliseconds is over at once.
+      setTargetAtTime: (target: number) => {
+        self.value = target
+      },
+      cancelScheduledValues: () => {},
+    }
+    return self
+  }
+  interface Node {
+    readonly gain: { readonly value: number }
+    to?: Node
+  }
+  const node = () => {
+    const self = {
+      gain: parameter(1),
+      connect: <T extends Node>(to: T): T => {
+        Object.assign(self, { to })
+        return to
+      },
+      disconnect: () => {},
+    }
+    return self
+  }
+  const loudnessOf = ({ gain, to }: Node): number => gain.value * (to ? loudnessOf(to) : 1)
+  const source = () => {
+    const self = Object.assign(node(), {
       buffer: null,
-      playbackRate: parameter(),
+      playbackRate: parameter(1),
       onended: undefined as (() => void) | undefined,
       start: (at: number) => {
         const end = (): void => self.onended?.()
-        record = { at, rate: self.playbackRate.value || 1, stopAt: Infinity, end }
+        const loudness = (): number => loudnessOf(self)
+        record = { at, rate: self.playbackRate.value, stopAt: Infinity, loudness, end }
         started.push(record)
       },
       stop: (at = now) => {
@@ -57,7 +76,7 @@ export const installFakeAudio = (
         record.stopAt = Math.min(record.stopAt, at)
         stopping.add(record)
       },
-    }
+    })
     let record: StartedSource | undefined
     return self
   }
