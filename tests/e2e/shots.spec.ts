@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { drawn } from './support/app'
 import { violations } from './support/axe'
+import { keyboardFaults } from './support/keyboard'
 import { overflow, visitScreens, type ScreenName } from './support/screens'
 import { expect, test } from './support/test'
 
@@ -24,7 +25,7 @@ const withNotes: readonly ScreenName[] = [
   'practice-paused',
 ]
 
-test('every screen stands within the window, its notes drawn, and axe finds no violation, in four sizes, by day and in the evening', async ({
+test('every screen stands within the window, its notes drawn, axe finds no violation, in four sizes, by day and in the evening, and all of it is done by keys', async ({
   page,
 }) => {
   test.slow()
@@ -49,6 +50,7 @@ test('every screen stands within the window, its notes drawn, and axe finds no v
           found.push(`${screen}, ${viewport.width}, ${colorScheme}: ${each}`)
       }
     }
+    for (const each of await keyboardFaults(page)) found.push(`${screen}: ${each}`)
   })
   expect(found).toEqual([])
   expect(inks.size, 'an ink by day and one for the evening').toBe(2)
