@@ -19,7 +19,7 @@ export const generateSamples = (): ReadonlyMap<string, Uint8Array> => {
     })
     .toSorted((a, b) => a.level - b.level)
   const files = new Map(samples.map(({ file, content }) => [file, writeMidiFile(content)]))
-  const list = samples.map(({ file, title, remark, passage }) => ({ file, title, remark, passage }))
+  const list = samples.map(({ file, title, passage }) => ({ file, title, passage }))
   files.set('samples.json', jsonBytes(list))
   for (const plan of takePlans) {
     const piece = readPiece(files.get(plan.piece) ?? new Uint8Array(), plan.piece)

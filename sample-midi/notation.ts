@@ -23,7 +23,6 @@ export interface FirstPassage {
 
 export interface SamplePiece {
   readonly title: string
-  readonly remark: string
   /** 1 is the easiest. */
   readonly level: number
   readonly passage: FirstPassage
@@ -44,7 +43,6 @@ export const parseSample = (text: string): SamplePiece => {
   const bars = parseBars(body, time)
   return {
     title: value('title'),
-    remark: value('remark'),
     level: Number(value('level')),
     passage: parsePassage(value('passage')),
     content: {

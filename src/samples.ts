@@ -12,12 +12,11 @@ const urls: Readonly<Record<string, string>> = import.meta.glob('@samples/*.mid'
 /** The pieces that come with the program, in the order of the list. */
 export const loadSamples = (): Promise<readonly Sample[]> =>
   Promise.all(
-    listed.map(async ({ file, title, remark, passage }): Promise<Sample> => {
+    listed.map(async ({ file, title, passage }): Promise<Sample> => {
       const hand = handChoices.find((choice) => choice === passage.hand)
       if (!hand) throw new Error(`${file}: no such hand: ${passage.hand}`)
       return {
         title,
-        remark,
         fileName: file,
         bytes: await fetchBytes(file),
         suggestion: { ...passage, hand, goalTempo: tempo(passage.goalTempo) },

@@ -10,8 +10,7 @@ export interface Listed {
   readonly id: PieceId
   readonly title: string
   readonly composer?: string
-  /** Of a sample, what it is; else the name of its file. */
-  readonly remark: string
+  readonly fileName: string
   readonly from: 'sample' | 'file'
 }
 
@@ -106,9 +105,9 @@ export const createLibrary = (ports: Ports): Library => {
   const listSample = async (sample: Sample): Promise<void> => {
     const piece = await readFile(sample.bytes, sample.fileName)
     if (!piece) return
-    const { title, remark, suggestion } = sample
+    const { title, fileName, suggestion } = sample
     read.set(piece.score.id, { ...piece, suggestion })
-    list({ id: piece.score.id, title, remark, from: 'sample' })
+    list({ id: piece.score.id, title, fileName, from: 'sample' })
   }
   const find = async (id: PieceId): Promise<StoredPiece | undefined> => {
     const stored = await ports.storage.piece(id)
@@ -251,7 +250,7 @@ const listedOf = (piece: Pick<StoredPiece, 'id' | 'title' | 'composer' | 'fileNa
   id: piece.id,
   title: piece.title,
   ...composerOf(piece),
-  remark: piece.fileName,
+  fileName: piece.fileName,
   from: 'file',
 })
 

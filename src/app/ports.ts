@@ -188,7 +188,6 @@ export interface StudentsPort {
 /** A piece that comes with the program. */
 export interface Sample {
   readonly title: string
-  readonly remark: string
   readonly fileName: string
   readonly bytes: Uint8Array
   readonly suggestion: Suggestion

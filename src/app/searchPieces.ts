@@ -1,4 +1,5 @@
 import type { Listed } from './library'
+import { remarkOf } from './remarkOf'
 
 /**
  * The pieces whose title, composer or remark hold every word that is looked for, whatever the case
@@ -6,8 +7,8 @@ import type { Listed } from './library'
  */
 export const searchPieces = (listed: readonly Listed[], wanted: string): readonly Listed[] => {
   const isHit = holdsWords(wanted)
-  return listed.filter(({ title, composer = '', remark }) =>
-    isHit(`${title} ${composer} ${remark}`),
+  return listed.filter((piece) =>
+    isHit(`${piece.title} ${piece.composer ?? ''} ${remarkOf(piece)}`),
   )
 }
 

@@ -27,6 +27,7 @@ import { reading } from './reading'
 import { records } from './records'
 import { repetitions } from './repetitions'
 import { review } from './review'
+import { samples } from './samples'
 import { session } from './session'
 import { shell } from './shell'
 import { spots } from './spots'
@@ -56,6 +57,7 @@ export const german = {
   records,
   repetitions,
   review,
+  samples,
   session,
   shell,
   spots,

@@ -1,7 +1,9 @@
 import { useId, useState } from 'react'
 import type { Listed } from '@/app/library'
+import { remarkOf } from '@/app/remarkOf'
 import { formatRoute } from '@/app/route'
 import { BetterEdition } from './BetterEdition'
+import { piecesText } from '@/text/pieces'
 import { useApp } from './context'
 
 /** A piece in the list; one's own can be given another title or removed. */
@@ -12,7 +14,8 @@ export const PieceRow = ({
   readonly piece: Listed
   readonly onRemove: () => Promise<void>
 }) => {
-  const { id, title, composer, remark, from } = piece
+  const { id, title, composer, from } = piece
+  const remark = remarkOf(piece)
   const [editing, setEditing] = useState(false)
   return (
     <li>

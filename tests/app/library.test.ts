@@ -52,8 +52,8 @@ test('the same music brought again keeps the title that the person gave', async 
   await app.addFile(midi('Stair', 'C4 E4'))
   await app.library.rename(idOf(app, 'Stair'), 'Garden Stair')
   await app.addFile(midi('Other name', 'C4 E4'))
-  expect(listed(app).map(({ title, remark }) => `${title}, ${remark}`)).toEqual([
-    'Sample, ',
+  expect(listed(app).map(({ title, fileName }) => `${title}, ${fileName}`)).toEqual([
+    'Sample, Sample.mid',
     'Garden Stair, Other name.mid',
   ])
 })

@@ -3,11 +3,11 @@ import type { Listed } from '@/app/library'
 import { searchPieces } from '@/app/searchPieces'
 import { pieceId } from '@/music/units'
 
-const piece = (title: string, composer: string, remark: string): Listed => ({
+const piece = (title: string, composer: string, fileName: string): Listed => ({
   id: pieceId(title),
   title,
   ...(composer === '' ? {} : { composer }),
-  remark,
+  fileName,
   from: 'file',
 })
 

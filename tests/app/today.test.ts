@@ -20,7 +20,6 @@ import { daysOfPractice, monthOfPractice } from '../support/monthOfPractice'
 
 const sample = (fileName: string): Sample => ({
   title: fileName.replace('.mid', ''),
-  remark: '',
   fileName,
   suggestion: { ...anySuggestion, goalTempo: tempo(96) },
   bytes: readFileSync(fileURLToPath(new URL(`../../sample-midi/${fileName}`, import.meta.url))),

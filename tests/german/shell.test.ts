@@ -1,8 +1,11 @@
 import { afterEach, expect, test } from 'vitest'
+import samples from '@samples/samples.json'
+import { remarkOf } from '@/app/remarkOf'
 import { german } from '@/german/german'
 import { devicesText } from '@/text/devices'
 import { keysText } from '@/text/keys'
 import { optionsText } from '@/text/options'
+import { samplesText } from '@/text/samples'
 import { shellText } from '@/text/shell'
 import { speak } from '@/text/text'
 
@@ -44,4 +47,13 @@ test('and in German', () => {
     'Stage 88 (von einem anderen Programm belegt)',
     '2: x',
   ])
+})
+
+test('a piece that comes with the program is told in the language, one’s own by its file', () => {
+  const sample = { from: 'sample', fileName: 'ferry-at-dusk.mid' } as const
+  expect(remarkOf(sample)).toMatch(/^Broken chords with wide leaps/)
+  speak('de', german)
+  expect(remarkOf(sample)).toMatch(/^Gebrochene Akkorde mit weiten Sprüngen/)
+  expect(remarkOf({ from: 'file', fileName: 'ferry-at-dusk.mid' })).toBe('ferry-at-dusk.mid')
+  expect(samples.map(({ file }) => file in samplesText)).not.toContain(false)
 })

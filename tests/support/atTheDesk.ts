@@ -19,7 +19,6 @@ export const keysOf = (names: string): Key[] =>
 /** In 4/4: the notes in the right hand, each of so many ticks; quarters where nothing else is said. */
 export const sampleOf = (title: string, names: string, ticks = 480): Sample => ({
   title,
-  remark: '',
   fileName: `${title}.mid`,
   suggestion: anySuggestion,
   bytes: writeMidiFile({

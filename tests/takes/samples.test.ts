@@ -82,7 +82,7 @@ test('each take plays the notes of its passage, in each repetition that is whole
 
 describe('the text of a sample', () => {
   const text = (bars: string): string =>
-    `title A\nremark B\nlevel 1\npassage bars 1 to 1, both hands, goal 60\ntime 3/4\nkey D minor\ntempo 1: 60, 2: 90\n\n${bars}`
+    `title A\nlevel 1\npassage bars 1 to 1, both hands, goal 60\ntime 3/4\nkey D minor\ntempo 1: 60, 2: 90\n\n${bars}`
   test('gives notes, marks and a pickup', () => {
     const { content } = parseSample(
       text('0 | 8 C4 D4 | 4 r\n1 | mf 4 E4+G4 2 r | 2. C3\n2 | 2. C4 | 8t C3 D3 E3 2 r'),
