@@ -10,19 +10,14 @@ const passage = {
     .split(' ')
     .map((name) => parseKey(name) ?? 0),
 }
-/** 304 keys. */
-const repetitions = 19
+/** 192 keys; the soak plays ten thousand. */
+const repetitions = 12
 const gapMs = 60
-
-// It measures real time: where the machine stood still for half a second amid it, it is played once
-// more and reported as flaky. What fails twice has failed.
-test.describe.configure({ retries: 1 })
 
 test('the mark of a key is in the next frame, while the metronome runs, and no task is long', async ({
   page,
   browser,
 }) => {
-  test.setTimeout(90_000)
   await openDrill(page, passage.place)
   await drawn(page)
   const metronome = page.getByRole('button', { name: 'Metronome' })
@@ -44,11 +39,11 @@ test('the mark of a key is in the next frame, while the metronome runs, and no t
     'key to the end of the frame with the mark',
     sights.map((sight) => sight.painted),
   )
-  expect(sights).toHaveLength(304)
+  expect(sights).toHaveLength(repetitions * passage.keys.length)
   await expect(shown(page).strokes).toHaveCount(repetitions)
   expect(sights.filter(({ marks, wanted }) => marks < wanted)).toEqual([])
   // Other programs may take the processor away amid a task: what counts is the page's own work.
-  expect(tasks.length).toBeGreaterThan(304)
+  expect(tasks.length).toBeGreaterThan(sights.length)
   expect(tasks.filter(({ work }) => work > 50)).toEqual([])
   await expect(metronome).toHaveAttribute('aria-pressed', 'true')
 })

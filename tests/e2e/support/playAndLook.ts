@@ -27,7 +27,8 @@ export interface Played {
 /**
  * Plays a passage again and again, each time when the verdict of the last shows; each key is
  * dispatched with the present time. All of it runs in the page, so that nothing of the test's own
- * falls between two keys.
+ * falls between two keys. Where the machine stood still, the hands go on from there at their pace: to
+ * catch up, they would strike all the keys that were due at once, as no hands do.
  */
 export const playAndLook = (page: Page, played: Played): Promise<Sight[]> =>
   page.evaluate(
@@ -58,10 +59,11 @@ export const playAndLook = (page: Page, played: Played): Promise<Sight[]> =>
       for (let played = 0; played < times; played++) {
         const before = strokes()
         const slipAt = (played + 1) % slipEach === 0 ? (played * 7) % keys.length : undefined
-        const begin = performance.now()
+        let due = performance.now()
         for (const [place, key] of keys.entries()) {
-          const wait = begin + place * gap - performance.now()
+          const wait = due - performance.now()
           if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait))
+          due = Math.max(due, performance.now() - gap) + gap
           sights.push(
             slipAt === undefined ? look(key, place + 1) : look(place === slipAt ? key + 1 : key, 0),
           )
