@@ -63,16 +63,51 @@ test('the notes are told in words, and every verdict is announced in one status 
   await expect(region).toHaveAttribute('data-first', 'yes')
 })
 
-test('who wants less motion sees the counters jump instead of slide', async ({ page }) => {
-  await page.emulateMedia({ reducedMotion: 'reduce' })
+test('who wants less motion sees nothing slide, grow or shrink', async ({ page }) => {
   await openDrill(page)
-  for (const moving of ['.counter', '.weight']) {
-    const time = await page
-      .locator(moving)
-      .first()
-      .evaluate((element) => parseFloat(getComputedStyle(element).transitionDuration))
-    expect(time, moving).toBeLessThan(0.01)
+  await drawn(page)
+  const moved = await watchMotion(page)
+  await repetition(page)
+  expect(await moved()).toContain('counter')
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  // As far as the goal tempo, then on to the breath after the last one.
+  for (let rungs = 0; rungs < 20; rungs++) await page.keyboard.press('ArrowUp')
+  await moved()
+  for (let i = 0; i < 5; i++) await repetition(page)
+  await expect(page.locator('.breath')).toBeAttached()
+  expect(await moved()).toEqual([])
+})
+
+test('nothing leaves its place while one plays, on no screen and not even at a problem', async ({
+  page,
+}) => {
+  await openDrill(page)
+  await drawn(page)
+  const shifts = await watchShifts(page)
+  const slipped = 'C5 Eb5 E5 F5 G5'
+  for (const [width, height] of [
+    [1280, 800],
+    [820, 1180],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    await expect(page.locator('.practice-count')).toHaveAttribute('data-stopped', 'false')
+    await repetition(page)
+    await shifts()
+    for (const notes of [slipped, undefined, slipped]) await repetition(page, notes)
+    const last = page.locator('.remedies button').last()
+    await last.waitFor()
+    const offered = await last.boundingBox()
+    expect((offered?.y ?? Infinity) + (offered?.height ?? 0), 'in sight').toBeLessThan(height)
+    await page.keyboard.press('Space')
+    await repetition(page)
+    expect(await shifts(), `${width} × ${height}`).toEqual([])
   }
+  // The watch does see what moves.
+  await page.locator('.practice-head').evaluate((head: HTMLElement) => {
+    head.style.paddingBottom = '3rem'
+  })
+  await expect.poll(shifts).not.toEqual([])
 })
 
 test('on a phone that lies flat the notes, the verdict, the streak and the tempo are in sight', async ({
@@ -86,6 +121,41 @@ test('on a phone that lies flat the notes, the verdict, the streak and the tempo
     expect((box?.y ?? Infinity) + (box?.height ?? 0), part).toBeLessThanOrEqual(390)
   }
 })
+
+/** From now on what is seen to move by itself, frame by frame; gives its classes since it was last asked. */
+const watchMotion = async (page: Page): Promise<() => Promise<readonly string[]>> => {
+  const seen = await page.evaluateHandle(() => {
+    const names = new Set<string>()
+    const look = (): void => {
+      for (const { effect } of document.getAnimations())
+        if (effect instanceof KeyframeEffect && Number(effect.getComputedTiming().duration) > 0)
+          names.add(effect.target?.getAttribute('class') ?? '')
+      requestAnimationFrame(look)
+    }
+    look()
+    return names
+  })
+  return () =>
+    seen.evaluate((names) => {
+      const all = [...names]
+      names.clear()
+      return all
+    })
+}
+
+/** From now on what of the page is pushed to another place, its elements or texts, since it was last asked. */
+const watchShifts = async (page: Page): Promise<() => Promise<readonly string[]>> => {
+  const seen = await page.evaluateHandle(() => {
+    const moved: string[] = []
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries())
+        for (const { node } of (entry as unknown as { sources: { node?: Node }[] }).sources)
+          moved.push(node instanceof Element ? node.className : (node?.nodeName ?? 'gone'))
+    }).observe({ type: 'layout-shift' })
+    return moved
+  })
+  return () => seen.evaluate((moved) => moved.splice(0))
+}
 
 /** Presses Tab until the element of this name has the focus, and sees that it shows. */
 const tabTo = async (page: Page, name: string): Promise<void> => {
