@@ -43,11 +43,9 @@ export const correctByPlaying = (
   found: readonly HardSpot[],
   record: PlayedRecord,
 ): readonly PlayedSpot[] => {
-  const piles = hands.flatMap((hand) => findPiles(score, hand, record))
-  const isIn = (spot: HardSpot, pile: Pile): boolean =>
-    (spot.hand === 'both' || spot.hand === pile.hand) && spot.from < pile.to && pile.from < spot.to
+  const piles = pilesIn(score, record)
   const raised = found.map((spot): PlayedSpot => {
-    const worst = worstOf(piles.filter((pile) => isIn(spot, pile)))
+    const worst = worstIn(piles, spot)
     return worst ? { ...spot, ...raise(spot.difficulty, worst) } : spot
   })
   const least = Math.min(...found.map(({ difficulty }) => difficulty))
@@ -59,6 +57,20 @@ export const correctByPlaying = (
       return { from, to, hand, ...unknown, ...raise(Number.isFinite(least) ? least : 1, pile) }
     })
   return [...raised, ...added].toSorted((a, b) => b.difficulty - a.difficulty || a.from - b.from)
+}
+
+/** Of each stretch the figures of the worst in it, and by how much that raises its difficulty. */
+export const raisesIn = (
+  score: Score,
+  record: PlayedRecord,
+): ((
+  stretch: Stretch,
+) => { readonly times: number; readonly played: PlayedFigures } | undefined) => {
+  const piles = pilesIn(score, record)
+  return (stretch) => {
+    const worst = worstIn(piles, stretch)
+    return worst && { times: 1 + worst.sure, played: { flawed: worst.flawed, of: worst.of } }
+  }
 }
 
 const raise = (
@@ -78,12 +90,46 @@ interface Pile extends PlayedFigures {
   readonly sure: number
 }
 
-const worstOf = (piles: readonly Pile[]): Pile | undefined =>
-  piles.toSorted((a, b) => b.sure - a.sure)[0]
+/** From where to where, in one hand or both. */
+type Stretch = Pick<HardSpot, 'from' | 'to' | 'hand'>
 
-const findPiles = (score: Score, hand: Hand, record: PlayedRecord): readonly Pile[] => {
+const isIn = (stretch: Stretch, pile: Pile): boolean =>
+  (stretch.hand === 'both' || stretch.hand === pile.hand) &&
+  stretch.from < pile.to &&
+  pile.from < stretch.to
+
+const worstIn = (piles: readonly Pile[], stretch: Stretch): Pile | undefined =>
+  piles.filter((pile) => isIn(stretch, pile)).toSorted((a, b) => b.sure - a.sure)[0]
+
+const pilesIn = (score: Score, record: PlayedRecord): readonly Pile[] => {
   const beats = beatsOf(score, clockOf(score, undefined))
-  const counted = countBeats(score, beats, hand, record)
+  const drilled = drilledIn(score, record)
+  return hands.flatMap((hand) => findPiles(beats, hand, drilled))
+}
+
+/** A chunk that is not secure, with what was played of it. */
+interface Drilled {
+  readonly chunk: Chunk
+  readonly tally: ChunkFigures['tally']
+  readonly flaws: readonly FlawCount[]
+}
+
+const drilledIn = (score: Score, { chunks, places }: PlayedRecord): readonly Drilled[] => {
+  const flaws = groupBy(places, ({ chunk }) => chunk)
+  return chunks.flatMap(({ chunk: id, drill, state, tally }) => {
+    // What has become secure is no longer hard; as chords the onsets are not those of the score.
+    if (!drill || drill.form === 'blocked' || state === 'secure' || state === 'kept') return []
+    const chunk = chunkAt(score, drill.place)
+    return chunk ? [{ chunk, tally, flaws: flaws.get(id) ?? [] }] : []
+  })
+}
+
+const findPiles = (
+  beats: readonly Beat[],
+  hand: Hand,
+  drilled: readonly Drilled[],
+): readonly Pile[] => {
+  const counted = countBeats(beats, hand, drilled)
   const all = counted.reduce(
     (sum, each) => ({ flawed: sum.flawed + each.flawed, of: sum.of + each.of }),
     { flawed: 0, of: 0 },
@@ -104,20 +150,14 @@ const findPiles = (score: Score, hand: Hand, record: PlayedRecord): readonly Pil
 
 /** How often each beat was played by a hand, and how often it was flawed. */
 const countBeats = (
-  score: Score,
   beats: readonly Beat[],
   hand: Hand,
-  { chunks, places }: PlayedRecord,
+  drilled: readonly Drilled[],
 ): readonly PlayedFigures[] => {
   const counts = beats.map(() => ({ flawed: 0, of: 0 }))
-  const flaws = groupBy(places, ({ chunk }) => chunk)
-  for (const { chunk: id, drill, state, tally } of chunks) {
-    // What has become secure is no longer hard; as chords the onsets are not those of the score.
-    if (!drill || drill.form === 'blocked' || state === 'secure' || state === 'kept') continue
-    const chunk = chunkAt(score, drill.place)
-    if (!chunk) continue
+  for (const { chunk, tally, flaws } of drilled) {
     const worst = new Map<number, number>()
-    for (const flaw of flaws.get(id) ?? []) {
+    for (const flaw of flaws) {
       const onset = chunk.onsets[flaw.onset]
       if (!onset || handOf(onset, flaw) !== hand) continue
       const beat = beatOf(beats, chunk, onset)

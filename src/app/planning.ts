@@ -16,6 +16,7 @@ import { spanOf } from '@/plan/span'
 import { readChunkDays } from './chunkRecord'
 import { planText } from '@/text/plan'
 import type { CorrectedPiece } from './handCorrections'
+import { orderByPlaying } from './orderByPlaying'
 import type { Plans, PlansHouse, PractisedPiece } from './plans'
 
 /** A piece with its places and its record. */
@@ -45,7 +46,8 @@ export const createPlanning = (house: PlansHouse): Omit<Plans, 'today'> => {
     const rows = await rowsOf(piece)
     if (!rows.ok) return rows
     const layout = await layOut(piece, goalOf(piece, rows.value))
-    return ok({ piece, layout, rows: rows.value })
+    const ordered = orderByPlaying(piece.score, layout, rows.value)
+    return ok({ piece, layout: ordered, rows: rows.value })
   }
   /** One that cannot be read does not keep the others away; where it is the only one, it is told. */
   const openAll = async (

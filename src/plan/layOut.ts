@@ -30,6 +30,8 @@ export interface PlanPlace {
   /** Points a second. */
   readonly difficulty: number
   readonly reasons: readonly Reason[]
+  /** Where the person's own flaws pile up in it: in so many of so many repetitions. */
+  readonly played?: { readonly flawed: number; readonly of: number }
   /** That of a spot, or of the first spot in a passage, where the person put them in order. */
   readonly rank?: number
   /** The places that come before it: it is ready when they are secure. */
@@ -75,10 +77,7 @@ export interface LayoutChoices {
   readonly passages?: readonly Stretch[]
 }
 
-/**
- * Cuts a piece into places and puts them in order: as the person ranked the spots, then the passages with
- * the hardest spots first; a spot before the passage that it stands in, a join as soon as both its passages have come.
- */
+/** Cuts a piece into places and puts them in order. */
 export const layOutPiece = (
   score: Score,
   { spots, difficulty, uncertainty, difficultyIn }: Analysis,
@@ -114,7 +113,7 @@ export const layOutPiece = (
     piece: score.id,
     title: score.title,
     goalTempo,
-    places: inOrder(hard, bodies, withoutTwins(joins, [...hard, ...bodies])),
+    places: orderPlaces([...hard, ...bodies, ...withoutTwins(joins, [...hard, ...bodies])]),
     ...(whole ? { whole: wholeOf(score, whole) } : {}),
     minutes: lengthAt(score, goalTempo),
     difficulty,
@@ -199,27 +198,34 @@ const joinOf = ({ bars, end }: Score, before: PlanPlace, after: PlanPlace): Stre
   }
 }
 
-const inOrder = (
-  spots: readonly PlanPlace[],
-  passages: readonly PlanPlace[],
-  joins: readonly PlanPlace[],
+/**
+ * As the person ranked the spots, then the passages with the hardest spots first; a spot before its
+ * passage, a join as soon as both its passages have come.
+ */
+export const orderPlaces = (
+  places: readonly PlanPlace[],
+  difficultyOf = ({ difficulty }: PlanPlace): number => difficulty,
 ): readonly PlanPlace[] => {
+  const of = (kind: PlanPlace['kind']): readonly PlanPlace[] =>
+    places.filter((place) => place.kind === kind)
+  const hardestFirst = (a: PlanPlace, b: PlanPlace): number =>
+    difficultyOf(b) - difficultyOf(a) || a.from - b.from
   const spotsOf = ({ parts }: PlanPlace): readonly PlanPlace[] =>
-    spots
+    of('spot')
       .filter(({ id }) => parts.includes(id))
       .toSorted((a, b) => byRank(a, b) || hardestFirst(a, b))
   const peak = (passage: PlanPlace): number =>
-    Math.max(passage.difficulty, ...spotsOf(passage).map(({ difficulty }) => difficulty))
+    Math.max(...[passage, ...spotsOf(passage)].map(difficultyOf))
   const ordered: PlanPlace[] = []
   const add = (place: PlanPlace): void => {
     if (!ordered.includes(place)) ordered.push(place)
   }
-  for (const passage of passages.toSorted(
+  for (const passage of of('passage').toSorted(
     (a, b) => byRank(a, b) || peak(b) - peak(a) || a.from - b.from,
   )) {
     spotsOf(passage).forEach(add)
     add(passage)
-    joins
+    of('join')
       .filter(({ parts }) => parts.every((part) => ordered.some(({ id }) => id === part)))
       .forEach(add)
   }
@@ -229,9 +235,6 @@ const inOrder = (
 /** What the person ranked comes first. */
 const byRank = ({ rank: one }: PlanPlace, { rank: other }: PlanPlace): number =>
   one === other ? 0 : (one ?? Infinity) - (other ?? Infinity)
-
-const hardestFirst = (a: PlanPlace, b: PlanPlace): number =>
-  b.difficulty - a.difficulty || a.from - b.from
 
 const withoutTwins = (
   places: readonly PlanPlace[],

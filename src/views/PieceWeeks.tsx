@@ -7,7 +7,7 @@ import type { PlacePlan } from '@/plan/plan'
 import { dateWords } from '@/text/dates'
 import { rounded } from '@/text/numbers'
 import { planText } from '@/text/plan'
-import { tellReason } from '@/text/spots'
+import { spotsText, tellReason } from '@/text/spots'
 import { useApp, useSelected } from './context'
 import { HonestWord } from './HonestWord'
 import { PageKeys } from './PageKeys'
@@ -164,8 +164,15 @@ const Span = ({ planned }: { readonly planned: PlannedPiece }) => {
   )
 }
 
+/** More are not kept in mind. */
+const mostReasons = 3
+
 const Place = ({ place }: { readonly place: PlacePlan }) => {
-  const { kind, state, reasons, check } = place
+  const { kind, state, reasons, check, played } = place
+  const why = [
+    ...(played ? [spotsText.played(played.flawed, played.of)] : []),
+    ...reasons.slice(0, mostReasons).map(tellReason),
+  ]
   return (
     <li data-state={state}>
       <a href={hrefOf(place)}>
@@ -179,9 +186,7 @@ const Place = ({ place }: { readonly place: PlacePlan }) => {
           ? planText.standing.due(standingWords(place), dateWords(dueDay(check), 'short'))
           : standingWords(place)}
       </span>
-      {reasons.length > 0 && (
-        <span className="soft">{reasons.slice(0, 3).map(tellReason).join(', ')}</span>
-      )}
+      {why.length > 0 && <span className="soft">{why.join('; ')}</span>}
     </li>
   )
 }
