@@ -1,8 +1,9 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { PieceId } from '@/music/units'
 import type { Carried } from '@/review/carryOver'
-import { explainReadProblem, largestFile } from '@/score/readProblem'
+import { largestFile, tooLarge } from '@/score/largestFile'
 import { compareWith } from './editions'
+import type { LibraryProblem } from './libraryProblem'
 import type { Ports, ReadPiece, Sample, StoredPiece, Suggestion } from './ports'
 
 /** A piece as listed. */
@@ -23,8 +24,7 @@ export interface OpenPiece extends ReadPiece {
 export interface LibraryState {
   readonly loading: boolean
   readonly listed: readonly Listed[]
-  /** Why a file could not be taken in or opened, in one sentence. */
-  readonly problem?: string | undefined
+  readonly problem?: LibraryProblem | undefined
 }
 
 /** A file compared with a listed piece that it is to replace. */
@@ -80,8 +80,8 @@ export const createLibrary = (ports: Ports): Library => {
     store.setState(({ listed }) =>
       listed.some((known) => known.id === piece.id) ? {} : { listed: [...listed, piece] },
     )
-  const complain = (what: string, why: string): undefined => {
-    store.setState({ problem: `${what}: ${why}` })
+  const complain = (problem: LibraryProblem): undefined => {
+    store.setState({ problem })
     return undefined
   }
   const readFile = async (
@@ -90,14 +90,14 @@ export const createLibrary = (ports: Ports): Library => {
     parts?: readonly number[],
   ): Promise<ReadPiece | undefined> => {
     const result = await ports.readPiece(bytes, fileName, parts)
-    return result.ok ? result.value : complain(fileName, explainReadProblem(result.reason))
+    return result.ok ? result.value : complain({ kind: 'unread', fileName, reason: result.reason })
   }
   const readChosen = async (
     file: ChosenFile,
   ): Promise<{ readonly piece: ReadPiece; readonly bytes: Uint8Array } | undefined> => {
     store.setState({ problem: undefined })
     if (file.size > largestFile)
-      return complain(file.name, explainReadProblem({ kind: 'tooLarge', bytes: file.size }))
+      return complain({ kind: 'unread', fileName: file.name, reason: tooLarge(file.size) })
     const bytes = await file.read()
     const piece = await readFile(bytes, file.name)
     return piece && { piece, bytes }
@@ -111,17 +111,17 @@ export const createLibrary = (ports: Ports): Library => {
   }
   const find = async (id: PieceId): Promise<StoredPiece | undefined> => {
     const stored = await ports.storage.piece(id)
-    return stored.ok ? stored.value : complain('Your pieces', stored.reason)
+    return stored.ok ? stored.value : complain({ kind: 'unstored', why: stored.reason })
   }
   /** Stores a piece; tells whether it is there. */
   const put = async (piece: StoredPiece): Promise<boolean> => {
     const stored = await ports.storage.putPiece(piece)
-    if (!stored.ok) complain(piece.fileName, stored.reason)
+    if (!stored.ok) complain({ kind: 'unstored', fileName: piece.fileName, why: stored.reason })
     return stored.ok
   }
   const drop = async (id: PieceId): Promise<boolean> => {
     const removed = await ports.storage.removePiece(id)
-    if (!removed.ok) complain('Your pieces', removed.reason)
+    if (!removed.ok) complain({ kind: 'unstored', why: removed.reason })
     else read.delete(id)
     return removed.ok
   }
@@ -140,7 +140,7 @@ export const createLibrary = (ports: Ports): Library => {
     load: async () => {
       for (const sample of await ports.samples()) await listSample(sample)
       const stored = await ports.storage.pieces()
-      if (!stored.ok) complain('Your pieces', stored.reason)
+      if (!stored.ok) complain({ kind: 'unstored', why: stored.reason })
       else for (const piece of stored.value) list(listedOf(piece))
       store.setState({ loading: false })
     },
@@ -211,10 +211,9 @@ export const createLibrary = (ports: Ports): Library => {
       const old = stored && (await readFile(stored.bytes, stored.fileName, stored.parts))
       if (!chosen || !stored || !old) return undefined
       const { piece, bytes } = chosen
-      if (isSample(piece.score.id))
-        return complain(file.name, 'This is a piece that comes with the program.')
+      if (isSample(piece.score.id)) return complain({ kind: 'ofProgram', fileName: file.name })
       const held = await compareWith(ports.storage, openOf(old, stored), piece.score)
-      if (!held.ok) return complain(file.name, held.reason)
+      if (!held.ok) return complain({ kind: 'unstored', fileName: file.name, why: held.reason })
       const { practised, carried } = held.value
       const { title, addedAtEpochMs } = stored
       const isSame = piece.score.id === id

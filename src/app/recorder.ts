@@ -3,8 +3,9 @@ import type { KeyEvent } from '@/music/keyEvent'
 import type { HandChoice, Score, TimeSignature } from '@/music/music'
 import { key, ms, quarterMs, type Key, type Ms, type Tempo } from '@/music/units'
 import type { RecordingGrid, Recording } from '@/score/quantiseTake'
-import { explainReadProblem } from '@/score/readProblem'
+import type { ReadProblem } from '@/score/readProblem'
 import { writeRecording } from '@/score/writeRecording'
+import { writeText } from '@/text/write'
 import type { Instrument } from './instrument'
 import type { ChosenFile } from './library'
 import type { Ports, Stop } from './ports'
@@ -28,7 +29,7 @@ export type RecorderState =
   /** It was stopped before anything was played. */
   | { readonly kind: 'nothing' }
   | { readonly kind: 'done'; readonly score: Score }
-  | { readonly kind: 'failed'; readonly message: string }
+  | { readonly kind: 'failed'; readonly reason: ReadProblem }
 
 /** Records a fragment against the metronome. */
 export interface Recorder {
@@ -123,13 +124,13 @@ export const createRecorder = (
     const take = { events: fromCountIn(events, firstBeat, barMs(choice)) }
     const end = ms(ports.now() - lagMs())
     recording = { take, firstBeat, end, quarter: quarterMs(tempo), time, grid }
-    const bytes = writeRecording(recording, choice.hand, 'Fragment')
+    const bytes = writeRecording(recording, choice.hand, writeText.untitled)
     if (!bytes) return show({ kind: 'nothing' })
     const order = orders
-    const read = await ports.readPiece(bytes, 'Fragment.mid')
+    const read = await ports.readPiece(bytes, fileNameOf(writeText.untitled, 'mid'))
     if (order !== orders) return
     if (read.ok) show({ kind: 'done', score: read.value.score })
-    else show({ kind: 'failed', message: explainReadProblem(read.reason) })
+    else show({ kind: 'failed', reason: read.reason })
   }
 
   return {
@@ -140,7 +141,7 @@ export const createRecorder = (
       show({ kind: 'ready' })
     },
     file: (title) => {
-      const name = title.trim() || 'Fragment'
+      const name = title.trim() || writeText.untitled
       const bytes = recording && choice && writeRecording(recording, choice.hand, name)
       return (
         bytes && {

@@ -1,8 +1,9 @@
 import type { Score } from '@/music/music'
 import { parseTypedMusic } from '@/score/parseTypedMusic'
-import { explainReadProblem } from '@/score/readProblem'
+import type { ReadProblem } from '@/score/readProblem'
 import { scoreTyped, writeTypedFile } from '@/score/readTypedPiece'
 import type { TypedProblem } from '@/score/typedMusic'
+import { writeText } from '@/text/write'
 import type { ChosenFile } from './library'
 
 /** What a text that is being typed says so far. */
@@ -10,22 +11,22 @@ export type Typed =
   | { readonly kind: 'empty' }
   | { readonly kind: 'music'; readonly score: Score }
   | { readonly kind: 'problem'; readonly problem: TypedProblem }
-
-export const untitled = 'Fragment'
+  /** Every word of it can be read, but no score can be made of them. */
+  | { readonly kind: 'unsound'; readonly reason: ReadProblem }
 
 export const readTyped = (text: string, title: string): Typed => {
   if (text.trim() === '') return { kind: 'empty' }
   const music = parseTypedMusic(text)
   if (!music.ok) return { kind: 'problem', problem: music.reason }
-  const read = scoreTyped(music.value, title.trim() || untitled)
-  if (read.ok) return { kind: 'music', score: read.value.score }
-  const sentence = explainReadProblem(read.reason)
-  return { kind: 'problem', problem: { line: 1, column: 1, width: 1, sentence } }
+  const read = scoreTyped(music.value, title.trim() || writeText.untitled)
+  return read.ok
+    ? { kind: 'music', score: read.value.score }
+    : { kind: 'unsound', reason: read.reason }
 }
 
 /** The text as the file of a piece, to be taken in like any other. */
 export const typedFile = (text: string, title: string): ChosenFile => {
-  const name = title.trim() || untitled
+  const name = title.trim() || writeText.untitled
   const bytes = writeTypedFile(name, text)
   return { name: fileNameOf(name, 'txt'), size: bytes.length, read: () => Promise.resolve(bytes) }
 }

@@ -3,8 +3,9 @@ import { basename } from 'node:path'
 import { inferHands } from '@/hands/hands'
 import type { Take } from '@/music/keyEvent'
 import { failed, ok, type Result } from '@/music/result'
+import { largestFile, tooLarge } from '@/score/largestFile'
 import { readPiece } from '@/score/readPiece'
-import { explainReadProblem, largestFile } from '@/score/readProblem'
+import { explainReadProblem } from '@/score/readProblem'
 import { readTake } from '@/score/readTake'
 import type { PieceRead } from '@/score/score'
 
@@ -33,7 +34,7 @@ const loadBytes = (path: string): Result<Uint8Array, string> => {
   const size = attempt(path, () => statSync(path).size)
   if (!size.ok) return size
   if (size.value > largestFile)
-    return failed(`${path}: ${explainReadProblem({ kind: 'tooLarge', bytes: size.value })}`)
+    return failed(`${path}: ${explainReadProblem(tooLarge(size.value))}`)
   return attempt(path, () => new Uint8Array(readFileSync(path)))
 }
 

@@ -2,6 +2,7 @@ import type { Bar, Note, Score } from '@/music/music'
 import { ok, type Result } from '@/music/result'
 import { fullBar } from '@/score/bars'
 import type { PieceRead } from '@/score/score'
+import { explainWarning } from '@/score/warning'
 import { tick, type Tick } from '@/music/units'
 import { loadPiece } from './files'
 import { checkNames, wordOf, type Options } from './options'
@@ -47,7 +48,7 @@ const pieceJson = ({ score, warnings }: PieceRead): object => {
     })),
     tempos: tempos.map(({ start, tempo }) => ({ beat: beat(start), tempo })),
     keys: keys.map(({ start, fifths, mode }) => ({ beat: beat(start), fifths, mode })),
-    warnings,
+    warnings: warnings.map(explainWarning),
   }
 }
 
@@ -70,6 +71,6 @@ const describePiece = ({ score, warnings }: PieceRead): string => {
     `bars ${first?.number} to ${last?.number}, ${[...times].join(', ')}`,
     `${score.notes.length} notes: right hand ${count('right')}, left hand ${count('left')}${inferred ? ' (hands inferred)' : ''}`,
     `quarter notes a minute: ${tempos.join(', ')}`,
-    ...warnings.map((warning) => `Note: ${warning}`),
+    ...warnings.map((warning) => `Note: ${explainWarning(warning)}`),
   ].join('\n')
 }

@@ -2,6 +2,7 @@
 import type { HandChoice, Score } from '@/music/music'
 import type { Result } from '@/music/result'
 import type { Tick } from '@/music/units'
+import type { EngraverFault } from './fault'
 import type { WeighedMark } from './pencilMark'
 import type { Fingers } from './stretch'
 import type { SystemPlaces } from './systemPlaces'
@@ -51,8 +52,8 @@ export type EngravingProblem =
   | { readonly kind: 'superseded' }
   /** Nothing stands there: no bar, or no room. */
   | { readonly kind: 'empty' }
-  /** The engraver could not be loaded, crashed or hangs. `message` is for the person. */
-  | { readonly kind: 'failed'; readonly message: string }
+  /** The engraver could not be loaded, crashed or hangs. */
+  | { readonly kind: 'failed'; readonly fault: EngraverFault }
 
 export type Answer = Result<Engraving, EngravingProblem>
 
@@ -65,7 +66,4 @@ export interface Engraver {
   readonly dispose: () => void
 }
 
-export const unableToDraw = (cause: string): EngravingProblem => ({
-  kind: 'failed',
-  message: `The notation cannot be drawn (${cause}). Playing is still heard; reload the page to try again.`,
-})
+export const unableToDraw = (fault: EngraverFault): EngravingProblem => ({ kind: 'failed', fault })

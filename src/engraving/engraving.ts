@@ -27,7 +27,11 @@ export const createEngraver = (load: Load = () => import('./openEngraver')): Eng
   /** The next call tries again. */
   const giveUp = (cause: unknown): Answer => {
     opened = undefined
-    return failed(unableToDraw(cause instanceof Error ? cause.message : 'it cannot be loaded'))
+    return failed(
+      unableToDraw(
+        cause instanceof Error ? { kind: 'said', message: cause.message } : { kind: 'unloaded' },
+      ),
+    )
   }
   const ask = (draw: (engraver: Engraver) => Promise<Answer>): Promise<Answer> =>
     open().then(draw, giveUp)

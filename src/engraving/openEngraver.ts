@@ -1,6 +1,7 @@
 import { failed, ok } from '@/music/result'
 import { unableToDraw, type Answer, type Engraver } from './engraver'
 import type { WorkerAnswer, WorkerRequest } from './exchange'
+import type { EngraverFault } from './fault'
 import { cutStretch, cutSystem, type Stretch } from './stretch'
 
 /** A first drawing waits for 7 MB to load and compile; after this long the worker counts as hung. */
@@ -24,7 +25,9 @@ export const openEngraver = (startWorker: () => Worker = startEngraver): Engrave
     if (!worker) {
       worker = started
       started.addEventListener('message', ({ data }: MessageEvent<WorkerAnswer>) => hear(data))
-      started.addEventListener('error', (event) => giveUp(event.message || 'it stopped'))
+      started.addEventListener('error', ({ message }) =>
+        giveUp(message ? { kind: 'said', message } : { kind: 'stopped' }),
+      )
     }
     return started
   }
@@ -34,7 +37,7 @@ export const openEngraver = (startWorker: () => Worker = startEngraver): Engrave
     clearTimeout(timer)
     const next = queue[0]
     if (!next) return
-    timer = setTimeout(() => giveUp(`no answer within ${patience / 1000} seconds`), patience)
+    timer = setTimeout(() => giveUp({ kind: 'unanswered', seconds: patience / 1000 }), patience)
     start().postMessage(next.request)
   }
 
@@ -43,11 +46,11 @@ export const openEngraver = (startWorker: () => Worker = startEngraver): Engrave
       case 'ready':
         return
       case 'unloadable':
-        return giveUp(answer.message)
+        return giveUp(said(answer.message))
       case 'drawn':
         return settleHead(answer.number, ok(answer.drawing))
       case 'failed':
-        return settleHead(answer.number, failed(unableToDraw(answer.message)))
+        return settleHead(answer.number, failed(unableToDraw(said(answer.message))))
     }
   }
 
@@ -59,13 +62,13 @@ export const openEngraver = (startWorker: () => Worker = startEngraver): Engrave
     sendNext()
   }
 
-  const giveUp = (message: string): void => {
+  const giveUp = (fault: EngraverFault): void => {
     clearTimeout(timer)
     worker?.terminate()
     worker = undefined
     const lost = queue
     queue = []
-    for (const { settle } of lost) settle(failed(unableToDraw(message)))
+    for (const { settle } of lost) settle(failed(unableToDraw(fault)))
   }
 
   /** The one at work cannot be stopped; its answer is settled now and dropped when it comes. */
@@ -102,9 +105,11 @@ export const openEngraver = (startWorker: () => Worker = startEngraver): Engrave
         caller,
         marks,
       ),
-    dispose: () => giveUp('the page was closed'),
+    dispose: () => giveUp({ kind: 'closed' }),
   }
 }
+
+const said = (message: string): EngraverFault => ({ kind: 'said', message })
 
 const startEngraver = (): Worker =>
   new Worker(new URL('./engraver.worker.ts', import.meta.url), { type: 'module' })

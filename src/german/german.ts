@@ -11,8 +11,10 @@
 import { buildUp } from './buildUp'
 import { coach } from './coach'
 import { dates } from './dates'
+import { decisions } from './decisions'
 import { devices } from './devices'
 import { drill } from './drill'
+import { engraving } from './engraving'
 import { fingering } from './fingering'
 import { flaws } from './flaws'
 import { keys } from './keys'
@@ -41,8 +43,10 @@ export const german = {
   buildUp,
   coach,
   dates,
+  decisions,
   devices,
   drill,
+  engraving,
   fingering,
   flaws,
   keys,

@@ -26,6 +26,7 @@ export const music: MusicText = {
   pedals: { sustain: 'rechtes Pedal', sostenuto: 'mittleres Pedal', soft: 'linkes Pedal' },
   bars: (from, to) => (from === to ? `Takt ${from}` : `Takte ${from}–${to}`),
   barAndBeat: (bar, beat) => `Takt ${bar}, Schlag ${beat}`,
+  aMinute: (beats) => `${beats} in der Minute`,
   onsets: (n) => counted(n, 'Anschlag', 'Anschläge'),
   percent: (whole) => `${whole} %`,
 }

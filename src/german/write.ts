@@ -1,3 +1,58 @@
 import type { WriteText } from '@/text/write'
 
-export const write: WriteText = {}
+export const write: WriteText = {
+  untitled: 'Fragment',
+  titleField: 'Titel',
+  keep: 'Als Stück behalten',
+  backToPieces: 'Zurück zu den Stücken',
+  opening: 'Wird geöffnet …',
+  typing: {
+    title: 'Fragment schreiben',
+    notes: 'Noten',
+    empty: 'Die Noten stehen hier, während Sie schreiben.',
+    unreadable: 'Die Noten stehen wieder hier, sobald der Text zu lesen ist.',
+    place: (line, column) => `Zeile ${line}, Spalte ${column}`,
+  },
+  how: {
+    title: 'Wie man schreibt',
+    settings: (pickup) => [
+      'Taktart, Tonart und Tempo in der ersten Zeile, jedes nur, wo es nötig ist; ',
+      pickup,
+      ' für einen Auftakt von einem Viertel',
+    ],
+    hands:
+      'beginnt eine Zeile der rechten oder linken Hand; die nächste Zeile einer Hand geht weiter, wo ihre letzte aufhörte',
+    pitches: 'Töne; das eingestrichene C ist C4, und H heißt hier B, B heißt Bb',
+    lengths: 'ein Viertel, ein Achtel, ein punktiertes Viertel; eine Länge gilt bis zur nächsten',
+    rest: 'eine Pause',
+    chord: 'ein Akkord',
+    held: 'hält die Note über den Taktstrich',
+    barLines: 'Taktstriche können fehlen; wo sie stehen, wird der Takt nachgezählt',
+    example: 'Ein Beispiel einsetzen',
+  },
+  recording: {
+    title: 'Fragment einspielen',
+    how: 'Das Metronom zählt einen Takt ein; dann im Takt dazu spielen. Die Leertaste beendet die Aufnahme, oder sie endet von selbst nach zwei stillen Takten. Was Sie beim Einzählen spielen, wird zum Auftakt.',
+    counted: 'Was gezählt wird',
+    time: 'Taktart',
+    tempo: 'Tempo',
+    smallest: 'Kleinste Noten',
+    grids: { eighths: 'Achtel', triplets: 'Achteltriolen', sixteenths: 'Sechzehntel' },
+    playedBy: 'Gespielt von',
+    record: 'Aufnehmen',
+    again: 'Noch einmal aufnehmen',
+    stop: 'Beenden',
+    empty: 'Hier werden die Noten stehen.',
+    afterStop: 'Die Noten kommen, wenn die Aufnahme beendet ist.',
+    states: {
+      ready: 'Wählen, was gezählt wird, und aufnehmen.',
+      starting: 'Das Metronom beginnt …',
+      silent: 'Kein Klick kann klingen: unter Einstellungen den Klang einschalten.',
+      countIn: 'Ein Takt wird eingezählt …',
+      play: 'Spielen.',
+      recording: 'Die Aufnahme läuft.',
+      nothing: 'Es wurde nichts gespielt.',
+      done: 'Da ist es. Behalten oder noch einmal aufnehmen.',
+    },
+  },
+}

@@ -8,7 +8,7 @@ import { finishScore, sortNotes } from './finishScore'
 import { layPart, type LaidPart } from './layMeasures'
 import { measureBars, slack } from './measureBars'
 import type { MusicXmlFile } from './musicXml'
-import { describeOddities } from './oddities'
+import { warnOfOddities } from './oddities'
 import { giveHands } from './partHands'
 import type { ReadProblem } from './readProblem'
 import { chooseResolution } from './resolution'
@@ -60,7 +60,7 @@ export const gatherMusicXml = (
   return ok({
     score,
     warnings: [
-      ...describeOddities(
+      ...warnOfOddities(
         taken.map(({ odd }) => odd),
         offered,
       ),

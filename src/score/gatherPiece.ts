@@ -4,13 +4,13 @@ import type { FileNote, JoinedTrack } from './joinNotes'
 import type { Part } from './part'
 import { drumChannel, type SmfEvent, type SmfFile, type SmfPiece, type TimeChange } from './score'
 import { chooseTitle } from './title'
+import type { Warning } from './warning'
 
 /** What the file says about the piece: notes with lengths in parts, and the marks of all tracks. */
 export const gatherPiece = (file: SmfFile<JoinedTrack>, fileName: string): SmfPiece => {
-  const warnings = [...file.warnings]
+  const warnings: Warning[] = [...file.warnings]
   const hanging = file.tracks.reduce((sum, track) => sum + track.hanging, 0)
-  if (hanging > 0)
-    warnings.push(`${count(hanging, 'note')} never ended in the file; closed at the track’s end.`)
+  if (hanging > 0) warnings.push({ kind: 'unended', notes: hanging })
   const pitched = file.tracks.map(({ notes }) =>
     notes.some(isDrum) ? notes.filter(isPitched) : notes,
   )
@@ -20,7 +20,7 @@ export const gatherPiece = (file: SmfFile<JoinedTrack>, fileName: string): SmfPi
     (sum, { notes }, i) => sum + notes.length - (pitched[i]?.length ?? 0),
     0,
   )
-  if (drumNotes > 0) warnings.push(`${count(drumNotes, 'note')} on the drum channel (10) left out.`)
+  if (drumNotes > 0) warnings.push({ kind: 'drums', notes: drumNotes })
   const said = file.tracks.map(({ others }) => listen(others))
   const parts = file.tracks.flatMap((_, i) =>
     gatherParts(said[i], pitched[i] ?? [], channels[i] ?? [], byChannel),
@@ -94,12 +94,12 @@ const readTempo = (e: SmfEvent): SmfPiece['tempos'][number][] =>
 /** The smallest note value that a bar is counted in; smaller ones stand in damaged files only (common practice, no source). */
 const smallestBeat = 64
 
-const readTime = (e: SmfEvent, warnings: string[]): TimeChange[] => {
+const readTime = (e: SmfEvent, warnings: Warning[]): TimeChange[] => {
   if (e.kind !== 'time') return []
   const { beats, beatType } = e
   if (beats >= 1 && beatType >= 1 && beatType <= smallestBeat)
     return [{ start: e.at, time: { beats, beatType } }]
-  warnings.push('An impossible time signature was left out.')
+  warnings.push({ kind: 'impossibleTime' })
   return []
 }
 
@@ -114,5 +114,3 @@ const lastAtEachTick = <T extends { readonly start: Tick }>(marks: readonly T[])
   for (const mark of marks) byTick.set(mark.start, mark)
   return [...byTick.values()].toSorted((a, b) => a.start - b.start)
 }
-
-const count = (n: number, thing: string): string => (n === 1 ? `1 ${thing}` : `${n} ${thing}s`)

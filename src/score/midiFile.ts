@@ -4,6 +4,7 @@ import type { ReadProblem } from './readProblem'
 import { collectEvents, readTrack, type TrackListener } from './readTrack'
 import type { SmfFile } from './score'
 import { corrupt, findChunks, type SmfHeader } from './smfChunks'
+import type { Warning } from './warning'
 
 /** Far above any piano piece, and still held in memory without trouble. */
 const mostEvents = 2_000_000
@@ -21,14 +22,14 @@ export const readMidiFile = <Heard>(
   if (!chunks.ok) return chunks
   const { header } = chunks.value
   const clock = readDivision(header)
-  if (!clock) return failed(corrupt('the header gives an unknown frame rate', header.divisionByte))
+  if (!clock) return failed(corrupt({ kind: 'frameRate' }, header.divisionByte))
   const tracks: Heard[] = []
-  const warnings = [...chunks.value.warnings]
+  const warnings: Warning[] = [...chunks.value.warnings]
   if (clock.frames) {
     const listener = listen()
     listener.mark({ kind: 'tempo', at: tick(0), ...clock.frames })
     tracks.push(listener.heard())
-    warnings.push(framesWarning)
+    warnings.push({ kind: 'frames' })
   }
   let counted = 0
   for (const [i, span] of chunks.value.tracks.entries()) {
@@ -62,9 +63,6 @@ interface FileClock {
   readonly scale: 1 | 2
   readonly frames?: { readonly microsecondsPerQuarter: number }
 }
-
-const framesWarning =
-  'The file counts time in film frames instead of beats; its bars are laid at 120 quarters a minute.'
 
 /**
  * Frames a second as counted, by their code, and how long half a second of counted frames lasts:

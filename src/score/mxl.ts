@@ -1,8 +1,9 @@
 import { failed, ok, type Result } from '@/music/result'
 import { readXml } from './readXml'
 import type { ReadProblem } from './readProblem'
+import type { Warning } from './warning'
 import { decodeXml } from './xmlText'
-import { listZip, unpack, type ZipEntry } from './zip'
+import { broken, listZip, unpack, type ZipEntry } from './zip'
 
 /** ZIP archives begin with their first file, or, with none in them, with the end record. */
 export const looksLikeZip = (bytes: Uint8Array): boolean =>
@@ -11,7 +12,7 @@ export const looksLikeZip = (bytes: Uint8Array): boolean =>
 /** The score in an archive, and what the person should know about how it was found. */
 export interface ScoreFile {
   readonly bytes: Uint8Array
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
 }
 
 /**
@@ -29,12 +30,10 @@ export const openMxl = (bytes: Uint8Array): Result<ScoreFile, ReadProblem> => {
   const root = readContainer(listed.value)
   if (!root.ok) return root
   const entry = entries.value.find(({ name }) => name === root.value)
-  if (!entry) return failed(broken(`the score “${root.value}” that it names is not in it`))
+  if (!entry) return failed(broken({ kind: 'namesAbsent', name: root.value }))
   const score = unpack(bytes, entry)
   return score.ok ? ok({ bytes: score.value, warnings: [] }) : score
 }
-
-const broken = (what: string): ReadProblem => ({ kind: 'brokenArchive', what })
 
 const openOnlyScore = (
   bytes: Uint8Array,
@@ -47,8 +46,7 @@ const openOnlyScore = (
   if (!only || scores.length > 1) return failed({ kind: 'noScoreInArchive', scores: scores.length })
   const score = unpack(bytes, only)
   if (!score.ok) return score
-  const warning = `The archive has no list of its contents; “${only.name}” was taken as the score.`
-  return ok({ bytes: score.value, warnings: [warning] })
+  return ok({ bytes: score.value, warnings: [{ kind: 'onlyScore', name: only.name }] })
 }
 
 /** The types under which a root file is MusicXML; others hold the same score as a picture or a sound. */
@@ -67,12 +65,10 @@ const readContainer = (bytes: Uint8Array): Result<string, ReadProblem> => {
     },
     take: () => undefined,
   })
-  if (problem) return failed(broken('its list of contents (META-INF/container.xml) is damaged'))
+  if (problem) return failed(broken({ kind: 'brokenContents' }))
   const [path] = paths
-  if (!path) return failed(broken('its list of contents names no score'))
-  return isPathInside(path)
-    ? ok(path)
-    : failed(broken('the score that it names lies outside of it'))
+  if (!path) return failed(broken({ kind: 'namesNone' }))
+  return isPathInside(path) ? ok(path) : failed(broken({ kind: 'namesOutside' }))
 }
 
 const isPathInside = (path: string): boolean =>

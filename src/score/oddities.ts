@@ -1,37 +1,30 @@
 import type { Oddities } from './layMeasures'
 import type { PartOffered } from './score'
+import type { Warning } from './warning'
 
 /** What the person should know about what the file holds and the score does not, or not just so. */
-export const describeOddities = (
+export const warnOfOddities = (
   odd: readonly Oddities[],
   parts: readonly PartOffered[],
-): readonly string[] => {
+): readonly Warning[] => {
   const total = (name: keyof Oddities): number => odd.reduce((sum, one) => sum + one[name], 0)
   return [
-    ...describeParts(parts.filter(({ notes }) => notes > 0)),
-    ...say(total('unpitched'), 'without pitch left out.'),
-    ...say(total('noKey'), 'outside of all keys left out.'),
-    ...say(total('noLength'), 'without a length left out.'),
-    ...say(total('betweenKeys'), 'between two keys; the one on the natural’s side is taken.'),
-    ...say(total('rounded'), 'with lengths that no division of the quarter holds; rounded.'),
-    ...(total('backedTooFar') > 0
-      ? ['A voice goes back beyond its bar line; it was begun at the bar line.']
-      : []),
+    ...warnOfParts(parts.filter(({ notes }) => notes > 0)),
+    ...noteOddities.flatMap((kind) => {
+      const notes = total(kind)
+      return notes === 0 ? [] : [{ kind, notes }]
+    }),
+    ...(total('backedTooFar') > 0 ? [{ kind: 'backedTooFar' } as const] : []),
   ]
 }
 
-const say = (n: number, what: string): readonly string[] =>
-  n === 0 ? [] : [`${n === 1 ? '1 note' : `${n} notes`} ${what}`]
+/** In the order in which they are told. */
+const noteOddities = ['unpitched', 'noKey', 'noLength', 'betweenKeys', 'rounded'] as const
 
-const describeParts = (parts: readonly PartOffered[]): readonly string[] => {
-  const name = ({ name: own }: PartOffered): string => own || 'unnamed'
+const warnOfParts = (parts: readonly PartOffered[]): readonly Warning[] => {
+  const names = (those: readonly PartOffered[]): readonly string[] => those.map(({ name }) => name)
   const left = parts.filter(({ taken }) => !taken)
   const taken = parts.filter((part) => part.taken)
-  if (left.length > 0)
-    return [
-      `Taken from the file: ${taken.map(name).join(', ')}; left out: ${left.map(name).join(', ')}.`,
-    ]
-  return taken.length > 1
-    ? [`The file has ${taken.length} parts and none for a piano alone; all are taken together.`]
-    : []
+  if (left.length > 0) return [{ kind: 'partsTaken', taken: names(taken), left: names(left) }]
+  return taken.length > 1 ? [{ kind: 'allParts', count: taken.length }] : []
 }

@@ -1,7 +1,7 @@
 import type { Hand } from '@/music/music'
 import { failed, ok, type Result } from '@/music/result'
 import { barParts, formatLength, quarterParts } from './typedMusic'
-import type { TypedEvent, TypedMusic, TypedPitch, TypedProblem } from './typedMusic'
+import type { TypedEvent, TypedFlaw, TypedMusic, TypedPitch, TypedProblem } from './typedMusic'
 import { cutLine, type Placed, type TypedWord } from './typedLine'
 import { readKey, readLength, readPitch, readTempo, readTime, short } from './typedWords'
 
@@ -31,22 +31,10 @@ interface HandReading {
 
 /** The music of a text, or what is wrong with the first place that cannot be read. The notation: typedMusic.ts. */
 export const parseTypedMusic = (text: string): Result<TypedMusic, TypedProblem> => {
-  if (text.length > longestText)
-    return failed({
-      line: 1,
-      column: 1,
-      width: 1,
-      sentence: `The text is too long for a fragment (more than ${longestText} letters): write it as several.`,
-    })
+  if (text.length > longestText) return failed(atStart({ kind: 'tooLong', most: longestText }))
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/)
   const header = /^passagework (\d+)(?: (.*))?$/.exec(lines[0] ?? '')
-  if (header && header[1] !== '1')
-    return failed({
-      line: 1,
-      column: 1,
-      width: header[0].length,
-      sentence: 'The text was written by a newer version of this program: reload to get that.',
-    })
+  if (header && header[1] !== '1') return failed(atStart({ kind: 'newer' }, header[0].length))
   const reading = begin()
   for (const [i, line] of lines.entries()) {
     if (i === 0 && header) continue
@@ -68,7 +56,7 @@ const begin = (): Reading => ({
 const finish = (reading: Reading, title: string): Result<TypedMusic, TypedProblem> => {
   const { right, left } = reading
   if (![...right.events, ...left.events].some(({ pitches }) => pitches.length > 0))
-    return failed({ line: 1, column: 1, width: 1, sentence: 'There is no note in it yet.' })
+    return failed(atStart({ kind: 'noNote' }))
   const { time, pickup, tempo } = settingsOf(reading)
   const { fifths = 0, mode = 'major' } = reading.settings
   return ok({
@@ -90,16 +78,18 @@ const settingsOf = ({ settings }: Reading): Pick<TypedMusic, 'time' | 'tempo' | 
   pickup: settings.pickup ?? 0,
 })
 
-const at = (word: Placed, sentence: string): TypedProblem => ({
+const atStart = (flaw: TypedFlaw, width = 1): TypedProblem => ({ line: 1, column: 1, width, flaw })
+
+const at = (word: Placed, flaw: TypedFlaw): TypedProblem => ({
   line: word.line,
   column: word.column,
   width: Math.max(1, word.text.length),
-  sentence,
+  flaw,
 })
 
 const readLine = (reading: Reading, line: string, number: number): TypedProblem | undefined => {
   const { hand, words, open } = cutLine(line, number)
-  if (open) return at(open, 'The chord is not closed: write ] after its last pitch.')
+  if (open) return at(open, { kind: 'openChord' })
   const [first] = words
   if (!hand && first && settingWords.has(first.text)) return readSettings(reading, words)
   if (hand) reading.hand = hand
@@ -115,12 +105,13 @@ const readLine = (reading: Reading, line: string, number: number): TypedProblem 
 }
 
 type Settings = Reading['settings']
+type Read<T> = Result<T, TypedFlaw>
 
 /** What can be set: how it is read, and an example. */
 const settingWords = new Map<
   string,
   {
-    readonly read: (value: string, mode: string | undefined) => Settings | string
+    readonly read: (value: string, mode: string | undefined) => Read<Settings>
     readonly example: string
   }
 >([
@@ -133,23 +124,23 @@ const settingWords = new Map<
   ],
 ])
 
-const as = <V>(value: V | string, make: (value: V) => Settings): Settings | string =>
-  typeof value === 'string' ? value : make(value)
+const as = <V>(read: Read<V>, make: (value: V) => Settings): Read<Settings> =>
+  read.ok ? ok(make(read.value)) : read
 
 const readSettings = (reading: Reading, words: readonly TypedWord[]): TypedProblem | undefined => {
   for (let i = 0; i < words.length; i += 2) {
     const [name, value, mode] = words.slice(i, i + 3)
     const setting = settingWords.get(name?.text ?? '')
     if (!name) return undefined
-    if (!setting) return at(name, `“${short(name.text)}” is none of time, key, tempo, pickup.`)
+    if (!setting) return at(name, { kind: 'noSetting', word: short(name.text) })
     if (reading.right.at + reading.left.at > 0)
-      return at(name, `The ${name.text} must stand before the first note.`)
-    if (reading.set.has(name.text)) return at(name, `The ${name.text} stands there already.`)
+      return at(name, { kind: 'lateSetting', word: name.text })
+    if (reading.set.has(name.text)) return at(name, { kind: 'doubleSetting', word: name.text })
     if (!value || settingWords.has(value.text))
-      return at(name, `Something must follow ${name.text}, as in ${setting.example}.`)
+      return at(name, { kind: 'openSetting', word: name.text, example: setting.example })
     const read = setting.read(value.text, mode?.text)
-    if (typeof read === 'string') return at(value, read)
-    reading.settings = { ...reading.settings, ...read }
+    if (!read.ok) return at(value, read.reason)
+    reading.settings = { ...reading.settings, ...read.value }
     reading.set.add(name.text)
     if (name.text === 'pickup') reading.pickupAt = value
     if (name.text === 'key' && (mode?.text === 'major' || mode?.text === 'minor')) i++
@@ -162,10 +153,8 @@ const checkPickup = (reading: Reading): TypedProblem | undefined => {
   const { time, pickup } = settingsOf(reading)
   if (!reading.pickupAt) return undefined
   if (pickup >= barParts(time))
-    return at(reading.pickupAt, `A pickup is shorter than a bar of ${time.beats}/${time.beatType}.`)
-  return (pickup * 8) % quarterParts === 0
-    ? undefined
-    : at(reading.pickupAt, 'A pickup is counted in eighths of a quarter or larger.')
+    return at(reading.pickupAt, { kind: 'longPickup', time: formatTime(time) })
+  return (pickup * 8) % quarterParts === 0 ? undefined : at(reading.pickupAt, { kind: 'oddPickup' })
 }
 
 const readWord = (reading: Reading, word: TypedWord): TypedProblem | undefined => {
@@ -173,22 +162,22 @@ const readWord = (reading: Reading, word: TypedWord): TypedProblem | undefined =
   if (word.kind === 'bar') return closeBar(reading, now, word)
   if (word.length) {
     const length = readLength(word.length.text)
-    if (typeof length === 'string') return at(word.length, length)
-    now.length = length
+    if (!length.ok) return at(word.length, length.reason)
+    now.length = length.value
   }
   if (word.kind === 'word' && word.text === '-') return holdOn(now, word)
   const pitches: TypedPitch[] = []
   for (const inner of word.kind === 'chord' ? word.inner : [word]) {
     if (word.kind === 'word' && /^[rR]$/.test(word.text)) break
     const pitch = readPitch(inner.text)
-    if (inner.text === '') return at(inner, 'A length stands right after its note, as in C4:1/2.')
-    if (typeof pitch === 'string') return at(inner, pitch)
-    const twin = pitches.find(({ key }) => key === pitch.key)
-    if (twin) return at(inner, `${pitch.name} and ${twin.name} are the same key: once is enough.`)
-    pitches.push(pitch)
+    if (inner.text === '') return at(inner, { kind: 'loneLength' })
+    if (!pitch.ok) return at(inner, pitch.reason)
+    const { key, name } = pitch.value
+    const twin = pitches.find((each) => each.key === key)
+    if (twin) return at(inner, { kind: 'sameKey', one: name, other: twin.name })
+    pitches.push(pitch.value)
   }
-  if (word.kind === 'chord' && pitches.length === 0)
-    return at(word, 'The chord is empty: write its pitches between [ and ].')
+  if (word.kind === 'chord' && pitches.length === 0) return at(word, { kind: 'emptyChord' })
   now.events.push({ pitches: pitches.toSorted((a, b) => a.key - b.key), length: now.length })
   now.at += now.length
   return undefined
@@ -196,7 +185,7 @@ const readWord = (reading: Reading, word: TypedWord): TypedProblem | undefined =
 
 const holdOn = (now: HandReading, word: TypedWord): TypedProblem | undefined => {
   const before = now.events.pop()
-  if (!before) return at(word, 'There is nothing before “-” that could be held.')
+  if (!before) return at(word, { kind: 'nothingHeld' })
   now.events.push({ ...before, length: before.length + now.length })
   now.at += now.length
   return undefined
@@ -215,20 +204,22 @@ const closeBar = (
     now.barAt = now.at
     return undefined
   }
-  const has = describeQuarters(now.at - now.barAt)
+  const { hand } = reading
+  const has = formatQuarters(now.at - now.barAt)
   return at(
     word,
     isFirst
-      ? `Before this bar line the ${reading.hand} hand has ${has}, and the pickup is ${describeQuarters(pickup)}.`
-      : `This bar of the ${reading.hand} hand has ${has}, and ${time.beats}/${time.beatType} holds ${describeQuarters(full)}.`,
+      ? { kind: 'pickupBar', hand, has, wanted: formatQuarters(pickup) }
+      : { kind: 'bar', hand, has, time: formatTime(time), wanted: formatQuarters(full) },
   )
 }
 
-/** 8400 parts -> '2 1/2 quarters'. */
-const describeQuarters = (parts: number): string => {
+const formatTime = ({ beats, beatType }: TypedMusic['time']): string => `${beats}/${beatType}`
+
+/** 8400 parts -> '2 1/2' quarters. */
+const formatQuarters = (parts: number): string => {
   const whole = Math.floor(parts / quarterParts)
   const rest = parts % quarterParts
-  if (whole === 0) return `${formatLength(rest)} of a quarter`
-  const figure = rest === 0 ? `${whole}` : `${whole} ${formatLength(rest)}`
-  return `${figure} ${figure === '1' ? 'quarter' : 'quarters'}`
+  if (whole === 0) return formatLength(rest)
+  return rest === 0 ? `${whole}` : `${whole} ${formatLength(rest)}`
 }

@@ -2,10 +2,11 @@ import type { Hand } from '@/music/music'
 import { key } from '@/music/units'
 import type { HandedNote, Part, PartNote } from './part'
 import { handOfName } from './partNames'
+import type { Warning } from './warning'
 
 export interface HandedNotes {
   readonly notes: readonly HandedNote[]
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
 }
 
 /**
@@ -27,7 +28,7 @@ export const giveHands = (parts: readonly Part[]): HandedNotes => {
   const spread = kept.length > 2 && open.length > 0
   return {
     notes: [...named, ...splitAtMiddleC(open)],
-    warnings: spread ? [...warnings, manyParts(kept.length)] : warnings,
+    warnings: spread ? [...warnings, { kind: 'handsOfParts', count: kept.length }] : warnings,
   }
 }
 
@@ -67,16 +68,13 @@ const meanKey = ({ notes }: Part): number => notes.reduce((sum, n) => sum + n.ke
 /** Among more than two parts, those of other instruments are left out when a piano is there. */
 const keepPiano = (
   parts: readonly Part[],
-): { readonly kept: readonly Part[]; readonly warnings: readonly string[] } => {
+): { readonly kept: readonly Part[]; readonly warnings: readonly Warning[] } => {
   if (parts.length <= 2) return { kept: parts, warnings: [] }
   const pianos = parts.filter(isPiano)
   if (pianos.length === 0 || pianos.length === parts.length) return { kept: parts, warnings: [] }
-  const others = parts.filter((part) => !isPiano(part)).map(({ name }) => name || 'unnamed')
-  return { kept: pianos, warnings: [`Parts of other instruments left out: ${others.join(', ')}.`] }
+  const others = parts.filter((part) => !isPiano(part)).map(({ name }) => name)
+  return { kept: pianos, warnings: [{ kind: 'otherInstruments', names: others }] }
 }
 
 const isPiano = ({ name, program }: Part): boolean =>
   program <= 7 || /piano|klavier/i.test(name) || handOfName(name) !== undefined
-
-const manyParts = (n: number): string =>
-  `The file has ${n} parts; which hand plays what was inferred from how the notes lie.`

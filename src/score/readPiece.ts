@@ -3,10 +3,12 @@ import { gatherMusicXml } from './gatherMusicXml'
 import { looksLikeZip, openMxl } from './mxl'
 import { parseMusicXml } from './parseMusicXml'
 import { readMidiPiece } from './readMidiPiece'
-import { largestFile, type ReadProblem } from './readProblem'
+import { largestFile, tooLarge } from './largestFile'
+import type { ReadProblem } from './readProblem'
 import type { PieceRead } from './score'
 import { looksTyped, readTypedPiece } from './readTypedPiece'
 import { looksLikeMidi } from './smfChunks'
+import type { Warning } from './warning'
 import { decodeXml, looksLikeXml } from './xmlText'
 
 /**
@@ -20,7 +22,7 @@ export const readPiece = (
   wanted?: readonly number[],
 ): Result<PieceRead, ReadProblem> => {
   if (bytes.length === 0) return failed({ kind: 'empty' })
-  if (bytes.length > largestFile) return failed({ kind: 'tooLarge', bytes: bytes.length })
+  if (bytes.length > largestFile) return failed(tooLarge(bytes.length))
   if (looksLikeMidi(bytes)) return readMidiPiece(bytes, fileName)
   if (looksLikeXml(bytes)) return readXmlPiece(bytes, fileName, wanted)
   if (looksTyped(bytes)) return readTypedPiece(bytes, fileName)
@@ -28,7 +30,7 @@ export const readPiece = (
   const score = openMxl(bytes)
   if (!score.ok) return score
   if (!looksLikeXml(score.value.bytes))
-    return failed({ kind: 'brokenArchive', what: 'what it names as its score is no XML' })
+    return failed({ kind: 'brokenArchive', damage: { kind: 'namesNoXml' } })
   const piece = readXmlPiece(score.value.bytes, fileName, wanted)
   return piece.ok ? withWarnings(piece.value, score.value.warnings) : piece
 }
@@ -48,7 +50,7 @@ const readXmlPiece = (
 
 const withWarnings = (
   piece: PieceRead,
-  warnings: readonly string[],
+  warnings: readonly Warning[],
 ): { readonly ok: true; readonly value: PieceRead } => ({
   ok: true,
   value: { ...piece, warnings: [...warnings, ...piece.warnings] },

@@ -2,8 +2,9 @@ import { failed, ok, type Result } from '@/music/result'
 import { tick, type Tick } from '@/music/units'
 import type { ReadProblem } from './readProblem'
 import type { SmfEvent } from './score'
-import { corrupt, type Span } from './smfChunks'
-import { damagedMark, readMark, readMessage } from './smfEvents'
+import { corrupt, type Damage, type Span } from './smfChunks'
+import { damagedMark, readMark, readMessage, type DamagedMark } from './smfEvents'
+import type { Warning } from './warning'
 
 /** Hears what a track says, event by event, so that nothing need be kept of it but what is wanted. */
 export interface TrackListener<Heard> {
@@ -32,7 +33,7 @@ type Listening = Omit<TrackListener<unknown>, 'heard'>
 interface TrackRead {
   /** How many events it has, also those that say nothing of the music. */
   readonly count: number
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
 }
 
 /**
@@ -48,26 +49,25 @@ export const readTrack = (
   listener: Listening,
 ): Result<TrackRead, ReadProblem> => {
   const bytes = file.subarray(from, to)
-  const warnings: string[] = []
+  const warnings: Warning[] = []
   let cursor: Cursor = { at: 0, time: tick(0), status: 0, count: 0 }
   let ended = false
   while (!ended) {
     cursor = readMessages(bytes, cursor, scale, listener)
     if (cursor.at >= bytes.length) break
     const other = readOther(bytes, cursor, scale, number)
-    if (!other.ok) return failed(corrupt(other.reason.what, from + other.reason.at))
+    if (!other.ok) return failed(corrupt(other.reason.damage, from + other.reason.at))
     const { event, damaged, to: at, time } = other.value
     cursor = { ...cursor, at, time, count: cursor.count + 1 }
     ended = event?.kind === 'end'
     if (event) listener.mark(event)
-    if (damaged) warnings.push(`Track ${number} has a damaged ${damaged}; it was left out.`)
+    if (damaged) warnings.push({ kind: 'damagedMark', track: number, mark: damaged })
   }
   const spare = bytes.length - cursor.at
-  if (spare > 0)
-    warnings.push(`Track ${number} has ${spare} bytes after its end; they were left out.`)
+  if (spare > 0) warnings.push({ kind: 'afterEnd', track: number, bytes: spare })
   if (!ended) {
     listener.mark({ kind: 'end', at: cursor.time })
-    warnings.push(`Track ${number} has no end mark; all of it was read.`)
+    warnings.push({ kind: 'noEnd', track: number })
   }
   return ok({ count: cursor.count, warnings })
 }
@@ -126,61 +126,65 @@ interface OtherRead extends SystemRead {
   readonly time: Tick
 }
 
-/** The event at which `readMessages` stopped: of the system, or, in words, why it is none. */
+/** The event at which `readMessages` stopped: of the system, or why it is none. */
 const readOther = (
   bytes: Uint8Array,
   { at, time, status }: Cursor,
   scale: number,
   number: number,
-): Result<OtherRead, { readonly what: string; readonly at: number }> => {
+): Result<OtherRead, { readonly damage: Damage; readonly at: number }> => {
   const start = lengthEnd(bytes, at)
-  if (start < 0) return failed({ what: `a time in track ${number} does not end`, at })
+  if (start < 0) return failed({ damage: { kind: 'endlessTime', track: number }, at })
   const now = tick(time + lengthAt(bytes, at, start) * scale)
-  const read = readSystem(bytes, start, now, status)
-  return typeof read === 'string'
-    ? failed({ what: `${read} in track ${number}`, at: start })
-    : ok({ ...read, time: now })
+  const read = readSystem(bytes, start, now, { status, track: number })
+  return read.ok ? ok({ ...read.value, time: now }) : failed({ damage: read.reason, at: start })
 }
 
 interface SystemRead {
   readonly to: number
   readonly event?: SmfEvent
   /** What it would have been. */
-  readonly damaged?: string
+  readonly damaged?: DamagedMark
 }
 
-/** A mark (meta event) or a system exclusive message; or, in words, why it is none. */
+/** The track, and the status that holds in it. */
+interface Where {
+  readonly track: number
+  readonly status: number
+}
+
+/** A mark (meta event) or a system exclusive message; or why it is none. */
 const readSystem = (
   bytes: Uint8Array,
   at: number,
   time: Tick,
-  status: number,
-): SystemRead | string => {
+  { track, status }: Where,
+): Result<SystemRead, Damage> => {
   const first = bytes[at]
-  if (first === undefined) return 'an event is cut off'
-  if (first < 0xf0) return wrongMessage(bytes, at, status)
+  if (first === undefined) return failed({ kind: 'cutEvent', track })
+  if (first < 0xf0) return failed(wrongMessage(bytes, at, { track, status }))
   const isMark = first === 0xff
   if (!isMark && first !== 0xf0 && first !== 0xf7)
-    return `a message (${first.toString(16)}) stands that no file may hold`
+    return failed({ kind: 'alienMessage', track, status: first.toString(16) })
   const lengthFrom = isMark ? at + 2 : at + 1
   const from = lengthEnd(bytes, lengthFrom)
   const to = from < 0 ? Infinity : from + lengthAt(bytes, lengthFrom, from)
-  if (to > bytes.length) return isMark ? 'a mark is cut off' : 'a message is cut off'
-  if (!isMark) return { to }
+  if (to > bytes.length) return failed({ kind: isMark ? 'cutMark' : 'cutMessage', track })
+  if (!isMark) return ok({ to })
   const type = bytes[at + 1] ?? 0
   const damaged = damagedMark(type, to - from)
-  if (damaged !== undefined) return { to, damaged }
+  if (damaged !== undefined) return ok({ to, damaged })
   const event = readMark(type, bytes.subarray(from, to), time)
-  return event ? { to, event } : { to }
+  return ok(event ? { to, event } : { to })
 }
 
-const wrongMessage = (bytes: Uint8Array, at: number, kept: number): string => {
+const wrongMessage = (bytes: Uint8Array, at: number, { track, status: kept }: Where): Damage => {
   const first = bytes[at] ?? 0
   const status = first > 0x7f ? first : kept
-  if (status === 0) return 'a value stands without an event'
+  if (status === 0) return { kind: 'loneValue', track }
   const from = first > 0x7f ? at + 1 : at
   const to = from + (status >= 0xc0 && status < 0xe0 ? 1 : 2)
-  return to > bytes.length ? 'an event is cut off' : 'an event has a value over 127'
+  return { kind: to > bytes.length ? 'cutEvent' : 'highValue', track }
 }
 
 /** Bytes of a variable-length quantity. */

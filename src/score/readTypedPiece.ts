@@ -37,8 +37,8 @@ export const readTypedPiece = (
   if (!text.ok) return text
   const music = parseTypedMusic(text.value.text)
   if (!music.ok) {
-    const { line, column, sentence } = music.reason
-    return failed({ kind: 'typed', line, column, sentence })
+    const { line, column, flaw } = music.reason
+    return failed({ kind: 'typed', line, column, flaw })
   }
   return scoreTyped(music.value, titleOfFile(fileName))
 }

@@ -42,7 +42,7 @@ export const readXml = (text: string, visitor: XmlVisitor): ReadProblem | undefi
     stop(
       ended
         ? { kind: 'cutXml', line: line(), inside: walk.inside() }
-        : { kind: 'brokenXml', what: inWords(what, closed), line: line() },
+        : { kind: 'brokenXml', damage: damageOf(what, closed), line: line() },
     )
   })
   parser.on('doctype', (doctype) => {
@@ -74,12 +74,14 @@ const countBlanks = (text: string): { readonly characters: number; readonly line
 }
 
 /** saxes closes an element before it complains that it should not have been closed. */
-const inWords = (message: string, closed: string): string => {
-  if (message === 'undefined entity') return 'a sign (&…;) is used that XML does not know'
+const damageOf = (message: string, closed: string): Damage => {
+  if (message === 'undefined entity') return { kind: 'unknownSign' }
   return message === 'unexpected close tag'
-    ? `<${closed}> does not end before something else does`
-    : `the XML is not well-formed (${message.slice(0, 80)})`
+    ? { kind: 'unclosed', name: closed }
+    : { kind: 'malformed', message: message.slice(0, 80) }
 }
+
+type Damage = Extract<ReadProblem, { kind: 'brokenXml' }>['damage']
 
 interface Growing extends XmlElement {
   readonly children: Growing[]

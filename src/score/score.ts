@@ -16,11 +16,12 @@
 import type { KeySignature, Score, TempoChange, TimeSignature } from '@/music/music'
 import type { Key, Tick } from '@/music/units'
 import type { Part } from './part'
+import type { Warning } from './warning'
 
 /** A piece as read, and what the person should know about how it was read. */
 export interface PieceRead {
   readonly score: Score
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
   /** '' or absent when the file does not say. */
   readonly composer?: string
   /** The parts that the file has, where it has several: all that `readPiece` can be asked to take. */
@@ -63,7 +64,7 @@ export interface SmfFile<Track = readonly SmfEvent[]> {
   readonly format: 0 | 1
   readonly ticksPerQuarter: number
   readonly tracks: readonly Track[]
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
 }
 
 export interface TimeChange {
@@ -81,7 +82,7 @@ export interface SmfPiece {
   readonly tempos: readonly TempoChange[]
   readonly times: readonly TimeChange[]
   readonly keys: readonly KeySignature[]
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
 }
 
 /** Channel 10 is for drums (General MIDI); counted from 0 as in the bytes. */

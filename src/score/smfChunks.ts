@@ -1,5 +1,7 @@
 import { failed, ok, type Result } from '@/music/result'
-import { largestFile, type ReadProblem } from './readProblem'
+import { largestFile, tooLarge } from './largestFile'
+import type { ReadProblem } from './readProblem'
+import type { Warning } from './warning'
 
 /** Where the content of a chunk lies in the file: [from, to). */
 export interface Span {
@@ -10,7 +12,7 @@ export interface Span {
 export interface SmfChunks {
   readonly header: SmfHeader
   readonly tracks: readonly Span[]
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
 }
 
 export interface SmfHeader {
@@ -26,15 +28,15 @@ export interface SmfHeader {
  */
 export const findChunks = (bytes: Uint8Array): Result<SmfChunks, ReadProblem> => {
   if (bytes.length === 0) return failed({ kind: 'empty' })
-  if (bytes.length > largestFile) return failed({ kind: 'tooLarge', bytes: bytes.length })
+  if (bytes.length > largestFile) return failed(tooLarge(bytes.length))
   const inner = unwrapRiff(bytes)
   if (!inner.ok) return inner
   const { from, to } = inner.value
   if (lettersAt(bytes, from) !== 'MThd') return failed({ kind: 'notMidi' })
-  if (to < from + 14) return failed(truncated('the header should go on', to))
+  if (to < from + 14) return failed(truncated({ kind: 'header' }, to))
   const headerEnd = from + 8 + uint32At(bytes, from + 4)
-  if (headerEnd < from + 14) return failed(corrupt('the header is too short', from + 4))
-  if (headerEnd > to) return failed(truncated('the header should go on', to))
+  if (headerEnd < from + 14) return failed(corrupt({ kind: 'shortHeader' }, from + 4))
+  if (headerEnd > to) return failed(truncated({ kind: 'header' }, to))
   const announced = uint16At(bytes, from + 10)
   const header = readHeader(uint16At(bytes, from + 8), uint16At(bytes, from + 12), from)
   if (!header.ok) return header
@@ -46,14 +48,17 @@ export const looksLikeMidi = (bytes: Uint8Array): boolean =>
   lettersAt(bytes, 0) === 'MThd' ||
   (lettersAt(bytes, 0) === 'RIFF' && lettersAt(bytes, 8) === 'RMID')
 
-export const truncated = (lacking: string, byte: number): ReadProblem => ({
+type Lacking = Extract<ReadProblem, { kind: 'truncated' }>['lacking']
+export type Damage = Extract<ReadProblem, { kind: 'corrupt' }>['damage']
+
+const truncated = (lacking: Lacking, byte: number): ReadProblem => ({
   kind: 'truncated',
   lacking,
   byte,
 })
-export const corrupt = (what: string, byte: number): ReadProblem => ({
+export const corrupt = (damage: Damage, byte: number): ReadProblem => ({
   kind: 'corrupt',
-  what,
+  damage,
   byte,
 })
 
@@ -63,9 +68,8 @@ const readHeader = (
   from: number,
 ): Result<SmfHeader, ReadProblem> => {
   if (format === 2) return failed({ kind: 'separateSequences' })
-  if (format !== 0 && format !== 1)
-    return failed(corrupt(`the header names an unknown format (${format})`, from + 8))
-  if (division === 0) return failed(corrupt('the header gives a quarter note no length', from + 12))
+  if (format !== 0 && format !== 1) return failed(corrupt({ kind: 'format', format }, from + 8))
+  if (division === 0) return failed(corrupt({ kind: 'noQuarter' }, from + 12))
   return ok({ format, division, divisionByte: from + 12 })
 }
 
@@ -76,27 +80,31 @@ const findTracks = (
   announced: number,
 ): Result<SmfChunks, ReadProblem> => {
   const tracks: Span[] = []
-  const warnings: string[] = []
+  const warnings: Warning[] = []
   let at = from
   while (at + 8 <= to) {
     const letters = lettersAt(bytes, at)
     const end = at + 8 + uint32At(bytes, at + 4)
     if (end > to) {
       if (tracks.length >= announced && letters !== 'MTrk') break
-      const name = letters === 'MTrk' ? `track ${tracks.length + 1}` : 'a part of it'
-      return failed(truncated(`${name} should go on for ${end - to} more bytes`, to))
+      const bytes = end - to
+      return failed(
+        truncated(
+          letters === 'MTrk'
+            ? { kind: 'track', track: tracks.length + 1, bytes }
+            : { kind: 'part', bytes },
+          to,
+        ),
+      )
     }
     if (letters === 'MTrk') tracks.push({ from: at + 8, to: end })
     at = end
   }
   const lacking = announced - tracks.length
-  if (lacking > 0)
-    return failed(
-      truncated(`${lacking} more ${lacking === 1 ? 'track' : 'tracks'} should follow`, to),
-    )
-  if (at < to) warnings.push(`After the last track ${to - at} more bytes were left out.`)
+  if (lacking > 0) return failed(truncated({ kind: 'tracks', count: lacking }, to))
+  if (at < to) warnings.push({ kind: 'afterTracks', bytes: to - at })
   if (tracks.length > announced)
-    warnings.push(`The file announces ${announced} tracks but has ${tracks.length}; all were read.`)
+    warnings.push({ kind: 'moreTracks', announced, found: tracks.length })
   return ok({ header, tracks, warnings })
 }
 
@@ -110,14 +118,12 @@ const unwrapRiff = (bytes: Uint8Array): Result<Span, ReadProblem> => {
     const end = at + 8 + length
     if (lettersAt(bytes, at) === 'data') {
       if (end > bytes.length)
-        return failed(
-          truncated(`its data should go on for ${end - bytes.length} more bytes`, bytes.length),
-        )
+        return failed(truncated({ kind: 'data', bytes: end - bytes.length }, bytes.length))
       return ok({ from: at + 8, to: end })
     }
     at = end + (length % 2)
   }
-  return failed(truncated('the part named “data” should have come', bytes.length))
+  return failed(truncated({ kind: 'dataPart' }, bytes.length))
 }
 
 /** Beyond the end of the file a byte counts as 0, which is no letter of a chunk's name. */

@@ -21,11 +21,14 @@ const lengths: Readonly<Record<number, readonly number[]>> = {
 }
 
 /** The marks that the person would miss. */
-const names: Readonly<Record<number, string>> = {
+const missed: Readonly<Record<number, DamagedMark>> = {
   [tempo]: 'tempo',
-  [timeSignature]: 'time signature',
-  [keySignature]: 'key signature',
+  [timeSignature]: 'time',
+  [keySignature]: 'key',
 }
+
+/** '': a mark that nobody would miss. */
+export type DamagedMark = 'tempo' | 'time' | 'key' | ''
 
 /** Longer texts than this say nothing about the music. */
 const longestText = 0x4000
@@ -34,9 +37,9 @@ const longestText = 0x4000
  * What a mark would be that has a length which it cannot have, so that what it holds is left out:
  * '' where nobody would miss it, `undefined` where it is whole.
  */
-export const damagedMark = (type: number, length: number): string | undefined =>
+export const damagedMark = (type: number, length: number): DamagedMark | undefined =>
   lengths[type]?.includes(length) === false || (type < 0x10 && length > longestText)
-    ? (names[type] ?? '')
+    ? (missed[type] ?? '')
     : undefined
 
 /** What a mark of a right length says; `undefined` for those that say nothing of the music. */

@@ -13,9 +13,9 @@ export const chooseTitle = (
   return says ? name : titleOfFile(fileName)
 }
 
-/** 'music/mill race.mid' -> 'mill race'. */
+/** 'music/mill race.mid' -> 'mill race'; '.mid', which has no name, stays as it is. */
 export const titleOfFile = (fileName: string): string =>
-  fileName.replace(/^.*[/\\]/, '').replace(/\.[^.]{1,8}$/, '') || 'Untitled'
+  fileName.replace(/^.*[/\\]/, '').replace(/\.[^.]{1,8}$/, '') || fileName
 
 const saysNothing =
   /^((acoustic |grand |e[. -]?)?piano|untitled|unnamed|track|tempo|conductor|control|master|staff|part|inst(rument)?|midi)\b.{0,12}$/i

@@ -1,5 +1,7 @@
 import type { Hand, TimeSignature } from '@/music/music'
 import type { Key } from '@/music/units'
+import type { ReadingText } from '@/text/reading'
+import type { Told } from '@/text/told'
 
 /**
  * A short fragment as typed in: a line of settings, then a line or more for each hand.
@@ -47,8 +49,10 @@ export interface TypedProblem {
   readonly line: number
   readonly column: number
   readonly width: number
-  readonly sentence: string
+  readonly flaw: TypedFlaw
 }
+
+export type TypedFlaw = Told<ReadingText['typed']>
 
 /** 2^5 · 3 · 5 · 7 parts of a quarter: 128th notes, triplets, quintuplets, septuplets are whole. */
 export const quarterParts = 3360

@@ -7,6 +7,7 @@ import { finishScore, mergeDoubled, sortNotes } from './finishScore'
 import { giveHands } from './partHands'
 import type { ReadProblem } from './readProblem'
 import type { PieceRead, SmfPiece } from './score'
+import type { Warning } from './warning'
 
 /** Makes the `Score` that the rest relies on: sorted, every note with a length, a hand and a bar. */
 export const validate = (piece: SmfPiece): Result<PieceRead, ReadProblem> => {
@@ -24,18 +25,13 @@ export const validate = (piece: SmfPiece): Result<PieceRead, ReadProblem> => {
   const keys = guess ? [guess] : scaled.keys
   return ok({
     score: finishScore({ ...scaled, notes, bars, keys, end }),
-    warnings: [...piece.warnings, ...handed.warnings, ...tellGuess(guess)],
+    warnings: [...piece.warnings, ...handed.warnings, ...warnOfGuess(guess)],
   })
 }
 
 /** C major is what everybody takes for granted; any other guess is told. */
-const tellGuess = (guess: KeySignature | undefined): string[] => {
-  if (!guess || guess.fifths === 0) return []
-  const n = Math.abs(guess.fifths)
-  const sign = guess.fifths > 0 ? 'sharp' : 'flat'
-  const signs = n === 1 ? `one ${sign} is` : `${n} ${sign}s are`
-  return [`The file has no key signature; ${signs} inferred from its notes.`]
-}
+const warnOfGuess = (guess: KeySignature | undefined): readonly Warning[] =>
+  !guess || guess.fifths === 0 ? [] : [{ kind: 'guessedKey', fifths: guess.fifths }]
 
 const scalePiece = (piece: SmfPiece, scale: number): SmfPiece => {
   if (scale === 1) return piece

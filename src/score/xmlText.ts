@@ -1,9 +1,10 @@
 import { failed, ok, type Result } from '@/music/result'
 import type { ReadProblem } from './readProblem'
+import type { Warning } from './warning'
 
 export interface XmlText {
   readonly text: string
-  readonly warnings: readonly string[]
+  readonly warnings: readonly Warning[]
 }
 
 /**
@@ -21,7 +22,10 @@ export const decodeXml = (bytes: Uint8Array): Result<XmlText, ReadProblem> => {
   // A file that declares UTF-16 and has one byte a letter was rewritten by a program that left the declaration.
   const utf8 = asciiBased(name) ? undefined : decodeUtf8(bytes, from)
   if (utf8 !== undefined) return ok({ text: utf8, warnings: [] })
-  return ok({ text: decodeLatin(bytes), warnings: [oddLetters(name)] })
+  return ok({
+    text: decodeLatin(bytes),
+    warnings: [{ kind: 'oddLetters', name: name.toUpperCase() }],
+  })
 }
 
 /** Whether the first character that is no blank is a '<', in any encoding that XML can have. */
@@ -35,9 +39,6 @@ export const looksLikeXml = (bytes: Uint8Array): boolean => {
 }
 
 const blanks = new Set([0x20, 0x09, 0x0a, 0x0d])
-
-const oddLetters = (name: string): string =>
-  `The file’s letters are not in ${name.toUpperCase()} as read here; titles and names may look odd.`
 
 const startsWith = (bytes: Uint8Array, start: readonly number[]): boolean =>
   start.every((byte, i) => bytes[i] === byte)

@@ -1,7 +1,8 @@
 import { Inflate } from 'fflate'
 import { failed, ok, type Result } from '@/music/result'
 import { decodeXml } from './xmlText'
-import { largestFile, type ReadProblem } from './readProblem'
+import { largestFile, tooLarge } from './largestFile'
+import type { ReadProblem } from './readProblem'
 
 /** A file in an archive, as the archive's directory says. */
 export interface ZipEntry {
@@ -26,15 +27,14 @@ const greatestRatio = 500
  */
 export const listZip = (bytes: Uint8Array): Result<readonly ZipEntry[], ReadProblem> => {
   const end = findEnd(bytes)
-  if (end === undefined) return failed(broken('its list of contents is missing'))
+  if (end === undefined) return failed(broken({ kind: 'noContents' }))
   const count = uint16(bytes, end + 10)
-  if (count > mostEntries)
-    return failed(broken(`it holds ${count} files, and at most ${mostEntries} are looked at`))
+  if (count > mostEntries) return failed(broken({ kind: 'tooMany', count, most: mostEntries }))
   const entries: ZipEntry[] = []
   let at = uint32(bytes, end + 16)
   for (let i = 0; i < count; i++) {
     if (uint32(bytes, at) !== directoryMark || at + 46 > end)
-      return failed(broken('its list of contents breaks off'))
+      return failed(broken({ kind: 'cutContents' }))
     const nameEnd = at + 46 + uint16(bytes, at + 28)
     entries.push({
       name: nameOf(bytes.subarray(at + 46, nameEnd)),
@@ -53,22 +53,24 @@ export const listZip = (bytes: Uint8Array): Result<readonly ZipEntry[], ReadProb
 /** One file of the archive, unpacked: no larger than the directory says, and checked by its checksum. */
 export const unpack = (bytes: Uint8Array, entry: ZipEntry): Result<Uint8Array, ReadProblem> => {
   const { name, method, at, packed, size } = entry
-  if (entry.encrypted) return failed(broken(`“${name}” in it is locked by a password`))
+  if (entry.encrypted) return failed(broken({ kind: 'locked', name }))
   if (method !== stored && method !== deflated)
-    return failed(broken(`“${name}” in it is packed in an unusual way (method ${method})`))
+    return failed(broken({ kind: 'method', name, method }))
   if (size > largestFile || size > packed * greatestRatio)
-    return failed({ kind: 'tooLargeUnpacked', bytes: size })
-  if (uint32(bytes, at) !== headerMark) return failed(broken(`“${name}” is not where it should be`))
+    return failed(tooLarge(size, 'tooLargeUnpacked'))
+  if (uint32(bytes, at) !== headerMark) return failed(broken({ kind: 'elsewhere', name }))
   const from = at + 30 + uint16(bytes, at + 26) + uint16(bytes, at + 28)
-  if (from + packed > bytes.length) return failed(broken(`“${name}” in it is cut short`))
+  if (from + packed > bytes.length) return failed(broken({ kind: 'cut', name }))
   const data = bytes.subarray(from, from + packed)
   const whole = method === stored ? data : inflate(data, size)
   if (whole?.length !== size || checksum(whole) !== entry.checksum)
-    return failed(broken(`“${name}” in it is damaged`))
+    return failed(broken({ kind: 'damaged', name }))
   return ok(whole)
 }
 
-const broken = (what: string): ReadProblem => ({ kind: 'brokenArchive', what })
+type Damage = Extract<ReadProblem, { kind: 'brokenArchive' }>['damage']
+
+export const broken = (damage: Damage): ReadProblem => ({ kind: 'brokenArchive', damage })
 
 const endMark = 0x06054b50
 const directoryMark = 0x02014b50

@@ -30,6 +30,8 @@ export const musicText = catalogue('music', {
   /** A pickup is bar 0. */
   bars: (from: number, to: number) => (from === to ? `bar ${from}` : `bars ${from}–${to}`),
   barAndBeat: (bar: number, beat: number) => `bar ${bar}, beat ${beat}`,
+  /** After a figure; `beats` is the name of the counted note value. */
+  aMinute: (beats: string) => `${beats} a minute`,
   onsets: (n: number) => plural(n, 'onset'),
   percent: (whole: number) => `${whole} %`,
 })

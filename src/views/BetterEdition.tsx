@@ -2,7 +2,7 @@ import { useRef, useState, type ChangeEvent } from 'react'
 import type { BetterEdition as Edition, Listed } from '@/app/library'
 import { useApp } from './context'
 import { chosenFile, scoreFiles } from './useDrop'
-import { plural } from '@/text/plural'
+import { piecesText } from '@/text/pieces'
 
 /** A better edition of a piece: its file is chosen, what of the record holds for it is told, and it is put in place. */
 export const BetterEdition = ({ piece: { id, title } }: { readonly piece: Listed }) => {
@@ -17,7 +17,7 @@ export const BetterEdition = ({ piece: { id, title } }: { readonly piece: Listed
   return (
     <>
       <button type="button" onClick={() => picker.current?.click()}>
-        A better edition …
+        {piecesText.edition.choose}
       </button>
       <input
         ref={picker}
@@ -25,18 +25,18 @@ export const BetterEdition = ({ piece: { id, title } }: { readonly piece: Listed
         type="file"
         accept={scoreFiles}
         tabIndex={-1}
-        aria-label={`File of a better edition of ${title}`}
+        aria-label={piecesText.edition.fileOf(title)}
         onChange={(event) => void choose(event)}
       />
       {edition && (
-        <div className="piece-change" role="group" aria-label={`Replace ${title}`}>
+        <div className="piece-change" role="group" aria-label={piecesText.edition.replaceOf(title)}>
           <p role="status">{describe(edition)}</p>
           <div className="row">
             <button type="button" onClick={() => void app.replaceEdition(edition)}>
-              Replace it
+              {piecesText.edition.replace}
             </button>
             <button type="button" onClick={() => setEdition(undefined)}>
-              Keep the old one
+              {piecesText.edition.keepOld}
             </button>
           </div>
         </div>
@@ -46,15 +46,8 @@ export const BetterEdition = ({ piece: { id, title } }: { readonly piece: Listed
 }
 
 const describe = ({ replaces, piece, practised, agreeing }: Edition): string => {
-  const file = `“${piece.fileName}”`
-  if (piece.id === replaces)
-    return `${file} has the same notes throughout: the whole record holds for it.`
-  if (practised === 0)
-    return `Nothing of it has been practised yet, so no record need carry over to ${file}.`
-  const rest = practised - agreeing
-  const kept =
-    rest === 0 ? '' : ` The record of the other ${rest} stays, but does not count for it.`
-  return `Of ${plural(practised, 'practised chunk')}, ${agreeing} ${
-    agreeing === 1 ? 'has' : 'have'
-  } the same notes in ${file} and ${agreeing === 1 ? 'carries' : 'carry'} over.${kept}`
+  const { fileName } = piece
+  if (piece.id === replaces) return piecesText.edition.same(fileName)
+  if (practised === 0) return piecesText.edition.unpractised(fileName)
+  return piecesText.edition.carries(practised, agreeing, fileName)
 }

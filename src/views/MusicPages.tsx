@@ -5,6 +5,7 @@ import type { Chunk } from '@/music/chunk'
 import type { Score } from '@/music/music'
 import type { ChunkId, NoteId } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
+import { pieceText } from '@/text/piece'
 import { markChunks } from './chunkMarks'
 import type { Lines } from './lines'
 import { MusicLine } from './MusicLine'
@@ -47,9 +48,7 @@ export const MusicPages = (props: PagesProps) => {
         key={fromBar}
         lines={lines}
         index={index}
-        label={
-          first && last ? `${formatBars(first, last)}${hard.has(index) ? ', a hard spot' : ''}` : ''
-        }
+        label={first && last ? labelOf(formatBars(first, last), hard.has(index)) : ''}
         height={height}
         chosenFrom={isChosen ? Math.max(0, passage.from - fromBar) : -1}
         chosenTo={isChosen ? Math.min(toBar, passage.to) - fromBar : -1}
@@ -72,5 +71,8 @@ export const MusicPages = (props: PagesProps) => {
     </div>
   ))
 }
+
+const labelOf = (bars: string, isHard: boolean): string =>
+  isHard ? pieceText.whole.lineWithSpot(bars) : bars
 
 const noMarks = [] as const

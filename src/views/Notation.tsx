@@ -1,5 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
+import { explainFault } from '@/engraving/fault'
 import { openPencil, type Pencil } from '@/engraving/pencil'
+import { drillText } from '@/text/drill'
 import { useDrawing, type Size, type Stretch } from './useDrawing'
 
 /**
@@ -33,8 +35,10 @@ export const Notation = ({
   }, [engraving, onPencil])
   return (
     <div ref={box} className="notation" data-drawing={drawing.kind}>
-      {drawing.kind === 'waiting' && <p className="notation-note soft">Drawing the notes …</p>}
-      {drawing.kind === 'failed' && <p className="notation-note">{drawing.message}</p>}
+      {drawing.kind === 'waiting' && (
+        <p className="notation-note soft">{drillText.notation.drawing}</p>
+      )}
+      {drawing.kind === 'failed' && <p className="notation-note">{explainFault(drawing.fault)}</p>}
       {engraving && (
         <div
           ref={sheet}

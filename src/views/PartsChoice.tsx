@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { OpenPiece } from '@/app/library'
 import { useApp } from './context'
-import { plural } from '@/text/plural'
+import { piecesText } from '@/text/pieces'
 import './pieces.css'
 
 /** Which of the parts of the piece's file are taken, and the choice of others. */
@@ -13,13 +13,11 @@ export const PartsChoice = ({ piece }: { readonly piece: OpenPiece }) => {
   const isSame = chosen.length === taken.length && chosen.every((i) => taken.includes(i))
   const toggle = (i: number): void =>
     setChosen(chosen.includes(i) ? chosen.filter((each) => each !== i) : [...chosen, i])
-  const nameOf = (i: number): string => parts[i]?.name || `part ${i + 1}`
+  const nameOf = (i: number): string => parts[i]?.name || piecesText.parts.unnamed(i + 1)
   return (
-    <aside className="page parts-choice" aria-label="Parts of the file">
+    <aside className="page parts-choice" aria-label={piecesText.parts.label}>
       <details>
-        <summary>
-          The file has {plural(parts.length, 'part')}; taken: {taken.map(nameOf).join(', ')}
-        </summary>
+        <summary>{piecesText.parts.taken(parts.length, taken.map(nameOf))}</summary>
         <form
           onSubmit={(event) => {
             event.preventDefault()
@@ -30,7 +28,7 @@ export const PartsChoice = ({ piece }: { readonly piece: OpenPiece }) => {
           }}
         >
           <fieldset>
-            <legend>Parts to play</legend>
+            <legend>{piecesText.parts.choose}</legend>
             {parts.map(({ notes }, i) => (
               <label key={i} className="row tight">
                 <input
@@ -39,15 +37,13 @@ export const PartsChoice = ({ piece }: { readonly piece: OpenPiece }) => {
                   disabled={notes === 0}
                   onChange={() => toggle(i)}
                 />
-                {nameOf(i)} <span className="soft">{plural(notes, 'note')}</span>
+                {nameOf(i)} <span className="soft">{piecesText.parts.notes(notes)}</span>
               </label>
             ))}
           </fieldset>
-          <p className="soft">
-            Other parts are other music, with a record of their own; that of these stays.
-          </p>
+          <p className="soft">{piecesText.parts.otherMusic}</p>
           <button type="submit" disabled={chosen.length === 0 || isSame}>
-            Take these
+            {piecesText.parts.take}
           </button>
         </form>
       </details>

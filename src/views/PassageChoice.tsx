@@ -1,6 +1,8 @@
 import { beatBounds, formatBeats, parseBeats } from '@/music/beat'
 import { handChoices, type HandChoice, type Score, type TimeSignature } from '@/music/music'
 import type { Tempo } from '@/music/units'
+import { musicText } from '@/text/music'
+import { pieceText } from '@/text/piece'
 import type { Passage } from './passageKeys'
 import { beatWord, handWords } from './words'
 
@@ -29,19 +31,19 @@ export const PassageChoice = ({
   return (
     <form className="row choose" onSubmit={(event) => event.preventDefault()}>
       <BarChoice
-        label="From bar"
+        label={pieceText.choice.fromBar}
         score={score}
         value={passage.from}
         onChange={(from) => onPassage({ from, to: Math.max(from, passage.to) })}
       />
       <BarChoice
-        label="to bar"
+        label={pieceText.choice.toBar}
         score={score}
         value={passage.to}
         onChange={(to) => choose(passage.from, to)}
       />
       <fieldset className="row">
-        <legend className="unseen">Hand</legend>
+        <legend className="unseen">{pieceText.choice.hand}</legend>
         {handChoices.map((choice) => (
           <label key={choice} className="row tight">
             <input
@@ -55,7 +57,7 @@ export const PassageChoice = ({
         ))}
       </fieldset>
       <label className="row tight">
-        Goal tempo
+        {pieceText.choice.goalTempo}
         <input
           type="number"
           min={beatBounds.slowest}
@@ -66,7 +68,7 @@ export const PassageChoice = ({
             if (quarters !== undefined) onGoal(quarters)
           }}
         />
-        <span className="soft">{beatWord(time)} a minute</span>
+        <span className="soft">{musicText.aMinute(beatWord(time))}</span>
       </label>
     </form>
   )

@@ -11,6 +11,9 @@ import { placeOf } from '@/music/place'
 import { signatureAt } from '@/music/spelling'
 import { tick, type NoteId, type Tick } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
+import { explainWarning } from '@/score/warning'
+import { keysText } from '@/text/keys'
+import { pieceText } from '@/text/piece'
 import { useApp } from './context'
 import { DigitPad } from './DigitPad'
 import { describeCarried, describeNote, HandWord } from './HandWord'
@@ -19,6 +22,7 @@ import { PageKeys } from './PageKeys'
 import { PassageChoice } from './PassageChoice'
 import type { Passage } from './passageKeys'
 import { pieceKeyList } from './pieceKeyList'
+import { useKeys } from './shortcuts'
 import { WeeksWay } from './TodayWay'
 import { useChunkStates } from './useChunkStates'
 import { useDigitKeys } from './useDigitKeys'
@@ -75,10 +79,14 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
     () => (tried ? withFingers(score, new Map([...fingersOf(score), ...tried])) : score),
     [score, tried],
   )
-  if (!first || !last || end === undefined) return null
   const practise = (chunk: Chunk, simulated: boolean): void =>
     app.practise({ piece, chunk, goalTempo: goal, simulated })
   const [best] = chunks
+  const start = (simulated: boolean): void => {
+    if (best) practise(best, simulated)
+  }
+  useKeys({ Enter: () => start(false) })
+  if (!first || !last || end === undefined) return null
   const build = (from: Tick, to: Tick, of: HandChoice): void => {
     const whole = cutChunk(score, from, to, of)
     if (whole)
@@ -95,12 +103,17 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
       <div className="row">
         <h1>{score.title}</h1>
         <WeeksWay piece={score.id} />
-        <PageKeys keys={pieceKeyList} />
+        <PageKeys
+          keys={pieceKeyList({
+            build: () => build(first.start, end, hand),
+            watch: () => start(true),
+          })}
+        />
       </div>
       {piece.warnings.length > 0 && (
         <ul className="notice">
           {piece.warnings.map((warning) => (
-            <li key={warning}>{warning}</li>
+            <li key={JSON.stringify(warning)}>{explainWarning(warning)}</li>
           ))}
         </ul>
       )}
@@ -126,11 +139,12 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
         <Chunks {...{ score, chunks, states }} onTake={(chunk) => practise(chunk, false)} />
       ) : (
         <p className="notice">
-          There is no note for the {handWords[hand]} in {where}: choose other bars or the other
-          hand.
+          {hand === 'both'
+            ? pieceText.noNote(where)
+            : pieceText.noNoteOfHand(where, handWords[hand])}
         </p>
       )}
-      {hands && <HandWord {...hands} about={note ? 'this note' : where} />}
+      {hands && <HandWord {...hands} about={note ? pieceText.hands.thisNote : where} />}
       <Suspense fallback={<div className="fingerings-place" />}>
         <Fingering {...{ piece, hand, ...passage }} onTry={setTried} />
       </Suspense>
@@ -158,19 +172,19 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
           {said ||
             (note
               ? describeNote(note, signatureAt(score.keys, note.start))
-              : `${capital(where)}, ${handWords[hand]}`)}
+              : pieceText.chosen(where, handWords[hand]))}
         </p>
         {note && digits && <DigitPad digits={digits} note={note} />}
         {best && (
           <>
-            <button type="button" className="primary" onClick={() => practise(best, false)}>
-              Start the drill
+            <button type="button" className="primary" onClick={() => start(false)}>
+              {pieceText.start} <kbd>{keysText.names.enter}</kbd>
             </button>
             <button type="button" onClick={() => build(first.start, end, hand)}>
-              Build it up
+              {pieceText.build} <kbd>B</kbd>
             </button>
-            <button type="button" onClick={() => practise(best, true)}>
-              Watch a simulated player first
+            <button type="button" onClick={() => start(true)}>
+              {pieceText.watch} <kbd>V</kbd>
             </button>
           </>
         )}
@@ -191,10 +205,8 @@ const Chunks = ({
   readonly onTake: (chunk: Chunk) => void
 }) => (
   <section aria-labelledby="chunks">
-    <h2 id="chunks">Chunks to drill</h2>
-    <p className="soft">
-      Each is small enough to be played right, and shares its last notes with the next.
-    </p>
+    <h2 id="chunks">{pieceText.chunks.title}</h2>
+    <p className="soft">{pieceText.chunks.what}</p>
     <ol className="chunks">
       {chunks.map((chunk) => (
         <li key={chunk.id}>
@@ -208,21 +220,13 @@ const Chunks = ({
           >
             <i className="chunk-mark" data-state={states.get(chunk.id) ?? 'untouched'} />
             {describeChunk(score, chunk)}
-            {stateWords[states.get(chunk.id) ?? 'untouched']}
+            {pieceText.chunks.states[states.get(chunk.id) ?? 'untouched']}
           </a>
         </li>
       ))}
     </ol>
   </section>
 )
-
-const stateWords = {
-  kept: ' · kept',
-  slipped: ' · slipped',
-  secure: ' · secure',
-  practised: ' · practised',
-  untouched: '',
-} as const
 
 /** Moves the passage to where the person plays its first notes. */
 const usePlayedPlace = (
@@ -241,9 +245,12 @@ const usePlayedPlace = (
       app.searchByPlaying(score, hand, ({ found, place, places }) => {
         const barAt = (at: number): number => score.bars.findLastIndex((bar) => bar.start <= at)
         const [from, to] = [barAt(found.from), barAt(found.to)]
-        const bar = score.bars[from]
-        const more = places > 1 ? `, place ${place} of ${places}: play it again for the next` : ''
-        tell.current(from, to, `You played bar ${bar?.number ?? 1}${more}`)
+        const bar = score.bars[from]?.number ?? 1
+        tell.current(
+          from,
+          to,
+          places > 1 ? pieceText.playedOneOf(bar, place, places) : pieceText.played(bar),
+        )
       }),
     [app, score, hand],
   )
@@ -265,5 +272,3 @@ const firstPassage = (score: Score, suggestion: FingeredPiece['suggestion']): Pa
 /** The passage moves as it is: as many bars as before, at least those that were played. */
 const keepLength = (score: Score, from: number, to: number, now: Passage): number =>
   Math.min(score.bars.length - 1, Math.max(to, from + now.to - now.from))
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

@@ -5,6 +5,7 @@ import { formatRoute } from '@/app/route'
 import { BetterEdition } from './BetterEdition'
 import { piecesText } from '@/text/pieces'
 import { useApp } from './context'
+import { piecesText } from '@/text/pieces'
 
 /** A piece in the list; one's own can be given another title or removed. */
 export const PieceRow = ({
@@ -21,16 +22,16 @@ export const PieceRow = ({
     <li>
       <a href={formatRoute({ kind: 'piece', piece: id })}>{title}</a>
       {composer && <span>{composer}</span>}
-      <span className="soft piece-remark">{from === 'sample' ? remark : `from ${remark}`}</span>
+      <span className="soft piece-remark">{from === 'sample' ? remark : piecesText.row.fromFile(remark)}</span>
       {from === 'file' && (
         <button
           type="button"
           className="plain"
           aria-expanded={editing}
-          aria-label={`Change ${title}`}
+          aria-label={piecesText.row.changeOf(title)}
           onClick={() => setEditing(!editing)}
         >
-          Change
+          {piecesText.row.change}
         </button>
       )}
       {editing && <Change piece={piece} onDone={() => setEditing(false)} onRemove={onRemove} />}
@@ -62,17 +63,14 @@ const Change = ({
   }
   if (asking)
     return (
-      <div className="piece-change" role="group" aria-label={`Remove ${title}`}>
-        <p>
-          Remove “{title}” and its file from this machine? The record of your practice of it stays,
-          and finds the piece again when you bring it back.
-        </p>
+      <div className="piece-change" role="group" aria-label={piecesText.row.removeOf(title)}>
+        <p>{piecesText.row.sure(title)}</p>
         <div className="row">
           <button type="button" onClick={() => void onRemove()}>
-            Remove it
+            {piecesText.row.removeIt}
           </button>
           <button type="button" ref={focusOn} onClick={() => setAsking(false)}>
-            Keep it
+            {piecesText.row.keepIt}
           </button>
         </div>
       </div>
@@ -85,7 +83,7 @@ const Change = ({
         if (wanted !== '') void rename()
       }}
     >
-      <label htmlFor={field}>Title</label>
+      <label htmlFor={field}>{piecesText.row.title}</label>
       <div className="row">
         <input
           id={field}
@@ -95,13 +93,13 @@ const Change = ({
           onChange={({ target }) => setText(target.value)}
         />
         <button type="submit" disabled={wanted === '' || wanted === title}>
-          Rename
+          {piecesText.row.rename}
         </button>
       </div>
       <div className="row">
         <BetterEdition piece={piece} />
         <button type="button" onClick={() => setAsking(true)}>
-          Remove …
+          {piecesText.row.remove}
         </button>
       </div>
     </form>

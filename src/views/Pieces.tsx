@@ -1,12 +1,15 @@
-import { useRef, useState, type ChangeEvent } from 'react'
+import { useRef, useState, type ChangeEvent, type ReactNode, type RefObject } from 'react'
 import { formatRoute } from '@/app/route'
 import { searchPieces } from '@/app/searchPieces'
 import { useApp, useSelected } from './context'
 import { Kept } from './Kept'
+import { PageKeys } from './PageKeys'
 import { PieceRow } from './PieceRow'
 import { TodayWay } from './TodayWay'
 import { addFiles, scoreFiles } from './useDrop'
-import { plural } from '@/text/plural'
+import { phrase } from './phrase'
+import { keysText } from '@/text/keys'
+import { piecesText } from '@/text/pieces'
 import './pieces.css'
 
 /** The pieces at hand, and the ways for one's own to come in. */
@@ -16,22 +19,34 @@ export const Pieces = () => {
   const [wanted, setWanted] = useState('')
   const [said, setSaid] = useState('')
   const search = useRef<HTMLInputElement>(null)
+  const picker = useRef<HTMLInputElement>(null)
+  const { pieces: keys } = keysText
+  const go = (kind: 'today' | 'write' | 'record') => (): void => app.go({ kind })
   const found = searchPieces(listed, wanted)
   const remove = async (id: (typeof listed)[number]['id'], title: string): Promise<void> => {
     await app.library.remove(id)
     if (app.library.store.getState().listed.some((piece) => piece.id === id)) return
-    setSaid(`“${title}” is removed. The record of your practice of it stays.`)
+    setSaid(piecesText.removed(title))
     search.current?.focus()
   }
   return (
     <main className="page">
       <div className="row pieces-head">
-        <h1>Pieces</h1>
-        <a href={formatRoute({ kind: 'notebook' })}>Notebook of all pieces</a>
+        <h1>{piecesText.title}</h1>
+        <a href={formatRoute({ kind: 'notebook' })}>{piecesText.notebook}</a>
+        <PageKeys
+          keys={[
+            { key: 't', shown: 'T', words: keys.today, run: go('today') },
+            { key: 'f', shown: 'F', words: keys.search, run: () => search.current?.focus() },
+            { key: 'o', shown: 'O', words: keys.bring, run: () => picker.current?.click() },
+            { key: 'w', shown: 'W', words: keys.write, run: go('write') },
+            { key: 'r', shown: 'R', words: keys.record, run: go('record') },
+          ]}
+        />
       </div>
       <TodayWay />
       <label className="row search">
-        Search
+        {piecesText.search}
         <input
           ref={search}
           type="search"
@@ -47,17 +62,17 @@ export const Pieces = () => {
           <PieceRow key={piece.id} piece={piece} onRemove={() => remove(piece.id, piece.title)} />
         ))}
       </ul>
-      {loading && <p className="soft">Opening the pieces …</p>}
-      <Bring />
+      {loading && <p className="soft">{piecesText.opening}</p>}
+      <Bring picker={picker} />
       <section className="bring" aria-labelledby="make">
-        <h2 id="make">Make a fragment of your own</h2>
-        <p>A few bars from a book, or an exercise that your teacher wrote down for you.</p>
+        <h2 id="make">{piecesText.make.title}</h2>
+        <p>{piecesText.make.what}</p>
         <p className="row">
           <a className="button" href={formatRoute({ kind: 'write' })}>
-            Write a fragment
+            {piecesText.make.write} <kbd>W</kbd>
           </a>
           <a className="button" href={formatRoute({ kind: 'record' })}>
-            Play a fragment in
+            {piecesText.make.record} <kbd>R</kbd>
           </a>
         </p>
       </section>
@@ -67,25 +82,27 @@ export const Pieces = () => {
 }
 
 const describeFound = (found: number, all: number): string =>
-  found === 0 ? 'No piece has all of these words.' : `${found} of ${plural(all, 'piece')}`
+  found === 0 ? piecesText.noneFound : piecesText.found(found, all)
 
-const Bring = () => {
+const Bring = ({ picker }: { readonly picker: RefObject<HTMLInputElement | null> }) => {
   const app = useApp()
-  const picker = useRef<HTMLInputElement>(null)
   const take = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
     await addFiles(app, target.files)
     target.value = ''
   }
   return (
     <section className="bring" aria-labelledby="bring">
-      <h2 id="bring">Bring a piece of your own</h2>
+      <h2 id="bring">{piecesText.bring.title}</h2>
       <p>
-        A score in MusicXML (<i>.musicxml</i>, <i>.xml</i>, <i>.mxl</i>) serves best; a Standard
-        MIDI File (<i>.mid</i>) serves too, best with a track for each hand. Drop it anywhere, or
-        choose it. It stays on this machine.
+        {phrase(
+          piecesText.bring.how<ReactNode>(
+            ['.musicxml', '.xml', '.mxl'].map((ending) => <i key={ending}>{ending}</i>),
+            <i>.mid</i>,
+          ),
+        )}
       </p>
       <button type="button" onClick={() => picker.current?.click()}>
-        Choose a file …
+        {piecesText.bring.choose} <kbd>O</kbd>
       </button>
       <input
         ref={picker}
@@ -94,7 +111,7 @@ const Bring = () => {
         accept={scoreFiles}
         multiple
         tabIndex={-1}
-        aria-label="File of a piece"
+        aria-label={piecesText.bring.file}
         onChange={(event) => void take(event)}
       />
     </section>

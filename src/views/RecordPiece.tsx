@@ -4,9 +4,14 @@ import { formatRoute } from '@/app/route'
 import { beatBounds, formatBeats, parseBeats } from '@/music/beat'
 import { handChoices, type TimeSignature } from '@/music/music'
 import { tempo } from '@/music/units'
+import { explainReadProblem } from '@/score/readProblem'
+import { keysText } from '@/text/keys'
+import { musicText } from '@/text/music'
+import { writeText } from '@/text/write'
 import { useApp, useSelected } from './context'
 import { FragmentNotation } from './FragmentNotation'
 import { KeyboardStrip } from './KeyboardStrip'
+import { PageKeys } from './PageKeys'
 import { keepFocus, useKeys } from './shortcuts'
 import { SoundNote } from './SoundNote'
 import { beatWord, handWords } from './words'
@@ -30,8 +35,8 @@ export const RecordPiece = () => {
   }, [app])
   return (
     <main className="page record">
-      <h1>Play a fragment in</h1>
-      {recorder ? <Recording recorder={recorder} /> : <p className="soft">Opening …</p>}
+      <h1>{writeText.recording.title}</h1>
+      {recorder ? <Recording recorder={recorder} /> : <p className="soft">{writeText.opening}</p>}
     </main>
   )
 }
@@ -55,42 +60,43 @@ const Recording = ({ recorder }: { readonly recorder: Recorder }) => {
   }
   return (
     <>
-      <p>
-        The metronome counts one bar; then play, in time with it. It stops by Space, or by itself
-        after two silent bars. What you play in the count-in becomes a pickup.
-      </p>
+      <p>{writeText.recording.how}</p>
       <Choices choice={choice} disabled={running} onChange={setChoice} />
       <p className="record-message" role="status" aria-live="polite" data-state={state.kind}>
         {describe(state)}
       </p>
       <FragmentNotation
         score={state.kind === 'done' ? state.score : undefined}
-        empty={running ? 'The notes come when you have stopped.' : 'The notes will stand here.'}
+        empty={running ? writeText.recording.afterStop : writeText.recording.empty}
       />
       <div className="row" onPointerDown={(event) => isField(event.target) || keepFocus(event)}>
         <button type="button" className={state.kind === 'done' ? '' : 'primary'} onClick={toggle}>
-          {running ? 'Stop' : state.kind === 'done' ? 'Record again' : 'Record'} <kbd>Space</kbd>
+          {toggleWord(state)} <kbd>{keysText.names.space}</kbd>
         </button>
         {state.kind === 'done' && (
           <>
             <label className="row tight title">
-              Title
+              {writeText.titleField}
               <input
                 className="wide"
                 value={title}
                 maxLength={200}
-                placeholder="Fragment"
+                placeholder={writeText.untitled}
                 onChange={({ target }) => setTitle(target.value)}
               />
             </label>
             <button type="button" className="primary" onClick={keep}>
-              Keep it as a piece
+              {writeText.keep}
             </button>
           </>
         )}
         <a className="button" href={formatRoute({ kind: 'pieces' })}>
-          Back to the pieces
+          {writeText.backToPieces}
         </a>
+        <PageKeys
+          isPlayed
+          keys={[{ key: 'space', shown: keysText.names.space, words: keysText.record }]}
+        />
         <SoundNote />
       </div>
       <KeyboardStrip keys={keysFor(choice.hand)} />
@@ -105,24 +111,25 @@ const isRunning = ({ kind }: RecorderState): boolean =>
   kind === 'starting' || kind === 'countIn' || kind === 'recording'
 
 const describe = (state: RecorderState): string => {
+  const { states } = writeText.recording
   switch (state.kind) {
     case 'ready':
-      return 'Choose what is counted, and record.'
     case 'starting':
-      return 'The metronome begins …'
     case 'silent':
-      return 'No click can sound: switch the sound on under Options.'
     case 'countIn':
-      return 'One bar is counted …'
-    case 'recording':
-      return state.strikes === 0 ? 'Play.' : 'Recording.'
     case 'nothing':
-      return 'Nothing was played.'
     case 'done':
-      return 'Here it is. Keep it, or record again.'
+      return states[state.kind]
+    case 'recording':
+      return state.strikes === 0 ? states.play : states.recording
     case 'failed':
-      return state.message
+      return explainReadProblem(state.reason)
   }
+}
+
+const toggleWord = (state: RecorderState): string => {
+  if (isRunning(state)) return writeText.recording.stop
+  return state.kind === 'done' ? writeText.recording.again : writeText.recording.record
 }
 
 const times: readonly TimeSignature[] = [
@@ -136,12 +143,6 @@ const times: readonly TimeSignature[] = [
   [9, 8],
   [12, 8],
 ].map(([beats = 4, beatType = 4]) => ({ beats, beatType }))
-
-const gridWords = {
-  eighths: 'eighths',
-  triplets: 'triplets of eighths',
-  sixteenths: 'sixteenths',
-} as const
 
 const Choices = ({
   choice,
@@ -160,9 +161,9 @@ const Choices = ({
   }
   return (
     <fieldset className="row choose" disabled={disabled}>
-      <legend className="unseen">What is counted</legend>
+      <legend className="unseen">{writeText.recording.counted}</legend>
       <label className="row tight">
-        Time
+        {writeText.recording.time}
         <select
           value={`${time.beats}/${time.beatType}`}
           onChange={({ target }) => {
@@ -178,7 +179,7 @@ const Choices = ({
         </select>
       </label>
       <label className="row tight">
-        Tempo
+        {writeText.recording.tempo}
         <input
           type="number"
           min={beatBounds.slowest}
@@ -189,10 +190,10 @@ const Choices = ({
             onChange({ ...choice, ...counted(target.value, time) })
           }}
         />
-        <span className="soft">{beatWord(time)} a minute</span>
+        <span className="soft">{musicText.aMinute(beatWord(time))}</span>
       </label>
       <label className="row tight">
-        Smallest notes
+        {writeText.recording.smallest}
         <select
           value={grid}
           onChange={({ target }) => {
@@ -202,13 +203,13 @@ const Choices = ({
         >
           {grids.map((each) => (
             <option key={each} value={each}>
-              {gridWords[each]}
+              {writeText.recording.grids[each]}
             </option>
           ))}
         </select>
       </label>
       <label className="row tight">
-        Played by
+        {writeText.recording.playedBy}
         <select
           value={hand}
           onChange={({ target }) => {

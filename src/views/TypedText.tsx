@@ -1,5 +1,11 @@
 import { useEffect, useRef, type Ref } from 'react'
 import type { TypedProblem } from '@/score/typedMusic'
+import { writeText } from '@/text/write'
+
+/** What is wrong with a text and where. */
+export interface PlacedWords extends Pick<TypedProblem, 'line' | 'column' | 'width'> {
+  readonly words: string
+}
 
 /**
  * The text of a fragment in a field, and behind it the same text unseen, in which the place that
@@ -14,7 +20,7 @@ export const TypedText = ({
 }: {
   readonly id: string
   readonly text: string
-  readonly problem: TypedProblem | undefined
+  readonly problem: PlacedWords | undefined
   readonly onChange: (text: string) => void
   readonly ref: Ref<HTMLTextAreaElement>
 }) => {
@@ -66,9 +72,9 @@ export const TypedText = ({
         {problem && (
           <>
             <button type="button" className="plain" onClick={goThere}>
-              Line {problem.line}, column {problem.column}
+              {writeText.typing.place(problem.line, problem.column)}
             </button>{' '}
-            {problem.sentence}
+            {problem.words}
           </>
         )}
       </p>
@@ -79,7 +85,7 @@ export const TypedText = ({
 /** Where in the text a problem stands, in UTF-16 code units as the field counts them. */
 const spanOf = (
   text: string,
-  { line, column, width }: TypedProblem,
+  { line, column, width }: PlacedWords,
 ): { readonly from: number; readonly to: number } => {
   const lines = text.split('\n')
   const before = lines.slice(0, line - 1).reduce((sum, each) => sum + each.length + 1, 0)

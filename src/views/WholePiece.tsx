@@ -1,9 +1,19 @@
-import { useEffect, useRef, useState, useSyncExternalStore, type RefObject } from 'react'
+import {
+  useEffect,
+  useRef,
+  useState,
+  useSyncExternalStore,
+  type ReactNode,
+  type RefObject,
+} from 'react'
+import { explainFault } from '@/engraving/fault'
 import type { SystemBars } from '@/engraving/systems'
+import { pieceText } from '@/text/piece'
 import type { Lines } from './lines'
 import { MusicPages, type Marked } from './MusicPages'
 import { moveByKey, type Chosen, type Passage } from './passageKeys'
 import { useKeysByName } from './pieceKeys'
+import { phrase } from './phrase'
 import { useBarDrag } from './useBarDrag'
 import { useLines, usePlan, useWidth } from './useSheet'
 import { formatBars } from './words'
@@ -41,14 +51,14 @@ export const WholePiece = (props: Chosen & Marked) => {
   return (
     <section className="whole" aria-labelledby="whole">
       <div className="row whole-head">
-        <h2 id="whole">The whole piece</h2>
+        <h2 id="whole">{pieceText.whole.title}</h2>
         <Progress lines={lines} count={plan.length} />
         <span className="row tight zoom">
           <button
             type="button"
             onClick={() => zoom(-1)}
             disabled={size === 0}
-            aria-label="Smaller notes"
+            aria-label={pieceText.whole.smaller}
           >
             −
           </button>
@@ -56,29 +66,32 @@ export const WholePiece = (props: Chosen & Marked) => {
             type="button"
             onClick={() => zoom(1)}
             disabled={size === sizes.length - 1}
-            aria-label="Larger notes"
+            aria-label={pieceText.whole.larger}
           >
             +
           </button>
         </span>
       </div>
       <p className="soft whole-how">
-        Choose bars by dragging over them, by playing their first notes, or with the arrow keys and
-        Shift. Under the staves: <i className="chunk-mark" data-state="untouched" /> a chunk to
-        drill, <i className="chunk-mark" data-state="practised" /> practised,{' '}
-        <i className="chunk-mark" data-state="secure" /> secure,{' '}
-        <i className="chunk-mark" data-state="kept" /> kept on a later day,{' '}
-        <i className="chunk-mark" data-state="slipped" /> slipped. Over them:{' '}
-        <i className="spot-depth" data-depth="1" /> a hard spot, harder{' '}
-        <i className="spot-depth" data-depth="3" />, a passage{' '}
-        <i className="spot-depth" data-depth="2" data-passage="true" />.
+        {phrase(
+          pieceText.whole.how<ReactNode>({
+            untouched: <i className="chunk-mark" data-state="untouched" />,
+            practised: <i className="chunk-mark" data-state="practised" />,
+            secure: <i className="chunk-mark" data-state="secure" />,
+            kept: <i className="chunk-mark" data-state="kept" />,
+            slipped: <i className="chunk-mark" data-state="slipped" />,
+            hard: <i className="spot-depth" data-depth="1" />,
+            harder: <i className="spot-depth" data-depth="3" />,
+            passage: <i className="spot-depth" data-depth="2" data-passage="true" />,
+          }),
+        )}
       </p>
       <div
         ref={box}
         className="music"
         tabIndex={0}
         role="slider"
-        aria-label="Chosen bars"
+        aria-label={pieceText.whole.chosenBars}
         aria-valuemin={0}
         aria-valuemax={score.bars.length - 1}
         aria-valuenow={passage.from}
@@ -95,13 +108,9 @@ export const WholePiece = (props: Chosen & Marked) => {
 const Progress = ({ lines, count }: { readonly lines: Lines; readonly count: number }) => {
   const drawn = useSyncExternalStore(lines.watch, lines.progress)
   const problem = useSyncExternalStore(lines.watch, lines.problem)
-  if (problem !== undefined) return <p className="soft">{problem}</p>
+  if (problem) return <p className="soft">{explainFault(problem)}</p>
   if (drawn >= count) return null
-  return (
-    <p className="soft">
-      Engraving the lines: {drawn} of {count}
-    </p>
-  )
+  return <p className="soft">{pieceText.whole.progress(drawn, count)}</p>
 }
 
 /** Where the music is what one looks at, the page goes along with the passage when it moves away. */

@@ -1,9 +1,16 @@
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useRef, useState, type ReactNode } from 'react'
 import { formatRoute } from '@/app/route'
-import { readTyped, typedFile, untitled, type Typed } from '@/app/typing'
+import { readTyped, typedFile, type Typed } from '@/app/typing'
+import { explainReadProblem } from '@/score/readProblem'
+import { keysText } from '@/text/keys'
+import { readingText } from '@/text/reading'
+import { tell } from '@/text/told'
+import { writeText } from '@/text/write'
 import { useApp } from './context'
 import { FragmentNotation } from './FragmentNotation'
-import { TypedText } from './TypedText'
+import { PageKeys } from './PageKeys'
+import { phrase } from './phrase'
+import { TypedText, type PlacedWords } from './TypedText'
 import './pieces.css'
 
 /** Reading is quick, drawing is not: the notes are drawn when the fingers rest. */
@@ -30,10 +37,17 @@ export const WritePiece = () => {
     setTyped(now)
     if (now.kind === 'music') void app.addFile(typedFile(text, title))
   }
-  const problem = typed.kind === 'problem' ? typed.problem : undefined
+  useEffect(() => {
+    const press = ({ key, ctrlKey, metaKey }: KeyboardEvent): void => {
+      if (key === 'Enter' && (ctrlKey || metaKey)) keep()
+    }
+    window.addEventListener('keydown', press)
+    return () => window.removeEventListener('keydown', press)
+  })
+  const problem = problemIn(typed)
   return (
     <main className="page write">
-      <h1>Write a fragment</h1>
+      <h1>{writeText.typing.title}</h1>
       <Notes onExample={() => setText(example)} />
       <form
         onSubmit={(event) => {
@@ -41,65 +55,76 @@ export const WritePiece = () => {
           keep()
         }}
       >
-        <label htmlFor="notes">Notes</label>
+        <label htmlFor="notes">{writeText.typing.notes}</label>
         <TypedText ref={field} id="notes" text={text} problem={problem} onChange={setText} />
         <FragmentNotation
           score={typed.kind === 'music' ? typed.score : undefined}
-          empty={
-            typed.kind === 'problem'
-              ? 'The notes stand here again when the text can be read.'
-              : 'The notes stand here as you write.'
-          }
+          empty={problem ? writeText.typing.unreadable : writeText.typing.empty}
         />
         <div className="row">
           <label className="row tight title">
-            Title
+            {writeText.titleField}
             <input
               className="wide"
               value={title}
               maxLength={200}
-              placeholder={untitled}
+              placeholder={writeText.untitled}
               onChange={({ target }) => setTitle(target.value)}
             />
           </label>
           <button type="submit" className="primary" disabled={typed.kind !== 'music'}>
-            Keep it as a piece
+            {writeText.keep} <kbd>{keysText.names.ctrlEnter}</kbd>
           </button>
           <a className="button" href={formatRoute({ kind: 'pieces' })}>
-            Back to the pieces
+            {writeText.backToPieces}
           </a>
+          <PageKeys
+            keys={[
+              { key: 'ctrl enter', shown: keysText.names.ctrlEnter, words: keysText.keepPiece },
+            ]}
+          />
         </div>
       </form>
     </main>
   )
 }
 
+/** What is wrong, in words; what is wrong with all of it stands at its beginning. */
+const problemIn = (typed: Typed): PlacedWords | undefined => {
+  switch (typed.kind) {
+    case 'empty':
+    case 'music':
+      return undefined
+    case 'problem':
+      return { ...typed.problem, words: tell(readingText.typed, typed.problem.flaw) }
+    case 'unsound':
+      return { line: 1, column: 1, width: 1, words: explainReadProblem(typed.reason) }
+  }
+}
+
 const Notes = ({ onExample }: { readonly onExample: () => void }) => (
   <details className="how">
-    <summary>How it is written</summary>
+    <summary>{writeText.how.title}</summary>
     <dl>
       <dt>time 3/4 key G tempo 80</dt>
-      <dd>
-        on the first line, each of them only where it is needed; <i>pickup 1</i> for a pickup of a
-        quarter
-      </dd>
+      <dd>{phrase(writeText.how.settings<ReactNode>(<i>pickup 1</i>))}</dd>
       <dt>right: left:</dt>
-      <dd>begin a line of a hand; its next line goes on where it ended</dd>
+      <dd>{writeText.how.hands}</dd>
       <dt>C4 F#5 Bb3</dt>
-      <dd>pitches; middle C is C4</dd>
+      <dd>{writeText.how.pitches}</dd>
       <dt>C4:1 D4:1/2 E4:1.5</dt>
-      <dd>a quarter, an eighth, a dotted quarter; a length holds until the next</dd>
+      <dd>{writeText.how.lengths}</dd>
       <dt>r</dt>
-      <dd>a rest</dd>
+      <dd>{writeText.how.rest}</dd>
       <dt>[C4 E4 G4]:2</dt>
-      <dd>a chord</dd>
+      <dd>{writeText.how.chord}</dd>
       <dt>C4:3 | -:1</dt>
-      <dd>holds the note over the bar line</dd>
+      <dd>{writeText.how.held}</dd>
       <dt>|</dt>
-      <dd>bar lines may be left out; where they stand, the bar is counted</dd>
+      <dd>{writeText.how.barLines}</dd>
     </dl>
     <button type="button" onClick={onExample}>
-      Put an example in
+      {writeText.how.example}
     </button>
   </details>
 )

@@ -1,4 +1,5 @@
 import type { Engraver, Engraving } from '@/engraving/engraving'
+import type { EngraverFault } from '@/engraving/fault'
 import type { WeighedMark } from '@/engraving/pencilMark'
 import type { SystemPlaces } from '@/engraving/systemPlaces'
 import type { SystemBars } from '@/engraving/systems'
@@ -27,7 +28,8 @@ export interface Lines {
   readonly line: (index: number) => Line | undefined
   /** How many lines are drawn. */
   readonly progress: () => number
-  readonly problem: () => string | undefined
+  /** Why no further line can be drawn. */
+  readonly problem: () => EngraverFault | undefined
   readonly setNear: (index: number, near: boolean) => void
   readonly watch: (see: () => void) => () => void
   readonly stop: () => void
@@ -43,7 +45,7 @@ export const createLines = (engraver: Engraver): Lines => {
   let sheet: Sheet | undefined
   let hands: readonly string[] = []
   let drawn = new Map<number, Drawn>()
-  let problem: string | undefined
+  let problem: EngraverFault | undefined
   let isDrawing = false
   let isStopped = false
   const near = new Set<number>()
@@ -86,7 +88,7 @@ export const createLines = (engraver: Engraver): Lines => {
     if (result.ok) {
       const { places = nowhere } = result.value
       drawn.set(index, { engraving: result.value, places, hands: wanted, marks })
-    } else if (result.reason.kind === 'failed') problem = result.reason.message
+    } else if (result.reason.kind === 'failed') problem = result.reason.fault
     else empty.add(index)
     tell()
   }

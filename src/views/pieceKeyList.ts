@@ -1,17 +1,32 @@
+import { keysText } from '@/text/keys'
+import { pieceText } from '@/text/piece'
 import type { PageKey } from './PageKeys'
 
 /** The keys of the page of a piece; each is heard where it does something. */
-export const pieceKeyList: readonly PageKey[] = [
-  { key: 'arrows', shown: '← →', words: 'in the music: the chosen bars; with Shift their end' },
-  { key: 'picks', shown: '↑ ↓', words: 'in the music: pick a note; then ← → its neighbours' },
-  { key: 'digits', shown: '1 – 5', words: 'the finger of the note that is picked, and on' },
-  { key: 'away', shown: '⌫', words: 'take the digit away; without a note, the last word on hands' },
-  { key: 'hands', shown: 'L R', words: 'left, right hand, where the file does not tell' },
-  { key: 'propose', shown: 'P', words: 'propose a fingering' },
-  { key: 'spots', shown: 'S', words: 'the hard spots; there ↑ ↓ from one to the next' },
-  { key: 'spotWord', shown: 'A X', words: 'accept, reject the hard spot in focus' },
-  { key: 'spotRank', shown: 'U D', words: 'move the hard spot in focus up, down' },
-  { key: 'notebook', shown: '9', words: 'the notebook' },
-  { key: 'weeks', shown: 'W', words: 'the weeks' },
-  { key: 'size', shown: '+ −', words: 'larger, smaller notes' },
+export const pieceKeyList = ({
+  build,
+  watch,
+}: {
+  readonly build: () => void
+  readonly watch: () => void
+}): readonly PageKey[] => [
+  { key: 'enter', shown: keysText.names.enter, words: pieceText.keys.start },
+  { key: 'b', shown: 'B', words: pieceText.keys.build, run: build },
+  { key: 'v', shown: 'V', words: pieceText.keys.watch, run: watch },
+  ...shown.map(([key, sign]) => ({ key, shown: sign, words: pieceText.keys[key] })),
 ]
+
+const shown = [
+  ['arrows', '← →'],
+  ['picks', '↑ ↓'],
+  ['digits', '1 – 5'],
+  ['away', '⌫'],
+  ['hands', 'L R'],
+  ['propose', 'P'],
+  ['spots', 'S'],
+  ['spotWord', 'A X'],
+  ['spotRank', 'U D'],
+  ['notebook', '9'],
+  ['weeks', 'W'],
+  ['size', '+ −'],
+] as const

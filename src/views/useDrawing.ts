@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { Engraver, Engraving, EngravingRequest } from '@/engraving/engraving'
+import type { EngraverFault } from '@/engraving/fault'
 import type { Score } from '@/music/music'
 import { ok } from '@/music/result'
 import { useEngraver } from './context'
@@ -15,7 +16,7 @@ export interface Size {
 type Drawing =
   | { readonly kind: 'waiting' }
   | { readonly kind: 'drawn'; readonly engraving: Engraving }
-  | { readonly kind: 'failed'; readonly message: string }
+  | { readonly kind: 'failed'; readonly fault: EngraverFault }
 
 /** The drawing of a stretch in a box; what stood there stays until the new one is there. */
 export const useDrawing = (
@@ -35,7 +36,7 @@ export const useDrawing = (
       if (!current) return
       if (result.ok) setDrawing({ kind: 'drawn', engraving: result.value })
       else if (result.reason.kind === 'failed')
-        setDrawing({ kind: 'failed', message: result.reason.message })
+        setDrawing({ kind: 'failed', fault: result.reason.fault })
     })
     return () => {
       current = false

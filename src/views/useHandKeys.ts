@@ -1,6 +1,7 @@
 import { useMemo } from 'react'
 import type { CorrectedPiece, Region } from '@/app/handCorrections'
 import type { Hand, Note, Score } from '@/music/music'
+import { pieceText } from '@/text/piece'
 import { useApp } from './context'
 import { describeChange } from './HandWord'
 import type { Passage } from './passageKeys'
@@ -25,7 +26,7 @@ export const useHandKeys = (
   }
   const onUndo = (): void => {
     const last = corrections.at(-1)
-    if (last) void app.hands.undo(score.id).then(() => say('The hands are as they were before.'))
+    if (last) void app.hands.undo(score.id).then(() => say(pieceText.hands.undone))
   }
   useKeysByName(
     isOpen

@@ -1,5 +1,6 @@
 import type { PieceId } from '@/music/units'
 import type { PieceFigures } from '@/review/allTime'
+import { piecesText } from '@/text/pieces'
 import { useApp, useSelected } from './context'
 
 /** The title of a piece as it stands in the list, else as it was added last. */
@@ -11,5 +12,5 @@ export const useTitles = (
   return (id) =>
     listed.find((each) => each.id === id)?.title ??
     pieces.find(({ piece }) => piece === id)?.title ??
-    'A piece'
+    piecesText.somePiece
 }

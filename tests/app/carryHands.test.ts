@@ -157,7 +157,7 @@ test('a replaced piece shows the corrected hands, and says what became of each c
   await app.hands.add(id, { from: tick(0), to: tick(480) }, 'left')
   await app.hands.add(id, { from: tick(1440), to: tick(1440) }, 'left')
   const edition = await app.library.compareEdition(id, fileOf('Better', 'C5 D5 E5 G5'))
-  if (!edition) throw new Error(app.library.store.getState().problem)
+  if (!edition) throw new Error(app.library.store.getState().problem?.kind)
   await app.replaceEdition(edition)
   await settled()
   const { score, carriedHands } = shownPiece(app)
@@ -177,7 +177,7 @@ test('a replaced piece takes along the words on hard spots where the notes agree
   const rejected = { from: '3', to: '4', hand: 'both', word: 'rejected' } as const
   await app.hardSpots.save(id, { said: [accepted, rejected], order: [] })
   const edition = await app.library.compareEdition(id, fileOf('Better', 'C5 D5 E5 G5'))
-  if (!edition) throw new Error(app.library.store.getState().problem)
+  if (!edition) throw new Error(app.library.store.getState().problem?.kind)
   await app.replaceEdition(edition)
   await settled()
   const better = shownPiece(app).score.id

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { createApp, type App } from '@/app/app'
 import type { ChosenFile } from '@/app/library'
+import { explainLibraryProblem } from '@/app/libraryProblem'
 import { typedFile } from '@/app/typing'
 import type { PieceId } from '@/music/units'
 import { createDesk, settled, type Desk } from '../support/fakePorts'
@@ -28,6 +29,10 @@ const ownPiece = (app: App): PieceId => {
   if (!piece || own.length > 1) throw new Error(`${own.length} pieces of one's own`)
   return piece.id
 }
+const problemOf = (app: App): string => {
+  const { problem } = app.library.store.getState()
+  return problem ? explainLibraryProblem(problem) : ''
+}
 const drill = async (app: App, place: typeof firstBar | typeof secondBar): Promise<void> => {
   app.go({ kind: 'practice', piece: ownPiece(app), place })
   await settled()
@@ -51,7 +56,7 @@ const practised = async (): Promise<{ readonly app: App; readonly desk: Desk }> 
 }
 const replaceBy = async (app: App, file: ChosenFile): Promise<string> => {
   const edition = await app.library.compareEdition(ownPiece(app), file)
-  if (!edition) throw new Error(app.library.store.getState().problem)
+  if (!edition) throw new Error(app.library.store.getState().problem?.kind)
   await app.replaceEdition(edition)
   await settled()
   return `${edition.agreeing} of ${edition.practised}`
@@ -119,12 +124,10 @@ test('a file that cannot be read, or a piece of the program, replaces nothing', 
   const { app } = await practised()
   const before = ownPiece(app)
   expect(await app.library.compareEdition(before, typed('H4'))).toBeUndefined()
-  expect(app.library.store.getState().problem).toMatch(/^Stair\.txt: .*“H4” is no pitch/)
+  expect(problemOf(app)).toMatch(/^Stair\.txt: .*“H4” is no pitch/)
   const sample = sampleOf('Sample', 'C4 D4').bytes
   const file = { name: 'x.mid', size: sample.length, read: () => Promise.resolve(sample) }
   expect(await app.library.compareEdition(before, file)).toBeUndefined()
-  expect(app.library.store.getState().problem).toBe(
-    'x.mid: This is a piece that comes with the program.',
-  )
+  expect(problemOf(app)).toBe('x.mid: This is a piece that comes with the program.')
   expect(ownPiece(app)).toBe(before)
 })

@@ -87,7 +87,7 @@ describe('the engraver', () => {
     for (const answer of await Promise.all(lost))
       expect(answer).toMatchObject({
         ok: false,
-        reason: { kind: 'failed', message: expect.stringContaining('cannot be drawn') },
+        reason: { kind: 'failed', fault: { kind: 'said' } },
       })
     expect(worker().ended).toBe(true)
     const next = engraver.engrave(request())

@@ -6,6 +6,7 @@ import { key, tick } from '@/music/units'
 import { estimateKey } from '@/score/estimateKey'
 import { readPiece } from '@/score/readPiece'
 import { mark, smf } from './smf'
+import { explainWarning } from '@/score/warning'
 
 const quarters = (names: string) =>
   names.split(' ').map((name) => ({ key: parseKey(name) ?? key(0), length: tick(1) }))
@@ -61,7 +62,7 @@ describe('the key signature that the notes suggest', () => {
     const flats = readPiece(smf([`00 FF 59 02 FD 00 ${name} ${scale}`]), 'a.mid')
     if (!without.ok || !flats.ok) throw new Error('not read')
     expect(without.value.score.keys).toEqual([{ start: 0, fifths: 1, mode: 'major' }])
-    expect(without.value.warnings).toEqual([
+    expect(without.value.warnings.map(explainWarning)).toEqual([
       'The file has no key signature; one sharp is inferred from its notes.',
     ])
     expect(flats.value.score.keys).toEqual([{ start: 0, fifths: -3, mode: 'major' }])

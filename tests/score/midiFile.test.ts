@@ -3,6 +3,7 @@ import { parseMidiFile } from '@/score/midiFile'
 import type { SmfEvent, SmfFile } from '@/score/score'
 import { formatLength } from '@/score/writeMidiFile'
 import { chunk, hex, middleC, smf, specificationExample } from './smf'
+import { explainWarning } from '@/score/warning'
 
 const read = (bytes: Uint8Array): SmfFile => {
   const file = parseMidiFile(bytes)
@@ -139,17 +140,17 @@ describe('what surrounds the tracks', () => {
   test('a track without an end mark is read whole, with a warning', () => {
     const file = [...chunks.slice(0, 14), ...chunk('MTrk', hex(middleC)), ...chunks.slice(14 + 20)]
     expect(keys(Uint8Array.from(file))).toBe(notes)
-    expect(read(Uint8Array.from(file)).warnings).toEqual([
+    expect(read(Uint8Array.from(file)).warnings.map(explainWarning)).toEqual([
       'Track 1 has no end mark; all of it was read.',
     ])
   })
   test('bytes after the end mark or after the last track are left out, with a warning', () => {
     const inside = smf([`${middleC} 00 FF 2F 00 12 34`])
     expect(keys(inside)).toBe('0+60 96-60')
-    expect(read(inside).warnings).toEqual([
+    expect(read(inside).warnings.map(explainWarning)).toEqual([
       'Track 1 has 6 bytes after its end; they were left out.',
     ])
-    expect(read(Uint8Array.from([...chunks, 0, 0, 0])).warnings).toEqual([
+    expect(read(Uint8Array.from([...chunks, 0, 0, 0])).warnings.map(explainWarning)).toEqual([
       'After the last track 3 more bytes were left out.',
     ])
   })
@@ -161,7 +162,9 @@ describe('what surrounds the tracks', () => {
   test('a mark of a wrong length is left out, with a warning where it matters', () => {
     const file = smf([`00 FF 51 02 07 A1 00 FF 20 02 00 00 ${middleC}`])
     expect(events(file).map((e) => e.kind)).toEqual(['noteOn', 'noteOff', 'end'])
-    expect(read(file).warnings).toEqual(['Track 1 has a damaged tempo; it was left out.'])
+    expect(read(file).warnings.map(explainWarning)).toEqual([
+      'Track 1 has a damaged tempo; it was left out.',
+    ])
   })
   test('a text of 100,000 characters does no harm', () => {
     const text = Array.from({ length: 100_000 }, () => 0x41)

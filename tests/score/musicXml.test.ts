@@ -12,6 +12,7 @@ import {
   readText,
   voice,
 } from './musicXmlText'
+import { explainWarning } from '@/score/warning'
 
 const begin = attributes()
 const bars = (text: string): string[] => {
@@ -70,7 +71,7 @@ describe('time', () => {
     )
     const piece = readText(piano(begin + voice('r/4') + cue + drum + voice('C4/4')))
     expect(piece.score.notes.map((n) => n.start / piece.score.ticksPerQuarter)).toEqual([3])
-    expect(piece.warnings).toEqual(['1 note without pitch left out.'])
+    expect(piece.warnings.map(explainWarning)).toEqual(['1 note without pitch left out.'])
   })
   test('of a note that lacks its duration is that of its printed value', () => {
     const text = piano(begin + voice('C4/6 D4/2').replaceAll(/<duration>\d+<\/duration>/g, ''))
@@ -83,7 +84,7 @@ describe('time', () => {
     )
     const piece = readText(piano(...primes))
     expect(piece.score.notes.map((n) => n.key)).toEqual([60, 62, 60, 62, 60, 62])
-    expect(piece.warnings).toEqual([
+    expect(piece.warnings.map(explainWarning)).toEqual([
       '3 notes with lengths that no division of the quarter holds; rounded.',
     ])
   })
@@ -118,7 +119,7 @@ describe('pitch', () => {
       begin + voice('F#4/8 Eb4/8').replace('>1<', '>1.5<').replace('>-1<', '>-0.5<'),
     )
     expect(read(text)).toEqual(['0+2 66', '2+2 64'])
-    expect(readText(text).warnings[0]).toMatch(/^2 notes between two keys/)
+    expect(readText(text).warnings.map(explainWarning)[0]).toMatch(/^2 notes between two keys/)
   })
   test('without alter is that of the printed accidental', () => {
     const text = piano(
@@ -127,7 +128,7 @@ describe('pitch', () => {
     expect(read(text)).toEqual(['0+4 70'])
   })
   test('outside of the 128 keys is left out, with a warning', () => {
-    expect(readText(piano(begin + voice('B9/8 C4/8'))).warnings).toEqual([
+    expect(readText(piano(begin + voice('B9/8 C4/8'))).warnings.map(explainWarning)).toEqual([
       '1 note outside of all keys left out.',
     ])
   })

@@ -9,6 +9,7 @@ import {
   voice,
   type PartText,
 } from './musicXmlText'
+import { explainWarning } from '@/score/warning'
 
 /** A part of one note on each of its staves. */
 const part = (name: string, key: string, { staves = 1, more = '' } = {}): PartText => ({
@@ -22,7 +23,7 @@ const part = (name: string, key: string, { staves = 1, more = '' } = {}): PartTe
 })
 const taken = (...parts: readonly PartText[]) => {
   const { score, warnings } = readText(partwise(parts))
-  return [score.notes.map((n) => `${n.key} ${n.hand}`).join(', '), ...warnings]
+  return [score.notes.map((n) => `${n.key} ${n.hand}`).join(', '), ...warnings.map(explainWarning)]
 }
 const sound = (name: string): string =>
   `<score-instrument id="I"><instrument-name>x</instrument-name><instrument-sound>${name}</instrument-sound></score-instrument>`

@@ -3,12 +3,16 @@ import { readPiece } from '@/score/readPiece'
 import { explainReadProblem } from '@/score/readProblem'
 import { readTake } from '@/score/readTake'
 import { attributes, bytesOf, declaration, partwise, piano, voice } from './musicXmlText'
+import { explainWarning } from '@/score/warning'
 
 const score = piano(attributes() + voice('C4/16'))
 const outcome = (bytes: Uint8Array): string => {
   const piece = readPiece(bytes, 'piece.xml')
   if (!piece.ok) return explainReadProblem(piece.reason)
-  return [piece.value.score.notes.map((n) => n.key).join(' '), ...piece.value.warnings].join('; ')
+  return [
+    piece.value.score.notes.map((n) => n.key).join(' '),
+    ...piece.value.warnings.map(explainWarning),
+  ].join('; ')
 }
 const inLatin1 = (text: string): Uint8Array => Uint8Array.from(text, (c) => c.charCodeAt(0))
 const inUtf16 = (text: string, littleEndian: boolean, mark = true): Uint8Array => {

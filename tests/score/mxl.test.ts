@@ -6,6 +6,7 @@ import { readPiece } from '@/score/readPiece'
 import { explainReadProblem } from '@/score/readProblem'
 import { attributes, declaration, piano, voice } from './musicXmlText'
 import { middleC, smf } from './smf'
+import { explainWarning } from '@/score/warning'
 
 const score = piano(attributes() + voice('C4/16'))
 const container = (...paths: readonly string[]): string =>
@@ -23,7 +24,10 @@ const mxl = (path: string, content: string | Uint8Array, more: Zippable = {}): U
 const outcome = (bytes: Uint8Array): string => {
   const piece = readPiece(bytes, 'piece.mxl')
   if (!piece.ok) return explainReadProblem(piece.reason)
-  return [piece.value.score.notes.map((n) => n.key).join(' '), ...piece.value.warnings].join('; ')
+  return [
+    piece.value.score.notes.map((n) => n.key).join(' '),
+    ...piece.value.warnings.map(explainWarning),
+  ].join('; ')
 }
 
 /** The archive with the 32-bit number that stands at an offset of each file's entry in the directory changed. */

@@ -4,6 +4,7 @@ import { tick } from '@/music/units'
 import type { Part } from '@/score/part'
 import { giveHands } from '@/score/partHands'
 import { handOfName } from '@/score/partNames'
+import { explainWarning } from '@/score/warning'
 
 /** 'C4 E4+G4 A4': quarters of 4 ticks after each other, + within a chord. */
 const part = (notes: string, name = '', program = 0): Part => ({
@@ -76,7 +77,9 @@ describe('more parts', () => {
   test('of other instruments are left out when a piano is there, with a warning', () => {
     const parts = [part('C6', 'Flute', 73), part('C5', 'Piano'), part('C3', 'Piano')]
     expect(hands(...parts)).toBe('RL')
-    expect(giveHands(parts).warnings).toEqual(['Parts of other instruments left out: Flute.'])
+    expect(giveHands(parts).warnings.map(explainWarning)).toEqual([
+      'Parts of other instruments left out: Flute.',
+    ])
   })
   test('without names are taken together and left to inference, with a warning', () => {
     const parts = [part('C5'), part('G4'), part('E3'), part('C3')]

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { readPiece } from '@/score/readPiece'
 import type { PieceRead } from '@/score/score'
 import { mark, middleC, smf } from './smf'
+import { explainWarning } from '@/score/warning'
 
 const read = (bytes: Uint8Array, fileName = 'a piece.mid'): PieceRead => {
   const piece = readPiece(bytes, fileName)
@@ -49,7 +50,7 @@ describe('notes', () => {
   test('that never end are closed at the end of the track, with a warning', () => {
     const file = smf([`${right} 00 90 3C 40 20 40 40 20 40 00`])
     expect(notes(file)).toEqual(['0+64 60 right', '32+32 64 right'])
-    expect(read(file).warnings).toEqual([
+    expect(read(file).warnings.map(explainWarning)).toEqual([
       '1 note never ended in the file; closed at the track’s end.',
     ])
   })
@@ -71,7 +72,9 @@ describe('notes', () => {
   test('on the drum channel are left out, with a warning', () => {
     const file = smf([`${right} ${middleC} 00 99 24 40 10 99 24 00`])
     expect(notes(file)).toEqual(['0+96 60 right'])
-    expect(read(file).warnings).toEqual(['1 note on the drum channel (10) left out.'])
+    expect(read(file).warnings.map(explainWarning)).toEqual([
+      '1 note on the drum channel (10) left out.',
+    ])
   })
   test('have the same names and the piece the same id at another resolution', () => {
     const a = read(smf([`${right} ${held('3C', 1)} ${held('3E', 1)}`])).score
@@ -152,7 +155,7 @@ describe('marks', () => {
     const file = smf([`00 FF 58 04 00 02 18 08 00 FF 59 02 20 00 00 FF 51 03 00 00 00 ${middleC}`])
     const { score, warnings } = read(file)
     expect([score.bars[0]?.time.beats, score.keys, score.tempos.length]).toEqual([4, [], 1])
-    expect(warnings).toEqual(['An impossible time signature was left out.'])
+    expect(warnings.map(explainWarning)).toEqual(['An impossible time signature was left out.'])
   })
 })
 
@@ -164,7 +167,7 @@ describe('the title', () => {
     ['Right Hand', 'mill race.mid', 'mill race'],
     ['Piano', 'music/mill race.midi', 'mill race'],
     ['', 'C:\\music\\mill.race.mid', 'mill.race'],
-    ['', '.mid', 'Untitled'],
+    ['', '.mid', '.mid'],
     ['\u00c9tude', 'x.mid', '\u00c9tude'], // C9 is Latin-1
     ['\u00c3\u0089tude', 'x.mid', '\u00c9tude'], // C3 89: UTF-8
   ])('named %j in file %j is %j', (name, fileName, expected) => {

@@ -7,13 +7,23 @@ import { readPiece } from '@/score/readPiece'
 import { explainReadProblem } from '@/score/readProblem'
 import { scoreTyped, writeTypedFile } from '@/score/readTypedPiece'
 import type { PieceRead } from '@/score/score'
-import { formatTypedMusic, quarterParts, type TypedMusic } from '@/score/typedMusic'
+import {
+  formatTypedMusic,
+  quarterParts,
+  type TypedMusic,
+  type TypedProblem,
+} from '@/score/typedMusic'
 import { writeMidiFile } from '@/score/writeMidiFile'
+import { readingText } from '@/text/reading'
+import { tell } from '@/text/told'
 import { findUnsound } from './soundScore'
+
+const sentenceOf = ({ flaw }: TypedProblem): string => tell(readingText.typed, flaw)
 
 const music = (text: string): TypedMusic => {
   const read = parseTypedMusic(text)
-  if (!read.ok) throw new Error(`${read.reason.line}:${read.reason.column} ${read.reason.sentence}`)
+  if (!read.ok)
+    throw new Error(`${read.reason.line}:${read.reason.column} ${sentenceOf(read.reason)}`)
   return read.value
 }
 const piece = (text: string): PieceRead => {
@@ -109,8 +119,8 @@ describe('what cannot be read is shown at its place', () => {
     if (read.ok) throw new Error('it was read')
     const { line, column, width } = read.reason
     expect(`${line}:${column}+${width}`).toBe(place)
-    expect(read.reason.sentence).toContain(sentence)
-    expect(read.reason.sentence).toMatch(/^[A-Z“1-9].*\.$/)
+    expect(sentenceOf(read.reason)).toContain(sentence)
+    expect(sentenceOf(read.reason)).toMatch(/^[A-Z“1-9].*\.$/)
   })
 })
 
@@ -186,12 +196,12 @@ describe('for any music and any text', () => {
         (text) => {
           const read = parseTypedMusic(text)
           if (read.ok) return
-          const { line, column, width, sentence } = read.reason
+          const { line, column, width } = read.reason
           const lines = text.split(/\r\n|\r|\n/)
           expect(line).toBeLessThanOrEqual(lines.length)
           expect(column).toBeLessThanOrEqual((lines[line - 1]?.length ?? 0) + 1)
           expect(width).toBeGreaterThan(0)
-          expect(sentence).toMatch(/^[^\n]+\.$/)
+          expect(sentenceOf(read.reason)).toMatch(/^[^\n]+\.$/)
         },
       ),
       { numRuns: 2000 },
