@@ -97,14 +97,9 @@ export const notebook: NotebookText = {
     laidAside: 'Beiseitelegen',
     takenUp: 'Wieder aufnehmen',
   },
-  problems: {
-    title: 'Was an Problemen versucht wurde',
-    reading: 'Die Aufzeichnung wird durchgesehen …',
-    none: 'Kein Üben hielt bei einem Problem an.',
-    counts: (solved, open) =>
-      `${counted(solved + open, 'Problem', 'Probleme')}: ${[
-        ...(solved > 0 ? [`${solved} gelöst`] : []),
-        ...(open > 0 ? [`${open} noch offen`] : []),
-      ].join(', ')}.`,
-  },
+  problems: (solved, open) =>
+    `${counted(solved + open, 'Problem', 'Probleme')} beim Üben: ${[
+      ...(solved > 0 ? [`${solved} gelöst`] : []),
+      ...(open > 0 ? [`${open} noch offen`] : []),
+    ].join(', ')}`,
 }

@@ -17,6 +17,12 @@ export interface Tried {
   readonly helped?: boolean
 }
 
+/** What was tried last stopped it, as far as anybody knows. */
+export const isSolved = ({ tried }: TriedProblem): boolean => {
+  const last = tried.at(-1)
+  return last?.helped ?? last?.outcome === 'solved'
+}
+
 /** From events in the order of time; problems against which nothing was tried are left out. */
 export const triedProblems = (events: readonly JournalEvent[]): readonly TriedProblem[] => {
   const places = new Map(

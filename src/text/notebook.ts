@@ -101,16 +101,12 @@ export const notebookText = catalogue('notebook', {
     takenUp: 'At work.',
   },
   decide: { finished: 'It is finished', laidAside: 'Lay it aside', takenUp: 'Take it up again' },
-  problems: {
-    title: 'What was tried at problems',
-    reading: 'Looking into the record …',
-    none: 'No drill stopped at a problem.',
-    counts: (solved: number, open: number) =>
-      `${plural(solved + open, 'problem')}: ${[
-        ...(solved > 0 ? [`${solved} solved`] : []),
-        ...(open > 0 ? [`${open} still open`] : []),
-      ].join(', ')}.`,
-  },
+  /** Of a piece, how its problems came out. */
+  problems: (solved: number, open: number) =>
+    `${plural(solved + open, 'problem')} in drills: ${[
+      ...(solved > 0 ? [`${solved} solved`] : []),
+      ...(open > 0 ? [`${open} still open`] : []),
+    ].join(', ')}`,
 })
 
 export type NotebookText = typeof notebookText

@@ -5,12 +5,14 @@ import { holdsWords } from '@/app/searchPieces'
 import type { NotebookWritten } from '@/journal/journal'
 import type { NotebookSubject } from '@/journal/words'
 import type { PieceId } from '@/music/units'
+import type { TriedProblem } from '@/review/problems'
 import { notebookText } from '@/text/notebook'
 import { useApp, useSelected } from './context'
 import { NotebookDialog } from './NotebookDialog'
 import { NotebookEntry } from './NotebookEntry'
 import { PageKeys } from './PageKeys'
-import { whereWords } from './notebookWords'
+import { NotebookProblems, useAllTried } from './NotebookProblems'
+import { describeTriedAt, whereWords } from './notebookWords'
 import { phrase } from './phrase'
 import './notebook.css'
 
@@ -25,21 +27,34 @@ export const Notebook = () => {
   const search = useRef<HTMLInputElement>(null)
   const titleOf = useTitles()
   useEffect(() => void app.notebook.load(), [app])
-  const found = useMemo(() => {
-    const isHit = holdsWords(wanted)
-    return entries.filter(
-      (entry) =>
-        (subject === undefined || entry.subject === subject) &&
-        isHit(
-          [
-            entry.text,
-            notebookText.subjects[entry.subject],
-            whereWords(entry.place),
-            titleOf(entry.piece),
-          ].join(' '),
-        ),
-    )
-  }, [entries, wanted, subject, titleOf])
+  const allTried = useAllTried()
+  const isHit = useMemo(() => holdsWords(wanted), [wanted])
+  const found = useMemo(
+    () =>
+      entries.filter(
+        (entry) =>
+          (subject === undefined || entry.subject === subject) &&
+          isHit(
+            [
+              entry.text,
+              notebookText.subjects[entry.subject],
+              whereWords(entry.place),
+              titleOf(entry.piece),
+            ].join(' '),
+          ),
+      ),
+    [entries, isHit, subject, titleOf],
+  )
+  /** Of the problems of a piece those that are asked for. */
+  const triedOf = (piece: PieceId): readonly TriedProblem[] =>
+    subject !== undefined && subject !== 'tried'
+      ? []
+      : (allTried.get(piece) ?? []).filter((each) =>
+          isHit(`${describeTriedAt(each)} ${titleOf(piece)}`),
+        )
+  const pieces = [...new Set([...found.map(({ piece }) => piece), ...allTried.keys()])].filter(
+    (piece) => found.some((entry) => entry.piece === piece) || triedOf(piece).length > 0,
+  )
   return (
     <main className="page page-notebook">
       <div className="row">
@@ -87,18 +102,16 @@ export const Notebook = () => {
         </p>
       </search>
       {entries.length === 0 && <p>{phrase(notebookText.empty(<kbd>9</kbd>))}</p>}
-      {[...new Set(found.map(({ piece }) => piece))].map((piece) => (
+      {pieces.map((piece) => (
         <section key={piece} aria-label={titleOf(piece)}>
           <h2>
             <a href={formatRoute({ kind: 'piece', piece })}>{titleOf(piece)}</a>
           </h2>
-          <ul className="notebook-list">
-            {found
-              .filter((entry) => entry.piece === piece)
-              .map((entry) => (
-                <NotebookEntry key={entry.id} entry={entry} onChange={setChanging} />
-              ))}
-          </ul>
+          <Entries
+            entries={found.filter((entry) => entry.piece === piece)}
+            onChange={setChanging}
+          />
+          <NotebookProblems tried={triedOf(piece)} />
         </section>
       ))}
       {changing && (
@@ -111,6 +124,21 @@ export const Notebook = () => {
     </main>
   )
 }
+
+const Entries = ({
+  entries,
+  onChange,
+}: {
+  readonly entries: readonly NotebookWritten[]
+  readonly onChange: (entry: NotebookWritten) => void
+}) =>
+  entries.length === 0 ? null : (
+    <ul className="notebook-list">
+      {entries.map((entry) => (
+        <NotebookEntry key={entry.id} entry={entry} onChange={onChange} />
+      ))}
+    </ul>
+  )
 
 /** Titles as they are listed; of pieces that are gone, as the record has them. */
 const useTitles = (): ((piece: PieceId) => string) => {

@@ -9,7 +9,8 @@ import { notebookText } from '@/text/notebook'
 import { useApp } from './context'
 import { NotebookEntry } from './NotebookEntry'
 import { NotebookForm } from './NotebookForm'
-import { describeTried, whereWords } from './notebookWords'
+import { whereWords } from './notebookWords'
+import { TriedList } from './TriedList'
 import { draftOf, isOf, useEntries } from './useNotebook'
 import './notebook.css'
 
@@ -120,20 +121,3 @@ export const NotebookDialog = ({
     </dialog>
   )
 }
-
-/** What was done about problems in drills: it stands here by itself. */
-export const TriedList = ({ tried }: { readonly tried: readonly TriedProblem[] }) =>
-  tried.length === 0 ? null : (
-    <section aria-label={notebookText.tried.label}>
-      <h3>{notebookText.tried.title}</h3>
-      <ul className="notebook-list">
-        {tried.map((each) => (
-          <li key={each.problem.id} className="notebook-entry">
-            {each.place
-              ? notebookText.tried.at(whereWords(each.place), describeTried(each))
-              : describeTried(each)}
-          </li>
-        ))}
-      </ul>
-    </section>
-  )

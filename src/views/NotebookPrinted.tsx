@@ -1,10 +1,10 @@
 import type { NotebookWritten } from '@/journal/journal'
 import type { PieceId } from '@/music/units'
 import { notebookText } from '@/text/notebook'
-import { TriedList } from './NotebookDialog'
 import { NotebookEntry } from './NotebookEntry'
 import { useTried } from './NotebookOver'
 import { useReviewed } from './reviewed'
+import { TriedList } from './TriedList'
 import './notebook.css'
 
 /** The notebook of a piece in its review, and on paper. */

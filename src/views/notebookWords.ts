@@ -8,8 +8,14 @@ import { whereWords as placeWords } from './planWords'
 export const whereWords = (place: RecordedPlace | undefined): string =>
   place ? placeWords(place) : notebookText.wholePiece
 
+/** 'Bars 3–4, right hand. Another key at D4 …' */
+export const describeTriedAt = (each: TriedProblem): string =>
+  each.place
+    ? notebookText.tried.at(whereWords(each.place), describeTried(each))
+    : describeTried(each)
+
 /** 'Another key at D4, onset 2, twice: a loop around it, solved; it did not come again' */
-export const describeTried = ({ problem, tried }: TriedProblem): string =>
+const describeTried = ({ problem, tried }: TriedProblem): string =>
   notebookText.tried.remedies(describeProblem(problem), tried.map(describeRemedy))
 
 const describeRemedy = ({ remedy, outcome, helped }: Tried): string => {

@@ -162,6 +162,7 @@ test('an evening without the mouse: today’s plan, exercises, a cold check, a p
 
   await goByKey(page, 'n', 'Notebook')
   await expect(page.getByRole('main')).toContainText('Look ahead at the slip.')
+  await expect(page.getByText('1 problem in drills: 1 solved')).toBeVisible()
   await goByKey(page, 'r', 'Review')
   await goByKey(page, 't', 'Today')
   await expect(page.locator('.day-list li[data-outcome=begun]')).not.toHaveCount(0)

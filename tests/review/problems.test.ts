@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { eventId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
-import { triedProblems } from '@/review/problems'
+import { isSolved, triedProblems } from '@/review/problems'
 import { drillBegun } from './session'
 
 const {
@@ -71,4 +71,14 @@ test('each remedy has its own outcome; a problem without one is left out', () =>
 
 test('an outcome whose beginning is not here is passed over', () => {
   expect(triedProblems([problem(1), ended(3, 1, 'solved'), came(4, 1, true)])).toEqual([])
+})
+
+test.each([
+  ['solved, as far as anybody knows', [begun(2, 1), ended(3, 1, 'solved')], true],
+  ['solved, and it stayed away', [begun(2, 1), ended(3, 1, 'solved'), came(4, 1, true)], true],
+  ['solved, but it came again', [begun(2, 1), ended(3, 1, 'solved'), came(4, 1, false)], false],
+  ['left off', [begun(2, 1), ended(3, 1, 'leftOff')], false],
+  ['begun', [begun(2, 1)], false],
+] as const)('a problem that was %s', (_, events, expected) => {
+  expect(triedProblems([drillBegun(1), problem(1), ...events]).map(isSolved)).toEqual([expected])
 })

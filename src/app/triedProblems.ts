@@ -1,0 +1,2 @@
+/** How problems came out, for the views. */
+export { isSolved } from '@/review/problems'
