@@ -1,6 +1,7 @@
 import type { StoragePort } from '@/app/ports'
 import type { JournalEvent } from '@/journal/journal'
 import { formatJournal } from '@/journal/lines'
+import { formatPieceLine } from '@/journal/pieceLines'
 import { ok, type Result } from '@/music/result'
 import { localDays } from '@/storage/days'
 import { askToPersist, lookAtKeeping } from '@/storage/persistence'
@@ -27,7 +28,15 @@ export const storagePort = (storage: Storage): StoragePort => ({
       parts.push(formatJournal(events))
       parts.push(...unread.map(({ record }) => `${JSON.stringify(record)}\n`))
     })
-    return read.ok ? ok(parts) : explained(read)
+    if (!read.ok) return explained(read)
+    const names = await storage.pieceLines()
+    if (!names.ok) return explained(names)
+    for (const name of names.value) {
+      const line = await storage.pieceLine(name)
+      if (!line.ok) return explained(line)
+      if (line.value) parts.push(formatPieceLine(line.value))
+    }
+    return ok(parts)
   },
   tableText: async () => {
     const events: JournalEvent[] = []
@@ -61,6 +70,8 @@ export const storagePort = (storage: Storage): StoragePort => ({
     const events = await storage.events({ kind: 'written' })
     return events.ok ? ok(events.value.events) : explained(events)
   },
+  pieceLines: async () => explained(await storage.pieceLines()),
+  takePieceLines: async (lines) => explained(await storage.takePieceLines(lines)),
   putPiece: async (piece) => explained(await storage.putPiece(piece)),
   removePiece: async (id) => explained(await storage.removePiece(id)),
   pieces: async () => explained(await storage.pieces()),

@@ -229,7 +229,7 @@ export const createApp = (ports: Ports): App => {
     practice,
     notebook,
     session,
-    records: createRecords(ports, { ...library, open: opened.open }, session),
+    records: createRecords(ports, { ...library, open: opened.open }, session, opened.refresh),
     lessons: createLessons(ports, { ...library, open: opened.open }),
     tapTest,
     learning,

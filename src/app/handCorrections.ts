@@ -45,6 +45,8 @@ export interface HandCorrections {
   readonly add: (id: PieceId, region: Region, hand: Hand) => Promise<Change | undefined>
   /** Takes the latest one back; `undefined` when there is none. */
   readonly undo: (id: PieceId) => Promise<Change | undefined>
+  /** What was said has come in from elsewhere: it is read anew. */
+  readonly refresh: (pieces: readonly PieceId[]) => void
   /** To the edition that takes the place of a piece; what became of them is told when it is opened next. */
   readonly carry: (old: OpenPiece, better: OpenPiece) => Promise<void>
 }
@@ -104,6 +106,9 @@ export const createHandCorrections = (
       const all = await of(id)
       const last = all.at(-1)
       return asRead && last && change(asRead, all.slice(0, -1), last)
+    },
+    refresh: (pieces) => {
+      for (const id of pieces) known.delete(id)
     },
     carry: async (old, better) => {
       const [from, to] = [old.score.id, better.score.id]

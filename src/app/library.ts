@@ -49,6 +49,8 @@ export interface Library {
   readonly store: StoreApi<LibraryState>
   /** Lists the samples and the person's own pieces. */
   readonly load: () => Promise<void>
+  /** After pieces have come in from elsewhere: lists what is stored, and reads these anew when they are opened. */
+  readonly refresh: (pieces: readonly PieceId[]) => Promise<void>
   /** Reads a listed piece; `undefined` when there is none by that name or it cannot be read (see `problem`). */
   readonly open: (id: PieceId) => Promise<OpenPiece | undefined>
   /** Takes a file in; gives the piece, or sets `problem`. */
@@ -143,6 +145,16 @@ export const createLibrary = (ports: Ports): Library => {
       if (!stored.ok) complain({ kind: 'unstored', why: stored.reason })
       else for (const piece of stored.value) list(listedOf(piece))
       store.setState({ loading: false })
+    },
+    refresh: async (pieces) => {
+      for (const id of pieces) if (!isSample(id)) read.delete(id)
+      const stored = await ports.storage.pieces()
+      if (!stored.ok) return complain({ kind: 'unstored', why: stored.reason })
+      const isListed = new Set(store.getState().listed.map(({ id }) => id))
+      for (const piece of stored.value) {
+        if (!isListed.has(piece.id)) list(listedOf(piece))
+        else if (!isSample(piece.id)) relist(piece.id, [listedOf(piece)])
+      }
     },
     open: async (id) => {
       const known = read.get(id)

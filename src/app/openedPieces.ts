@@ -11,6 +11,8 @@ export interface OpenedPieces {
   readonly hands: HandCorrections
   readonly fingerings: Fingerings
   readonly open: (id: PieceId) => Promise<FingeredPiece | undefined>
+  /** Files of these pieces, or words on them, have come in from elsewhere. */
+  readonly refresh: (pieces: readonly PieceId[]) => Promise<void>
 }
 
 export const createOpenedPieces = (house: {
@@ -38,6 +40,10 @@ export const createOpenedPieces = (house: {
     open: async (id) => {
       const piece = await hands.open(id)
       return piece && fingerings.apply(piece)
+    },
+    refresh: async (pieces) => {
+      hands.refresh(pieces)
+      await library.refresh(pieces)
     },
   }
 }

@@ -14,6 +14,7 @@ import type { DayOf } from '@/journal/day'
 import type { DaySpan } from '@/journal/daySpan'
 import type { EventId, SessionId, StudentId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
+import type { PieceLine, PieceLineName } from '@/journal/pieceLines'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import type { FolderPort, Keeping } from './copyPorts'
 import type { Carried } from '@/review/carryOver'
@@ -106,7 +107,7 @@ export interface StoragePort {
   readonly latestSession: () => Promise<
     Result<{ readonly events: readonly JournalEvent[]; readonly unread?: string }, string>
   >
-  /** The whole record as parts of one text, JSON Lines; what cannot be read is in it as it stands. */
+  /** The whole record as parts of one text, JSON Lines, pieces and all; what cannot be read is in it as it stands. */
   readonly exportText: () => Promise<Result<readonly string[], string>>
   /** All repetitions as comma-separated values. */
   readonly tableText: () => Promise<Result<string, string>>
@@ -131,6 +132,12 @@ export interface StoragePort {
   readonly ofTime: (span: DaySpan) => Promise<Result<readonly JournalEvent[], string>>
   /** What the person wrote and decided, of all pieces. */
   readonly written: () => Promise<Result<readonly JournalEvent[], string>>
+  /** What of pieces goes along with a saved record, by name alone. */
+  readonly pieceLines: () => Promise<Result<readonly PieceLineName[], string>>
+  /** Takes in what is newer than that of here; any number of times with the same result. Gives what came in. */
+  readonly takePieceLines: (
+    lines: readonly PieceLine[],
+  ) => Promise<Result<readonly PieceLine[], string>>
   readonly putPiece: (piece: StoredPiece) => Promise<Result<void, string>>
   /** The journal stays as it is. */
   readonly removePiece: (id: PieceId) => Promise<Result<void, string>>

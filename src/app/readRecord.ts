@@ -27,23 +27,25 @@ export const readRecord = async (
   if (text === undefined) return failed(problems.noText)
   const lines = text.split('\n')
   const events: ReadJournal['events'][number][] = []
+  const pieces: ReadJournal['pieces'][number][] = []
   const unread: ReadJournal['unread'][number][] = []
   for (let begin = 0; begin < lines.length; begin += linesAtOnce) {
     const part = parseJournal(lines.slice(begin, begin + linesAtOnce).join('\n'))
     for (const event of part.events) events.push(event)
+    pieces.push(...part.pieces)
     for (const each of part.unread) unread.push({ ...each, line: each.line + begin })
     if (!progress(Math.min(1, (begin + linesAtOnce) / lines.length))) break
     await new Promise((resolve) => setTimeout(resolve))
   }
   const [first] = unread
-  if (events.length > 0) return ok({ events, unread })
+  if (events.length + pieces.length > 0) return ok({ events, pieces, unread })
   return failed(
     first ? problems.noRecord(first.line, explainJournalProblem(first.reason)) : problems.empty,
   )
 }
 
 export const previewOf = (
-  read: ReadJournal,
+  read: Pick<ReadJournal, 'events' | 'unread'>,
   known: ReadonlySet<EventId>,
   dayOf: DayOf,
 ): ImportPreview => previewImport(read, (id) => known.has(id), dayOf)

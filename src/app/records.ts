@@ -1,5 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { PieceLine } from '@/journal/pieceLines'
 import type { ImportPreview } from '@/journal/previewImport'
+import type { PieceId } from '@/music/units'
 import type { Result } from '@/music/result'
 import { createHearing, type Hearing } from './hearing'
 import type { ChosenFile, Library } from './library'
@@ -19,13 +21,27 @@ export type ImportState =
       readonly done: number
       readonly of: number
     }
-  | { readonly kind: 'done'; readonly fileName: string; readonly outcome: Imported }
+  | {
+      readonly kind: 'done'
+      readonly fileName: string
+      readonly outcome: Imported
+      /** Of how many pieces something came in besides. */
+      readonly pieces: number
+    }
   /** `message` says what, why and what to do. */
   | { readonly kind: 'failed'; readonly fileName: string; readonly message: string }
 
 /** What files would bring; of several, a line that cannot be read says in which it stands. */
 export interface LookedAt extends ImportPreview {
+  /** What of pieces stands in them, besides the events. */
+  readonly kept: Readonly<Record<PieceLine['kind'], KeptInFile>>
   readonly unread: readonly (ImportPreview['unread'][number] & { readonly of?: string })[]
+}
+
+/** Of how many pieces it is new here, or newer, and of how many it is here already. */
+export interface KeptInFile {
+  readonly fresh: number
+  readonly known: number
 }
 
 /** The record as a whole: what it says, and how it leaves and comes back as files. */
@@ -50,12 +66,14 @@ export const createRecords = (
   ports: Ports,
   library: Pick<Library, 'open' | 'store'>,
   session: Pick<Session, 'store'>,
+  /** Called with the pieces of which something has come in. */
+  cameIn: (pieces: readonly PieceId[]) => Promise<void>,
 ): Records => {
   const { storage } = ports
   const store = createStore<ImportState>(() => ({ kind: 'none' }))
   let loading: Promise<TakeIn> | undefined
   const takeIn = () =>
-    (loading ??= import('./takeIn').then((loaded) => loaded.createTakeIn(ports, store)))
+    (loading ??= import('./takeIn').then((loaded) => loaded.createTakeIn(ports, store, cameIn)))
   return {
     import: store,
     ...createCopies(ports),

@@ -122,13 +122,16 @@ export const records: RecordsText = {
     pieces: 'Stücke',
     otherPieces: (n, named) =>
       named > 0 ? counted(n, 'weiteres', 'weitere') : counted(n, 'Stück', 'Stücke'),
-    files: 'Dateien von Stücken',
-    hands: 'Stücke mit geänderten Händen',
-    spots: 'Stücke mit Angaben zu schweren Stellen',
+    kept: {
+      pieceFile: 'Dateien von Stücken',
+      pieceHands: 'Geänderte Hände',
+      pieceSpots: 'Ihre Angaben zu schweren Stellen',
+    },
     ofPieces: (fresh, known) =>
-      [...(fresh > 0 ? [`${fresh} neu`] : []), ...(known > 0 ? [`${known} schon hier`] : [])].join(
-        ', ',
-      ),
+      [
+        ...(fresh > 0 ? [`${counted(fresh, 'Stück', 'Stücke')}, neu hier`] : []),
+        ...(known > 0 ? [`${counted(known, 'Stück', 'Stücke')}, schon hier`] : []),
+      ].join('; '),
     takeEvents: (n) => `${many(n, 'Ereignis', 'Ereignisse')} übernehmen`,
     takePieces: 'Übernehmen',
     allHere: 'Alles davon ist schon hier.',

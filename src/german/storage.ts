@@ -46,6 +46,7 @@ export const storage: StorageText = {
     digits: 'müssen Ziffern von 1 bis 5 sein',
     fraction: 'muss ein Bruch sein wie „3_2“',
     base64: 'muss Base64 sein',
+    tooLarge: 'steht für mehr als 32 MB',
     damagedBlock: 'der gepackte Teil ist beschädigt',
   },
   keeping: {

@@ -2,7 +2,7 @@
 const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/'
 const values: ReadonlyMap<string, number> = new Map([...alphabet].map((letter, i) => [letter, i]))
 
-export const formatBase64 = (bytes: readonly number[]): string => {
+export const formatBase64 = (bytes: ArrayLike<number>): string => {
   let text = ''
   for (let i = 0; i < bytes.length; i += 3) {
     const group = ((bytes[i] ?? 0) << 16) | ((bytes[i + 1] ?? 0) << 8) | (bytes[i + 2] ?? 0)
@@ -11,6 +11,9 @@ export const formatBase64 = (bytes: readonly number[]): string => {
   }
   return text
 }
+
+/** How many bytes a text stands for. */
+export const base64Size = (text: string): number => Math.floor((text.length * 3) / 4)
 
 /** `undefined` when the text is not base64. */
 export const parseBase64 = (text: string): readonly number[] | undefined => {

@@ -2,6 +2,7 @@ import { failed, ok, type Result } from '@/music/result'
 import { storageText } from '@/text/storage'
 import { decodeEvent, type JournalProblem } from './decode'
 import type { JournalEvent } from './journal'
+import { decodePieceLine, isPieceLine, type PieceLine } from './pieceLines'
 
 /** A line that could not be read; its text is kept, so that nothing is lost. */
 export interface UnreadLine {
@@ -13,6 +14,8 @@ export interface UnreadLine {
 
 export interface ReadJournal {
   readonly events: readonly JournalEvent[]
+  /** What is kept of pieces beside the events. */
+  readonly pieces: readonly PieceLine[]
   readonly unread: readonly UnreadLine[]
 }
 
@@ -23,22 +26,25 @@ export const formatJournal = (events: readonly JournalEvent[]): string =>
 /** The inverse. Empty lines and a byte order mark are passed over, whatever else cannot be read is told. */
 export const parseJournal = (text: string): ReadJournal => {
   const events: JournalEvent[] = []
+  const pieces: PieceLine[] = []
   const unread: UnreadLine[] = []
   for (const [i, line] of text
     .replace(/^\uFEFF/, '')
     .split('\n')
     .entries()) {
     if (line.trim() === '') continue
-    const event = parseLine(line)
-    if (event.ok) events.push(event.value)
-    else unread.push({ line: i + 1, text: line, reason: event.reason })
+    const read = parseLine(line)
+    if (!read.ok) unread.push({ line: i + 1, text: line, reason: read.reason })
+    else if ('session' in read.value) events.push(read.value)
+    else pieces.push(read.value)
   }
-  return { events, unread }
+  return { events, pieces, unread }
 }
 
-const parseLine = (line: string): Result<JournalEvent, JournalProblem> => {
+const parseLine = (line: string): Result<JournalEvent | PieceLine, JournalProblem> => {
   const json = parseJson(line)
-  return json.ok ? decodeEvent(json.value) : json
+  if (!json.ok) return json
+  return isPieceLine(json.value) ? decodePieceLine(json.value) : decodeEvent(json.value)
 }
 
 const parseJson = (text: string): Result<unknown, JournalProblem> => {

@@ -1,3 +1,4 @@
+import { canonical } from './canonical'
 import type { JournalEvent } from './journal'
 
 /**
@@ -51,11 +52,3 @@ const rank: Readonly<Record<JournalEvent['kind'], number>> = {
 export const sameEvent = (a: unknown, b: JournalEvent): boolean => canonical(a) === canonical(b)
 
 const isBefore = (a: string, b: string): boolean => a < b
-
-/** The same text for the same content, in whatever order its fields stand. */
-const canonical = (event: unknown): string =>
-  JSON.stringify(event, (_, value: unknown) =>
-    typeof value === 'object' && value !== null && !Array.isArray(value)
-      ? Object.fromEntries(Object.entries(value).toSorted(([a], [b]) => (a < b ? -1 : 1)))
-      : value,
-  )

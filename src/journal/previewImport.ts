@@ -32,7 +32,7 @@ export interface Brought {
 
 /** Compares a file with what is here. `isKnown` tells of an event whether its id is here already. */
 export const previewImport = (
-  { events, unread }: ReadJournal,
+  { events, unread }: Pick<ReadJournal, 'events' | 'unread'>,
   isKnown: (id: EventId) => boolean,
   dayOf: DayOf,
 ): ImportPreview => {

@@ -23,6 +23,12 @@ export interface SumsState {
   readonly generation: number
 }
 
+/** A piece as it stands in the database. */
+export interface KeptPiece extends PieceListing {
+  /** Since when it stands so; absent where that is when it was added. */
+  readonly keptAtEpochMs?: number
+}
+
 interface Schema extends DBSchema {
   /** The tail: records as written, perhaps by another version: decoded at each reading. */
   events: {
@@ -47,7 +53,7 @@ interface Schema extends DBSchema {
   /** The same for each chunk, by piece and month. */
   chunkSums: { key: [piece: string, month: string]; value: readonly ChunkDay[] }
   sumsState: { key: string; value: SumsState }
-  pieces: { key: string; value: PieceListing }
+  pieces: { key: string; value: KeptPiece }
   /** Apart from `pieces`, so that listing them reads no file. */
   files: { key: string; value: Uint8Array }
   settings: { key: string; value: unknown }

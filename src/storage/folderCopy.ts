@@ -1,6 +1,7 @@
 import type { JournalEvent } from '@/journal/journal'
 import { formatJournal, parseJournal } from '@/journal/lines'
 import { mergeJournals } from '@/journal/merge'
+import { formatPieceLine, mergePieceLines, type PieceLine } from '@/journal/pieceLines'
 import { recordsText } from '@/text/records'
 import type { FileState, Folder } from './folder'
 import type { StoredEvents } from './storage'
@@ -38,9 +39,8 @@ export interface WrittenFile extends FileState {
 const noFile: WrittenFile = { size: 0, lastModified: 0, elsewhere: 0, isOurs: true }
 
 /**
- * Brings one month's file up to date. What stands in a file that somebody else wrote is never lost:
- * the file becomes the union of both, and lines that cannot be read stay as they are. `known` is how
- * the file was left; as long as it is so, and holds nothing but ours, it need not be read.
+ * Brings one month's file up to date. `known` is how the file was left; as long as it is so, and holds
+ * nothing but ours, it need not be read.
  */
 export const writeMonth = async (
   folder: Folder,
@@ -48,24 +48,63 @@ export const writeMonth = async (
   own: StoredEvents,
   known: WrittenFile | undefined,
 ): Promise<WrittenFile> => {
-  const file = fileOf(month)
+  const lines = own.unread.map(({ record }) => JSON.stringify(record))
+  const content = { events: own.events, pieces: [], lines }
+  return (await writeUnion(folder, fileOf(month), content, known)) ?? noFile
+}
+
+/** Where the pieces stand, whatever the month. */
+export const piecesFile = 'passagework-pieces.jsonl'
+
+/** Adds to the file of the pieces; what stands there and was removed here stays there. */
+export const writePieces = async (folder: Folder, pieces: readonly PieceLine[]): Promise<void> => {
+  await writeUnion(folder, piecesFile, { events: [], pieces, lines: [] }, undefined)
+}
+
+interface Content {
+  readonly events: readonly JournalEvent[]
+  readonly pieces: readonly PieceLine[]
+  /** Lines that cannot be read, as they stand. */
+  readonly lines: readonly string[]
+}
+
+/**
+ * What stands in a file that somebody else wrote is never lost: the file becomes the union of both, and
+ * lines that cannot be read stay as they are. Nothing is written where there is nothing.
+ */
+const writeUnion = async (
+  folder: Folder,
+  file: string,
+  own: Content,
+  known: WrittenFile | undefined,
+): Promise<WrittenFile | undefined> => {
   const there = await folder.state(file)
-  if (own.events.length + own.unread.length === 0 && !there) return noFile
-  const theirs =
-    there && !(known?.isOurs && isSame(there, known))
-      ? parseJournal(await folder.read(file))
-      : { events: [], unread: [] }
+  if (own.events.length + own.pieces.length + own.lines.length === 0 && !there) return undefined
+  const theirs = there && !(known?.isOurs && isSame(there, known)) ? await folder.read(file) : ''
+  const { events, pieces, unread } = parseJournal(theirs)
   const ownIds = new Set<string>(own.events.map(({ id }) => id))
-  const elsewhere = theirs.events.filter(({ id }) => !ownIds.has(id))
-  const ownLines = new Set(own.unread.map(({ record }) => JSON.stringify(record)))
-  const lines = theirs.unread.map(({ text }) => text.trimEnd())
-  const parts = partsOf(mergeJournals(own.events, elsewhere), [...new Set([...ownLines, ...lines])])
+  const elsewhere = events.filter(({ id }) => !ownIds.has(id))
+  const ownLines = new Set(own.lines)
+  const lines = unread.map(({ text }) => text.trimEnd())
+  const state = await writeWhole(folder, file, [
+    ...partsOf(mergeJournals(own.events, elsewhere)),
+    ...mergePieceLines(own.pieces, pieces).map(formatPieceLine),
+    ...[...new Set([...ownLines, ...lines])].map((line) => `${line}\n`),
+  ])
+  const isOurs = elsewhere.length + pieces.length === 0 && lines.every((line) => ownLines.has(line))
+  return { ...state, elsewhere: elsewhere.length, isOurs }
+}
+
+const writeWhole = async (
+  folder: Folder,
+  file: string,
+  parts: readonly string[],
+): Promise<FileState> => {
   const state = await folder.write(file, parts)
   const wanted = parts.reduce((sum, part) => sum + new TextEncoder().encode(part).length, 0)
   if (state.size !== wanted)
     throw new Error(recordsText.folder.problems.wrongSize(file, state.size, wanted))
-  const isOurs = elsewhere.length === 0 && lines.every((line) => ownLines.has(line))
-  return { ...state, elsewhere: elsewhere.length, isOurs }
+  return state
 }
 
 const isSame = (a: FileState, b: FileState): boolean =>
@@ -74,9 +113,7 @@ const isSame = (a: FileState, b: FileState): boolean =>
 /** Events in one part of a file, some hundred thousand letters. */
 const partSize = 500
 
-const partsOf = (events: readonly JournalEvent[], odd: readonly string[]): readonly string[] => [
-  ...Array.from({ length: Math.ceil(events.length / partSize) }, (_, i) =>
+const partsOf = (events: readonly JournalEvent[]): readonly string[] =>
+  Array.from({ length: Math.ceil(events.length / partSize) }, (_, i) =>
     formatJournal(events.slice(i * partSize, (i + 1) * partSize)),
-  ),
-  ...odd.map((line) => `${line}\n`),
-]
+  )

@@ -4,11 +4,13 @@ import {
   monthsBetween,
   spanOfMonth,
   writeMonth,
+  writePieces,
   type Month,
   type WrittenFile,
 } from './folderCopy'
 import { explainFolderProblem } from './folderProblem'
 import type { JournalEvent } from '@/journal/journal'
+import type { PieceLine } from '@/journal/pieceLines'
 import type { Result } from '@/music/result'
 import { explainStorageProblem, type StorageProblem } from './problem'
 import type { Storage } from './storage'
@@ -49,6 +51,8 @@ interface Kept {
   readonly files: Readonly<Partial<Record<Month, WrittenFile>>>
   /** Months that are to be written whatever the clock says. */
   readonly expected: readonly Month[]
+  /** Which pieces stand there, and since when they stand so. */
+  readonly pieces?: string
 }
 
 export interface FolderWorld {
@@ -113,6 +117,23 @@ export const createFolderKeeper = (
     )
   }
 
+  /** Writes all of them where one is new or another than it was: they are few, and read one by one. */
+  const writeNewPieces = async (folder: Folder, { pieces = '' }: Kept): Promise<string> => {
+    const names = value(await storage.pieceLines())
+    const now = names
+      .map(({ kind, piece, atEpochMs }) => `${kind} ${piece} ${atEpochMs}`)
+      .toSorted()
+      .join()
+    if (now === pieces) return pieces
+    const lines: PieceLine[] = []
+    for (const name of names) {
+      const line = value(await storage.pieceLine(name))
+      if (line) lines.push(line)
+    }
+    await writePieces(folder, lines)
+    return now
+  }
+
   const writeAll = async (): Promise<void> => {
     const found = await readKept()
     if (!found) return
@@ -129,8 +150,9 @@ export const createFolderKeeper = (
         const written = await writeMonth(folder, month, own, kept.files[month])
         kept = { ...kept, files: { ...kept.files, [month]: written } }
       }
-      if (months.length > 0) {
-        kept = { ...kept, writtenAtEpochMs: begun, expected: [] }
+      const pieces = await writeNewPieces(folder, kept)
+      if (months.length > 0 || pieces !== (kept.pieces ?? '')) {
+        kept = { ...kept, writtenAtEpochMs: begun, expected: [], pieces }
         value(await storage.saveAside('folder', kept))
       }
       show({ kind: 'ready', ...wordsOf(folder, kept) })
@@ -205,6 +227,7 @@ const decodeKept = (stored: unknown): Kept | undefined => {
     ...(typeof writtenAtEpochMs === 'number' ? { writtenAtEpochMs } : {}),
     files: Object.fromEntries(known),
     expected: strings('expected' in stored ? stored.expected : undefined),
+    ...('pieces' in stored && typeof stored.pieces === 'string' ? { pieces: stored.pieces } : {}),
   }
 }
 

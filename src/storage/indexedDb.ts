@@ -2,15 +2,24 @@ import type { JournalEvent } from '@/journal/journal'
 import { compareEvents, mergeJournals } from '@/journal/merge'
 import { failed, ok } from '@/music/result'
 import type { PieceId } from '@/music/units'
-import { connect, strict, type Connection, type Database } from './connection'
+import { connect, strict, type Connection, type Database, type KeptPiece } from './connection'
 import { localDays, type DayRule } from './days'
 import { addEvents, readEvents, readFirstAt, readInParts, type Added } from './events'
 import { importEvents, knownIds } from './importEvents'
 import { watchOtherTabs } from './otherTabs'
 import { packOldDays, readState, usualBlockSize } from './packing'
+import {
+  asSaid,
+  keyOfSaid,
+  readLine,
+  readNames,
+  takeLines,
+  type Said,
+  type SaidKind,
+} from './pieceLines'
 import { problemOf, type StorageProblem } from './problem'
 import { isIn, newest } from './query'
-import type { Storage, Stored } from './storage'
+import type { PieceListing, Storage, Stored } from './storage'
 import { readChunkSums, readSums } from './sums'
 
 /** Opens the database of this page's origin, making it where there is none. */
@@ -73,6 +82,15 @@ const storageOver = (
     return written
   }
 
+  const say = (kind: SaidKind, id: PieceId, value: unknown): Stored<void> =>
+    within(async (database) => {
+      const word: Said = { saidAtEpochMs: Date.now(), value }
+      const change = database.transaction('settings', 'readwrite', strict)
+      await Promise.all([change.store.put(word, keyOfSaid(kind, id)), change.done])
+    })
+  const said = (kind: SaidKind, id: PieceId): Stored<unknown> =>
+    within(async (database) => asSaid(await database.get('settings', keyOfSaid(kind, id))).value)
+
   return {
     append: async (event) => {
       unsaved.set(event.id, event)
@@ -123,7 +141,7 @@ const storageOver = (
       within(async (database) => {
         const change = database.transaction(['pieces', 'files'], 'readwrite', strict)
         await Promise.all([
-          change.objectStore('pieces').put(listing),
+          change.objectStore('pieces').put({ ...listing, keptAtEpochMs: Date.now() }),
           change.objectStore('files').put(bytes, listing.id),
           change.done,
         ])
@@ -140,26 +158,23 @@ const storageOver = (
     piece: (id) =>
       within(async (database) => {
         const reading = database.transaction(['pieces', 'files'])
-        const listing = await reading.objectStore('pieces').get(id)
+        const kept = await reading.objectStore('pieces').get(id)
         const bytes = await reading.objectStore('files').get(id)
-        return listing && bytes && { ...listing, bytes }
+        return kept && bytes && { ...listingOf(kept), bytes }
       }),
     pieces: () =>
       within(async (database) =>
-        (await database.getAll('pieces')).toSorted((a, b) => a.addedAtEpochMs - b.addedAtEpochMs),
+        (await database.getAll('pieces'))
+          .map(listingOf)
+          .toSorted((a, b) => a.addedAtEpochMs - b.addedAtEpochMs),
       ),
-    saveHands: (id, corrections) =>
-      within(async (database) => {
-        const change = database.transaction('settings', 'readwrite', strict)
-        await Promise.all([change.store.put(corrections, handsOf(id)), change.done])
-      }),
-    hands: (id) => within((database) => database.get('settings', handsOf(id))),
-    saveSpots: (id, words) =>
-      within(async (database) => {
-        const change = database.transaction('settings', 'readwrite', strict)
-        await Promise.all([change.store.put(words, spotsOf(id)), change.done])
-      }),
-    spots: (id) => within((database) => database.get('settings', spotsOf(id))),
+    saveHands: (id, corrections) => say('pieceHands', id, corrections),
+    hands: (id) => said('pieceHands', id),
+    saveSpots: (id, words) => say('pieceSpots', id, words),
+    spots: (id) => said('pieceSpots', id),
+    pieceLines: () => within(readNames),
+    pieceLine: (name) => within((database) => readLine(database, name)),
+    takePieceLines: (lines) => within((database) => takeLines(database, lines)),
     saveSettings: (settings) =>
       within(async (database) => {
         await database.put('settings', settings, 'settings')
@@ -185,6 +200,4 @@ const storageOver = (
   }
 }
 
-/** The hands and the hard spots of a piece are settings of it: kept whether its file is stored here, shipped, or removed. */
-const handsOf = (id: PieceId): string => `hands ${id}`
-const spotsOf = (id: PieceId): string => `spots ${id}`
+const listingOf = ({ keptAtEpochMs: _at, ...listing }: KeptPiece): PieceListing => listing

@@ -1,10 +1,12 @@
 import { sameEvent, compareEvents } from '@/journal/merge'
 import type { JournalEvent } from '@/journal/journal'
+import { holdsBefore, type PieceLine } from '@/journal/pieceLines'
 import { sumDays } from '@/journal/sumDays'
 import { failed, ok, type Result } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { localDays, type DayRule } from './days'
 import type { StorageProblem } from './problem'
+import { fileLine, pieceOf, saidLine, valueOf, type SaidKind } from './pieceLines'
 import { isIn, newest } from './query'
 import type { Aside, Imported, Storage, Stored, StoredPiece } from './storage'
 
@@ -19,11 +21,28 @@ export const createMemoryStorage = (
   days: DayRule = localDays(),
 ): MemoryStorage => {
   const events = new Map<string, JournalEvent>()
-  const pieces = new Map<PieceId, StoredPiece>()
-  const hands = new Map<PieceId, unknown>()
-  const spots = new Map<PieceId, unknown>()
+  const pieces = new Map<PieceId, Kept<StoredPiece>>()
+  const said: Readonly<Record<SaidKind, Map<PieceId, Kept<unknown>>>> = {
+    pieceHands: new Map(),
+    pieceSpots: new Map(),
+  }
   const asides = new Map<Aside, unknown>()
   let settings: unknown
+
+  const lineOf = (kind: PieceLine['kind'], id: PieceId): PieceLine | undefined => {
+    if (kind === 'pieceFile') {
+      const kept = pieces.get(id)
+      return kept && fileLine(kept.value, kept.atEpochMs)
+    }
+    const word = said[kind].get(id)
+    return word && saidLine(kind, id, { saidAtEpochMs: word.atEpochMs, value: word.value })
+  }
+  const lines = (): readonly PieceLine[] =>
+    [
+      ...[...pieces.keys()].map((id) => lineOf('pieceFile', id)),
+      ...[...said.pieceHands.keys()].map((id) => lineOf('pieceHands', id)),
+      ...[...said.pieceSpots.keys()].map((id) => lineOf('pieceSpots', id)),
+    ].filter((line) => line !== undefined)
 
   const sorted = (): readonly JournalEvent[] => [...events.values()].toSorted(compareEvents)
   const add = (given: readonly JournalEvent[]): Imported => {
@@ -72,32 +91,49 @@ export const createMemoryStorage = (
     firstAt: () => Promise.resolve(ok(sorted()[0]?.atEpochMs)),
     unsaved: sorted,
     putPiece: (piece) => {
-      pieces.set(piece.id, structuredClone(piece))
+      pieces.set(piece.id, keptNow(piece))
       return Promise.resolve(ok(undefined))
     },
     removePiece: (id) => {
       pieces.delete(id)
       return Promise.resolve(ok(undefined))
     },
-    piece: (id) => Promise.resolve(ok(structuredClone(pieces.get(id)))),
+    piece: (id) => Promise.resolve(ok(structuredClone(pieces.get(id)?.value))),
     pieces: () =>
       Promise.resolve(
         ok(
           [...pieces.values()]
-            .map(({ bytes: _bytes, ...listing }) => listing)
+            .map(({ value: { bytes: _bytes, ...listing } }) => listing)
             .toSorted((a, b) => a.addedAtEpochMs - b.addedAtEpochMs),
         ),
       ),
     saveHands: (id, corrections) => {
-      hands.set(id, structuredClone(corrections))
+      said.pieceHands.set(id, keptNow(corrections))
       return Promise.resolve(ok(undefined))
     },
-    hands: (id) => Promise.resolve(ok(structuredClone(hands.get(id)))),
+    hands: (id) => Promise.resolve(ok(structuredClone(said.pieceHands.get(id)?.value))),
     saveSpots: (id, words) => {
-      spots.set(id, structuredClone(words))
+      said.pieceSpots.set(id, keptNow(words))
       return Promise.resolve(ok(undefined))
     },
-    spots: (id) => Promise.resolve(ok(structuredClone(spots.get(id)))),
+    spots: (id) => Promise.resolve(ok(structuredClone(said.pieceSpots.get(id)?.value))),
+    pieceLines: () =>
+      Promise.resolve(
+        ok(lines().map(({ kind, piece, atEpochMs }) => ({ kind, piece, atEpochMs }))),
+      ),
+    pieceLine: ({ kind, piece }) => Promise.resolve(ok(lineOf(kind, piece))),
+    takePieceLines: (given) => {
+      const taken = given.filter((line) => {
+        const own = lineOf(line.kind, line.piece)
+        const holds = !own || holdsBefore(line, own)
+        if (holds && line.kind === 'pieceFile')
+          pieces.set(line.piece, { value: pieceOf(line), atEpochMs: line.atEpochMs })
+        else if (holds && line.kind !== 'pieceFile')
+          said[line.kind].set(line.piece, { value: valueOf(line), atEpochMs: line.atEpochMs })
+        return holds
+      })
+      return Promise.resolve(ok(taken))
+    },
     saveSettings: (given) => {
       settings = structuredClone(given)
       return Promise.resolve(ok(undefined))
@@ -112,12 +148,8 @@ export const createMemoryStorage = (
     moveTo: async (other) => {
       const imported = await other.importAll(sorted())
       if (!imported.ok) return imported
-      for (const [id, piece] of pieces)
-        await whereNone(other.piece(id), () => other.putPiece(piece))
-      for (const [id, said] of hands)
-        await whereNone(other.hands(id), () => other.saveHands(id, said))
-      for (const [id, said] of spots)
-        await whereNone(other.spots(id), () => other.saveSpots(id, said))
+      for (const line of lines())
+        await whereNone(other.pieceLine(line), () => other.takePieceLines([line]))
       await whereNone(other.settings(), () => other.saveSettings(settings))
       return ok(undefined)
     },
@@ -128,6 +160,18 @@ export const createMemoryStorage = (
     close: () => undefined,
   }
 }
+
+/** A value, and since when it stands. */
+interface Kept<T> {
+  readonly value: T
+  readonly atEpochMs: number
+}
+
+/** What was handed in may change afterwards. */
+const keptNow = <T>(value: T): Kept<T> => ({
+  value: structuredClone(value),
+  atEpochMs: Date.now(),
+})
 
 const whereNone = async (there: Stored<unknown>, put: () => Promise<unknown>): Promise<void> => {
   const found = await there

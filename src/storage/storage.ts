@@ -12,6 +12,7 @@
 import type { EventId, SessionId } from '@/journal/ids'
 import type { JournalEvent } from '@/journal/journal'
 import type { JournalProblem } from '@/journal/decode'
+import type { PieceLine, PieceLineName } from '@/journal/pieceLines'
 import type { ChunkDay, DayTotal, PieceDay } from '@/journal/sums'
 import type { Result } from '@/music/result'
 import type { ChunkId, PieceId } from '@/music/units'
@@ -119,6 +120,12 @@ export interface Storage {
   /** The same for what the person said of its hard spots. */
   readonly saveSpots: (id: PieceId, words: unknown) => Stored<void>
   readonly spots: (id: PieceId) => Stored<unknown>
+  /** What of pieces goes along with a saved record, by name alone: the lines are read one by one. */
+  readonly pieceLines: () => Stored<readonly PieceLineName[]>
+  /** `undefined` where there is none by that name. */
+  readonly pieceLine: (name: Pick<PieceLineName, 'kind' | 'piece'>) => Stored<PieceLine | undefined>
+  /** Takes in what is newer than that of here, any number of times with the same result; gives what came in. */
+  readonly takePieceLines: (lines: readonly PieceLine[]) => Stored<readonly PieceLine[]>
   readonly saveSettings: (settings: unknown) => Stored<void>
   /** As saved; `undefined` before the first time. */
   readonly settings: () => Stored<unknown>

@@ -136,14 +136,16 @@ export const recordsText = catalogue('records', {
     pieces: 'Pieces',
     /** So many besides those that are named. */
     otherPieces: (n: number, named: number) => plural(n, named > 0 ? 'other' : 'piece'),
-    files: 'Files of pieces',
-    hands: 'Pieces with corrected hands',
-    spots: 'Pieces with a word on hard spots',
+    kept: {
+      pieceFile: 'Files of pieces',
+      pieceHands: 'Corrected hands',
+      pieceSpots: 'Your word on hard spots',
+    },
     ofPieces: (fresh: number, known: number) =>
       [
-        ...(fresh > 0 ? [`${fresh} new`] : []),
-        ...(known > 0 ? [`${known} here already`] : []),
-      ].join(', '),
+        ...(fresh > 0 ? [`${plural(fresh, 'piece')}, new here`] : []),
+        ...(known > 0 ? [`${plural(known, 'piece')}, here already`] : []),
+      ].join('; '),
     takeEvents: (n: number) => `Take in ${many(n, 'event')}`,
     takePieces: 'Take it in',
     allHere: 'All of it is here already.',

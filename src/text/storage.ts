@@ -52,6 +52,7 @@ export const storageText = catalogue('storage', {
     digits: 'must be digits from 1 to 5',
     fraction: "must be a fraction like '3_2'",
     base64: 'must be base64',
+    tooLarge: 'stands for more than 32 MB',
     damagedBlock: 'the packed record is damaged',
   },
   /** Whether the browser promises to keep the record. */

@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { Fragment, useRef } from 'react'
 import { formatRoute } from '@/app/route'
 import type { LookedAt } from '@/app/records'
 import { dateWords } from '@/text/dates'
@@ -7,6 +7,7 @@ import { recordsText } from '@/text/records'
 import { ChooseFiles } from './ChooseFiles'
 import { useApp, useSelected } from './context'
 import { CameIn, CannotComeIn, Reading, Taking, UnreadLines } from './IncomingParts'
+import { PageKeys } from './PageKeys'
 import { phrase } from './phrase'
 import { RecordCopies } from './RecordCopies'
 import './review.css'
@@ -14,7 +15,10 @@ import './review.css'
 /** The record as a file: out of this machine, and into it. */
 export const Records = () => (
   <main className="page records">
-    <h1>{recordsText.title}</h1>
+    <div className="row">
+      <h1>{recordsText.title}</h1>
+      <PageKeys keys={[]} />
+    </div>
     <p>{recordsText.intro}</p>
     <RecordCopies />
     <TakeRecord />
@@ -61,9 +65,11 @@ const Import = () => {
       return <Taking fileName={state.fileName} done={state.done} of={state.of} />
     case 'done': {
       const { added, known, taken } = state.outcome
+      const { pieces } = state
       return (
         <CameIn taken={taken.length} words={recordsText.done.taken}>
           {phrase(recordsText.done.came((figure) => <b>{figure}</b>, added, known, state.fileName))}
+          {pieces > 0 && ` ${recordsText.done.pieces(pieces)}`}
         </CameIn>
       )
     }
@@ -80,22 +86,26 @@ const Preview = ({
   readonly preview: LookedAt
 }) => {
   const app = useApp()
-  const { fresh, unread } = preview
+  const { fresh, unread, kept } = preview
+  const bringsPieces = Object.values(kept).some((each) => each.fresh > 0)
+  const brings = fresh.events > 0 || bringsPieces
   return (
     <div className="import" role="status">
       <h3>{fileName}</h3>
       <Brings preview={preview} />
       <UnreadLines unread={unread} words={recordsText.incoming.unread} />
       <div className="row">
-        {fresh.events > 0 ? (
+        {brings ? (
           <button type="button" className="primary" onClick={() => void app.records.take()}>
-            {recordsText.preview.takeEvents(fresh.events)}
+            {fresh.events > 0
+              ? recordsText.preview.takeEvents(fresh.events)
+              : recordsText.preview.takePieces}
           </button>
         ) : (
           <p>{recordsText.preview.allHere}</p>
         )}
         <button type="button" onClick={app.records.forget}>
-          {fresh.events > 0 ? recordsText.incoming.leave : recordsText.incoming.close}
+          {brings ? recordsText.incoming.leave : recordsText.incoming.close}
         </button>
       </div>
     </div>
@@ -103,7 +113,7 @@ const Preview = ({
 }
 
 /** What comes with it, in figures. */
-const Brings = ({ preview: { events, known, fresh } }: { readonly preview: LookedAt }) => {
+const Brings = ({ preview: { events, known, fresh, kept } }: { readonly preview: LookedAt }) => {
   const words = recordsText.preview
   const { firstDay, lastDay } = fresh
   return (
@@ -128,9 +138,20 @@ const Brings = ({ preview: { events, known, fresh } }: { readonly preview: Looke
           </dd>
         </>
       )}
+      {keptKinds.map(
+        (kind) =>
+          kept[kind].fresh + kept[kind].known > 0 && (
+            <Fragment key={kind}>
+              <dt>{words.kept[kind]}</dt>
+              <dd>{words.ofPieces(kept[kind].fresh, kept[kind].known)}</dd>
+            </Fragment>
+          ),
+      )}
     </dl>
   )
 }
+
+const keptKinds = ['pieceFile', 'pieceHands', 'pieceSpots'] as const
 
 /** So many pieces are named. */
 const mostNamed = 8

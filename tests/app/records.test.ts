@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { createApp } from '@/app/app'
 import type { ChosenFile } from '@/app/library'
 import { formatJournal } from '@/journal/lines'
@@ -17,7 +17,7 @@ const open = async (storage = createMemoryStorage()) => {
   const desk = createDesk([sampleOf('First', melody)], storage)
   const app = createApp(desk.ports)
   await app.open()
-  return { desk, records: app.records, state: () => app.records.import.getState() }
+  return { app, desk, records: app.records, state: () => app.records.import.getState() }
 }
 
 const played = [pieceAdded('A Study'), drillBegun(1), ...repetitions('ccfb')]
@@ -107,6 +107,68 @@ test('a file that is left, or another one chosen meanwhile, does not come back',
   records.forget()
   await records.take()
   expect(state()).toEqual({ kind: 'none' })
+})
+
+describe('pieces', () => {
+  const wholeRecord = async () => {
+    const { desk, records, app } = await open()
+    for (const event of played) await desk.storage.append(event)
+    const piece = await app.library.add(fileOf(midi, 'study.mid'))
+    if (!piece) throw new Error('the piece is not read')
+    const { id } = piece.score
+    await desk.storage.saveHands(id, corrections)
+    await desk.storage.saveSpots(id, spots)
+    await records.save()
+    const [, text = ''] = [...desk.saved][0] ?? []
+    return { id, text }
+  }
+  const { bytes: midi } = sampleOf('Study', 'E4 D4 C4 D4')
+  const corrections = [{ from: '0', to: '1', hand: 'left' }]
+  const spots = { said: [{ from: '0', to: '2', hand: 'left', word: 'accepted' }], order: [] }
+
+  test('come with the record: on a new machine file, hands and words are as they were', async () => {
+    const { id, text } = await wholeRecord()
+    const { records, state, desk, app } = await open()
+    await records.look([fileOf(text)])
+    const one = { fresh: 1, known: 0 }
+    expect(state()).toMatchObject({
+      kind: 'preview',
+      preview: { kept: { pieceFile: one, pieceHands: one, pieceSpots: one }, unread: [] },
+    })
+    expect(await desk.storage.pieces()).toEqual({ ok: true, value: [] })
+    await records.take()
+    expect(state()).toMatchObject({ kind: 'done', outcome: { added: 6 }, pieces: 1 })
+    expect(app.library.store.getState().listed).toContainEqual(
+      expect.objectContaining({ id, from: 'file', title: 'Study' }),
+    )
+    const stored = await desk.storage.piece(id)
+    expect(stored.ok && stored.value?.bytes).toEqual(midi)
+    expect(await desk.storage.hands(id)).toEqual({ ok: true, value: corrections })
+    expect(await desk.storage.spots(id)).toEqual({ ok: true, value: spots })
+    const opened = await app.library.open(id)
+    expect(opened?.score.notes).toHaveLength(4)
+    await records.look([fileOf(text)])
+    expect(state()).toMatchObject({ preview: { kept: { pieceFile: { fresh: 0, known: 1 } } } })
+  })
+
+  test('come alone where nothing was played, and one that is open shows what has come', async () => {
+    const { id, text } = await wholeRecord()
+    const pieces = text
+      .split('\n')
+      .filter((line) => line.includes('"v":4'))
+      .join('\n')
+    const { records, state, app } = await open()
+    await app.library.add(fileOf(midi, 'study.mid'))
+    expect((await app.library.open(id))?.score.title).toBe('Study')
+    const renamed = pieces
+      .replace(/"title":"[^"]*"/, '"title":"A better name"')
+      .replace(/"atEpochMs":\d+/g, `"atEpochMs":${Date.now() + 1000}`)
+    await records.look([fileOf(renamed)])
+    await records.take()
+    expect(state()).toMatchObject({ kind: 'done', outcome: { added: 0 }, pieces: 1 })
+    expect((await app.library.open(id))?.score.title).toBe('A better name')
+    expect(app.library.store.getState().listed.filter((each) => each.id === id)).toHaveLength(1)
+  })
 })
 
 test('a record that cannot be read is told, not shown as empty', async () => {

@@ -5,10 +5,12 @@ import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { mergeJournals } from '@/journal/merge'
 import { sumDays } from '@/journal/sumDays'
+import { mergePieceLines, type PieceLine } from '@/journal/pieceLines'
 import { isWritten } from '@/journal/written'
 import { localDays } from '@/storage/days'
 import type { EventQuery, Storage, StoredPiece } from '@/storage/storage'
 import { anyEvent } from '../support/anyEvent'
+import { anyPieceLine } from '../support/anyPieceLine'
 
 const begun = (id: string, atEpochMs: number, session = 's1'): JournalEvent => ({
   v: journalVersion,
@@ -34,6 +36,16 @@ const read = async (storage: Storage, query: EventQuery): Promise<readonly Journ
 }
 const idsOf = async (storage: Storage, query: EventQuery): Promise<string> =>
   (await read(storage, query)).map((event) => event.id).join(' ')
+
+const linesOf = async (storage: Storage): Promise<readonly PieceLine[]> => {
+  const lines: PieceLine[] = []
+  const names = await storage.pieceLines()
+  for (const name of names.ok ? names.value : []) {
+    const line = await storage.pieceLine(name)
+    if (line.ok && line.value) lines.push(line.value)
+  }
+  return mergePieceLines(lines)
+}
 
 /** What every storage keeps to, the database and the one in memory. */
 export const describeStorage = (name: string, open: () => Promise<Storage>): void => {
@@ -208,6 +220,36 @@ export const describeStorage = (name: string, open: () => Promise<Storage>): voi
       await storage.removePiece(id)
       expect(await storage.spots(id)).toEqual({ ok: true, value: said })
       expect(await storage.spots(pieceId('p2'))).toEqual({ ok: true, value: undefined })
+    })
+
+    test('pieces, hands and spots go to another storage line by line, and only what is newer takes a place', async () => {
+      const id = pieceId('p1')
+      expect(await storage.pieceLines()).toEqual({ ok: true, value: [] })
+      await storage.putPiece({ ...piece('p1', 1), composer: 'A. Nobody', parts: [0, 2] })
+      await storage.saveHands(id, [{ from: '0', to: '3_2', hand: 'left' }])
+      await storage.saveSpots(pieceId('p2'), { said: [], order: [] })
+      const lines = await linesOf(storage)
+      expect(lines.map((line) => `${line.kind} ${line.piece}`)).toEqual([
+        'pieceFile p1',
+        'pieceHands p1',
+        'pieceSpots p2',
+      ])
+      expect(lines[0]).toMatchObject({ composer: 'A. Nobody', parts: [0, 2], bytes: 'TVRoZAA' })
+      expect(await storage.takePieceLines(lines)).toEqual({ ok: true, value: [] })
+      const [file, hands] = lines
+      if (file?.kind !== 'pieceFile' || hands?.kind !== 'pieceHands') throw new Error('not there')
+      const older = { ...file, title: 'Older', atEpochMs: file.atEpochMs - 1 }
+      const newer = { ...hands, corrections: [], atEpochMs: hands.atEpochMs + 1 }
+      expect(await storage.takePieceLines([older, newer])).toEqual({ ok: true, value: [newer] })
+      expect(await storage.piece(id)).toMatchObject({ ok: true, value: { title: 'Study p1' } })
+      expect(await storage.hands(id)).toEqual({ ok: true, value: [] })
+    })
+
+    test('lines taken in any order, any number of times, come to their union', async () => {
+      const all = fc.sample(anyPieceLine, { numRuns: 40, seed: 9 })
+      for (const line of all) await storage.takePieceLines([line])
+      await storage.takePieceLines(all.toReversed())
+      expect(await linesOf(storage)).toEqual(mergePieceLines(all))
     })
 
     test('what is kept beside comes back under its name, and the time of the earliest event is known', async () => {

@@ -4,10 +4,13 @@ import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { formatJournal, parseJournal } from '@/journal/lines'
 import { mergeJournals } from '@/journal/merge'
-import { monthsBetween, spanOfMonth } from '@/storage/folderCopy'
+import { formatPieceLine } from '@/journal/pieceLines'
+import { pieceId } from '@/music/units'
+import { monthsBetween, piecesFile, spanOfMonth } from '@/storage/folderCopy'
 import { createFolderKeeper, type FolderKeeper, type FolderState } from '@/storage/folderKeeper'
 import { createMemoryStorage } from '@/storage/memory'
-import type { Storage } from '@/storage/storage'
+import { fileLine } from '@/storage/pieceLines'
+import type { Storage, StoredPiece } from '@/storage/storage'
 import { anyEvent } from '../support/anyEvent'
 import { createFakeFolder, type FakeFolder } from '../support/fakeFolder'
 
@@ -137,6 +140,61 @@ describe('a folder that is chosen', () => {
     await keeper.write()
     expect(state()).toEqual({ kind: 'none' })
     expect(idsIn(folder, '2026-03')).toBe('a')
+  })
+})
+
+describe('pieces', () => {
+  const study: StoredPiece = {
+    id: pieceId('p1'),
+    title: 'A Study',
+    fileName: 'study.mid',
+    bytes: Uint8Array.of(0x4d, 0x54, 0x68, 0x64),
+    addedAtEpochMs: 1,
+  }
+  const linesIn = ({ files }: FakeFolder) => parseJournal(files.get(piecesFile) ?? '').pieces
+
+  test('stand in a file of their own, which is written when one of them is new or changed', async () => {
+    const { storage, folder, keeper } = keep()
+    await keeper.choose()
+    expect(folder.files.size).toBe(0)
+    await storage.putPiece(study)
+    await storage.saveHands(study.id, [{ from: '0', to: '1', hand: 'left' }])
+    await keeper.write()
+    await keeper.write()
+    expect(folder.written).toEqual([piecesFile])
+    expect(linesIn(folder)).toMatchObject([
+      { kind: 'pieceFile', title: 'A Study', bytes: 'TVRoZA' },
+      { kind: 'pieceHands', corrections: [{ hand: 'left' }] },
+    ])
+  })
+
+  test('and one that is removed here, or comes from elsewhere, stays in it', async () => {
+    const { storage, folder, keeper } = keep()
+    const other = fileLine({ ...study, id: pieceId('p2') }, 1)
+    folder.putByOther(piecesFile, formatPieceLine(other))
+    await storage.putPiece(study)
+    await keeper.choose()
+    await storage.removePiece(study.id)
+    await storage.saveSpots(study.id, { said: [], order: [] })
+    await keeper.write()
+    expect(linesIn(folder).map(({ kind, piece }) => `${kind} ${piece}`)).toEqual([
+      'pieceFile p1',
+      'pieceFile p2',
+      'pieceSpots p1',
+    ])
+  })
+
+  test('that stand in the file of a month stay there', async () => {
+    const { storage, folder, keeper, on } = keep()
+    folder.putByOther('passagework-2026-03.jsonl', formatPieceLine(fileLine(study, 1)))
+    await storage.append(begun('a', '2026-03-20'))
+    await keeper.choose()
+    on('2026-03-21')
+    await storage.append(begun('b', '2026-03-21'))
+    await keeper.write()
+    const text = folder.files.get('passagework-2026-03.jsonl') ?? ''
+    expect(parseJournal(text).pieces).toEqual([fileLine(study, 1)])
+    expect(idsIn(folder, '2026-03')).toBe('a b')
   })
 })
 

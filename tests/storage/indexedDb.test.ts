@@ -4,6 +4,7 @@ import { openDB, type IDBPDatabase } from 'idb'
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
+import { pieceId } from '@/music/units'
 import { openStorage } from '@/storage/indexedDb'
 import type { StorageProblem } from '@/storage/problem'
 import type { Storage } from '@/storage/storage'
@@ -55,6 +56,37 @@ const fillDisk = () =>
   vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(() => {
     throw new DOMException('the disk is full', 'QuotaExceededError')
   })
+
+test('pieces, hands and spots of before are read as they were, and anything said since then holds before them', async () => {
+  const name = 'before moments were kept'
+  const before = await opened(name)
+  before.close()
+  const study = { id: 'p1', title: 'A Study', fileName: 'study.mid', addedAtEpochMs: 7 }
+  const corrections = [{ from: '0', to: '1', hand: 'left' }]
+  const spots = { said: [], order: [{ from: '0', to: '4', hand: 'right' }] }
+  const raw = await openDB(name)
+  await raw.put('pieces', study)
+  await raw.put('files', Uint8Array.of(1, 2, 3), 'p1')
+  await raw.put('settings', corrections, 'hands p1')
+  await raw.put('settings', spots, 'spots p1')
+  raw.close()
+  const storage = await opened(name)
+  const id = pieceId('p1')
+  expect(await storage.pieces()).toEqual({ ok: true, value: [study] })
+  expect(await storage.hands(id)).toEqual({ ok: true, value: corrections })
+  expect(await storage.spots(id)).toEqual({ ok: true, value: spots })
+  expect(await storage.pieceLine({ kind: 'pieceFile', piece: id })).toMatchObject({
+    value: { atEpochMs: 7, bytes: 'AQID' },
+  })
+  const hands = await storage.pieceLine({ kind: 'pieceHands', piece: id })
+  expect(hands).toMatchObject({ value: { atEpochMs: 0, corrections } })
+  await storage.saveHands(id, [])
+  expect(hands.ok && hands.value && (await storage.takePieceLines([hands.value]))).toEqual({
+    ok: true,
+    value: [],
+  })
+  storage.close()
+})
 
 describe('durably', () => {
   test('an event is there when the page is opened again', async () => {
