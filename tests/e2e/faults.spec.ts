@@ -108,7 +108,7 @@ test('another audio device, or none: the metronome is off, the page says so, and
   await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
   await page.keyboard.press('Space')
   await expect(metronome).toHaveAttribute('aria-pressed', 'true')
-  expect(await page.evaluate(() => window.made.audio[0]?.state)).toBe('running')
+  await expect.poll(() => page.evaluate(() => window.made.audio[0]?.state)).toBe('running')
 })
 
 test('another program takes the keyboard in mid-drill: the head says so, the other one plays on, and it comes back by itself', async ({
