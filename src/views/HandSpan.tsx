@@ -65,12 +65,14 @@ const Measure = ({ onDone }: { readonly onDone: (reach: number | undefined) => v
   return (
     <div role="group" aria-label={words.measuring} className="row">
       <p role="status">{widest === 0 ? words.play : words.soFar(widest)}</p>
-      <button type="button" disabled={widest === 0} onClick={() => onDone(widest)}>
-        {words.keep}
-      </button>
-      <button type="button" onClick={() => onDone(undefined)}>
-        {words.leave}
-      </button>
+      <span className="row tight">
+        <button type="button" disabled={widest === 0} onClick={() => onDone(widest)}>
+          {words.keep}
+        </button>
+        <button type="button" onClick={() => onDone(undefined)}>
+          {words.leave}
+        </button>
+      </span>
     </div>
   )
 }

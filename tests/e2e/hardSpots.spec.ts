@@ -211,6 +211,11 @@ test('where the person’s own flaws pile up there is a hard spot, with its figu
   )
   expect(await overflow(page)).toEqual({ by: 0, out: [] })
   expect(await violations(page)).toEqual([])
+  // The plan of the piece says it, too.
+  await goTo(page, `#/plan/${idOf('morning-at-the-mill.mid')}`)
+  await expect(page.locator('.plan-places')).toContainText(
+    'From your playing: flawed here in at least 12 of 20 repetitions',
+  )
 })
 
 test('the page breaks no rule for assistive technology with spots accepted, rejected and opened', async ({
@@ -224,4 +229,28 @@ test('the page breaks no rule for assistive technology with spots accepted, reje
   expect(await violations(page)).toEqual([])
   await page.emulateMedia({ colorScheme: 'dark' })
   expect(await violations(page, 'colours')).toEqual([])
+})
+
+test.describe('in German', () => {
+  test.use({ locale: 'de-DE' })
+  test('spots, fingerings and build-ups are told, and stand within a phone', async ({ page }) => {
+    await openApp(page)
+    await drawn(page)
+    const spots = page.getByRole('region', { name: 'Schwere Stellen' })
+    const first = spots.locator('.spot').first()
+    await expect(first).toContainText(/schnell: \d+,\d Anschläge in der Sekunde/)
+    await first.getByRole('button', { name: /^Annehmen: Takt/ }).click()
+    await expect(spots).toContainText('eine Passage')
+    await page.getByRole('button', { name: /^Vorschlag für Takt/ }).click()
+    const fingering = page.getByRole('region', { name: 'Fingersatz', exact: true })
+    await fingering.getByRole('button', { name: 'Übernehmen: Fingersatz 1' }).click()
+    await expect(fingering).toContainText(/Ein Fingersatz · ein Vorschlag · \d+ Ziffern/)
+    await page.setViewportSize({ width: 390, height: 844 })
+    expect(await overflow(page)).toEqual({ by: 0, out: [] })
+    await first.getByRole('button', { name: /^Zum Aufbau: Takt/ }).click()
+    await expect(page.getByRole('main')).toContainText('Die ganze Passage, bis zum Zieltempo.')
+    await expect(page.locator('.build-up-sum')).toContainText(/\d+ Übungen, etwa/)
+    expect(await overflow(page)).toEqual({ by: 0, out: [] })
+    expect(await violations(page)).toEqual([])
+  })
 })
