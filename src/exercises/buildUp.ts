@@ -10,7 +10,7 @@ import { notesIn } from './onsets'
 import { positionChangesOf } from './positions'
 import { inOrder, type Direction } from './order'
 import { stepsOf, stepsOfOneHand, type ExerciseKind, type Step, type Thoroughness } from './steps'
-import { purposeOf, type Purpose } from './words'
+import { purposeOf, type Purpose } from './purpose'
 
 /** A chunk in one form, at its place in the build-up. */
 export interface Exercise extends Demand {

@@ -85,7 +85,7 @@ export const spots: SpotsText = {
     buildShort: 'Aufbau',
     choose: 'Wählen',
     accept: 'Annehmen',
-    reject: 'Verwerfen',
+    reject: 'Ablehnen',
     makePassages: 'Daraus Passagen machen',
     takeBack: 'Zurückholen',
   },
@@ -94,19 +94,19 @@ export const spots: SpotsText = {
     build: (where) => `Zum Aufbau: ${where}`,
     choose: (where) => `Wählen: ${where}`,
     accept: (where) => `Annehmen: ${where}`,
-    reject: (where) => `Verwerfen: ${where}`,
+    reject: (where) => `Ablehnen: ${where}`,
     up: (where) => `Nach oben: ${where}`,
     down: (where) => `Nach unten: ${where}`,
     takeBack: (where) => `Zurückholen: ${where}`,
   },
   done: {
     accepted: (where) => `${where}: eine Passage`,
-    rejected: (where) => `${where}: verworfen, unter der Liste eingeklappt`,
+    rejected: (where) => `${where}: abgelehnt, unter der Liste eingeklappt`,
     moved: (where, rank, of) => `${where}: ${rank} von ${of}`,
     added: (bars, hand) => `${bars}, ${hand}: von Ihnen als schwer genannt`,
     passagesMade: (n) => `${counted(n, 'Passage', 'Passagen')} gemacht`,
   },
-  rejected: (n) => counted(n, 'verworfene Stelle', 'verworfene Stellen'),
+  rejected: (n) => counted(n, 'abgelehnte Stelle', 'abgelehnte Stellen'),
   carried: (carried, dropped) => {
     const all = counted(carried + dropped, 'schwere Stelle', 'schwere Stellen')
     const hold = carried === 1 ? 'gilt' : 'gelten'

@@ -41,8 +41,8 @@ test('figures have a decimal comma, one and many are told apart', () => {
     /^Im Ganzen etwa 3,1, irgendwo zwischen 1,9 und 4,3 \(/,
   )
   expect([1, 2].map((n) => spotsText.rejected(n))).toEqual([
-    '1 verworfene Stelle',
-    '2 verworfene Stellen',
+    '1 abgelehnte Stelle',
+    '2 abgelehnte Stellen',
   ])
   expect([1, 3].map((n) => spotsText.done.passagesMade(n))).toEqual([
     '1 Passage gemacht',

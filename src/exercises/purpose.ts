@@ -15,5 +15,12 @@ export const purposeOf = (
 ): Purpose => {
   if (form !== 'asWritten') return form
   if (what === 'whole') return isLast ? 'whole' : 'wholeOfOneHand'
-  return afterEachHand ? `${what}Together` : what
+  return afterEachHand ? together[what] : what
 }
+
+const together = {
+  group: 'groupTogether',
+  bridge: 'bridgeTogether',
+  pair: 'pairTogether',
+  section: 'sectionTogether',
+} as const
