@@ -52,7 +52,7 @@ test.each<[Asked, string, string]>([
     'ab dem 1. Mai 2026 · bei Tempo 72',
   ],
   [over, 'tempo drifts · over bar 1, beats 1–3', 'Tempo verändert sich · über Takt 1, Schläge 1–3'],
-  [{ ...(first ? { note: first } : {}) }, 'at C5 in bar 1, beat 1', 'bei C5 in Takt 1, Schlag 1'],
+  [first ? { note: first } : {}, 'at C5 in bar 1, beat 1', 'bei C5 in Takt 1, Schlag 1'],
   [{ written: key(76), played: key(75) }, 'E♭5 for E5', 'Es5 statt E5'],
   [
     { bar: 1, overruled: 'pause' },
