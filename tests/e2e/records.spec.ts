@@ -4,6 +4,7 @@ import type { Page } from '@playwright/test'
 import { eventId } from '@/journal/ids'
 import { formatJournal } from '@/journal/lines'
 import { pieceId } from '@/music/units'
+import { mark, smf } from '../score/smf'
 import { goTo, journal, openApp, openDrill, repetition } from './support/app'
 import { violations } from './support/axe'
 import { chooseRecord, takeIn } from './support/record'
@@ -23,10 +24,42 @@ const saved = async (page: Page, button: string): Promise<string> => {
 const figures = async (page: Page): Promise<string> => {
   await goTo(page, '#/review')
   await page.locator('.review .share').waitFor()
+  await expect(page.getByText('Adding up the days …')).toHaveCount(0)
   return page.locator('main').innerText()
 }
 
-test('a saved record brings everything back on a new machine, and twice brings nothing more', async ({
+/** One track without a name: ten quarters up from middle C, whose hands are inferred. */
+const oneTrack = smf([
+  `${mark('03', 'Little Stair')} ${Array.from({ length: 10 }, (_, i) => {
+    const pressed = (60 + i).toString(16)
+    return `00 90 ${pressed} 40 60 80 ${pressed} 00`
+  }).join(' ')}`,
+])
+
+const rejected = (page: Page) =>
+  page.getByRole('region', { name: 'Hard spots' }).getByText('1 rejected spot')
+
+/** Brings in a piece, gives it to the left hand, rejects a hard spot of it. */
+const bringPiece = async (page: Page): Promise<void> => {
+  await goTo(page, '#/')
+  await page.getByLabel('File of a piece').setInputFiles({
+    name: 'little-stair.mid',
+    mimeType: 'audio/midi',
+    buffer: Buffer.from(oneTrack),
+  })
+  await page.getByRole('heading', { level: 1, name: 'Little Stair' }).waitFor()
+  await page.getByRole('radio', { name: 'both hands' }).click()
+  await expect(page.locator('.notation svg .note')).toHaveCount(10)
+  await page.keyboard.press('l')
+  await expect(page.getByRole('status')).toHaveText('10 notes: left hand.')
+  await page
+    .getByRole('button', { name: /^Reject: .*left hand/ })
+    .first()
+    .click()
+  await expect(rejected(page)).toBeVisible()
+}
+
+test('a saved record brings everything back on a new machine, pieces and all, and twice brings nothing more', async ({
   page,
   browser,
 }) => {
@@ -35,17 +68,26 @@ test('a saved record brings everything back on a new machine, and twice brings n
     await repetition(page, notes)
   await page.keyboard.press('Escape')
   const before = await figures(page)
+  await bringPiece(page)
   await goTo(page, '#/journal')
   const text = await saved(page, 'Save the whole record')
   const other = await (await browser.newContext({ serviceWorkers: 'block' })).newPage()
   await openApp(other, { address: '#/journal' })
   await chooseRecord(other, 'old-machine.jsonl', text)
-  await expect(other.locator('.brings')).toContainText('3 repetitions')
-  await expect(other.locator('.brings')).toContainText('Morning at the Mill')
+  const brings = other.locator('.brings')
+  await expect(brings).toContainText('3 repetitions')
+  await expect(brings).toContainText('Morning at the Mill')
+  await expect(brings).toContainText('Files of pieces1 piece, new here')
+  await expect(brings).toContainText('Corrected hands1 piece, new here')
   await other.getByRole('button', { name: /^Take in/ }).click()
-  await expect(other.getByText('came in, 0 were here already')).toBeVisible()
+  await expect(other.getByText('came in, 0 were here already. 1 piece came with it.')).toBeVisible()
   expect(await journal(other)).toEqual(await journal(page))
   expect(await figures(other)).toBe(before)
+  await goTo(other, '#/')
+  await other.getByRole('link', { name: 'Little Stair' }).click()
+  await other.getByRole('radio', { name: 'left hand' }).click()
+  await expect(other.locator('.notation svg .note')).toHaveCount(10)
+  await expect(rejected(other)).toBeVisible()
   await chooseRecord(other, 'old-machine.jsonl', text)
   await expect(other.getByText('All of it is here already.')).toBeVisible()
   await other.close()
