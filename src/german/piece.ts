@@ -84,21 +84,21 @@ export const piece: PieceText = {
     changed: (notes, hand) => `${counted(notes, 'Note', 'Noten')}: ${hand}.`,
     carried: ({ carried, inPart, told, dropped }) => {
       const all = carried + told + dropped
+      const ofFile = 'unnötig, da diese Datei die Hände dort selbst nennt'
+      const gone = 'weggefallen, da die Noten in dieser Ausgabe fehlen'
+      if (all === 1) {
+        if (carried === 1)
+          return `Ihre Berichtigung der Hände gilt hier${inPart === 1 ? ' für einen Teil der Noten' : ''}.`
+        return `Ihre Berichtigung der Hände ist ${told === 1 ? ofFile : gone}.`
+      }
+      const are = (n: number): string => `${n} ${n === 1 ? 'ist' : 'sind'}`
       const some = inPart === 0 ? '' : ` (${inPart} nur für einen Teil der Noten)`
       const parts = [
         `${carried} ${carried === 1 ? 'gilt' : 'gelten'} hier${some}`,
-        ...(told > 0
-          ? [
-              `${told} ${told === 1 ? 'ist' : 'sind'} unnötig, da diese Datei die Hände dort selbst nennt`,
-            ]
-          : []),
-        ...(dropped > 0
-          ? [
-              `${dropped} ${dropped === 1 ? 'ist' : 'sind'} weggefallen, da die Noten in dieser Ausgabe fehlen`,
-            ]
-          : []),
+        ...(told > 0 ? [`${are(told)} ${ofFile}`] : []),
+        ...(dropped > 0 ? [`${are(dropped)} ${gone}`] : []),
       ]
-      return `Von ${all === 1 ? 'Ihrer Berichtigung' : `Ihren ${all} Berichtigungen`} der Hände: ${parts.join('; ')}.`
+      return `Von Ihren ${all} Berichtigungen der Hände: ${parts.join('; ')}.`
     },
   },
   note: {

@@ -49,15 +49,17 @@ export const pieces: PiecesText = {
       `Daran ist noch nichts geübt worden, also muss keine Aufzeichnung auf „${file}“ übergehen.`,
     carries: (practised, agreeing, file) => {
       const rest = practised - agreeing
-      const all =
-        practised === 1
-          ? agreeing === 1
-            ? `Der eine geübte Ausschnitt hat in „${file}“ dieselben Noten; seine Aufzeichnung geht über.`
-            : `Der eine geübte Ausschnitt hat in „${file}“ andere Noten.`
-          : `Von ${practised} geübten Ausschnitten ${agreeing === 1 ? 'hat' : 'haben'} ${agreeing} in „${file}“ dieselben Noten; ${agreeing === 1 ? 'seine' : 'ihre'} Aufzeichnung geht über.`
+      if (practised === 1)
+        return agreeing === 1
+          ? `Der eine geübte Ausschnitt hat in „${file}“ dieselben Noten; seine Aufzeichnung geht über.`
+          : `Der eine geübte Ausschnitt hat in „${file}“ andere Noten. Seine Aufzeichnung bleibt, zählt dafür aber nicht.`
+      if (agreeing === 0)
+        return `Keiner von ${practised} geübten Ausschnitten hat in „${file}“ dieselben Noten. Die Aufzeichnung bleibt, zählt dafür aber nicht.`
+      const [have, their] = agreeing === 1 ? ['hat', 'seine'] : ['haben', 'ihre']
+      const held = `Von ${practised} geübten Ausschnitten ${have} ${agreeing} in „${file}“ dieselben Noten; ${their} Aufzeichnung geht über.`
       return rest === 0
-        ? all
-        : `${all} Die Aufzeichnung ${rest === 1 ? 'des anderen' : `der anderen ${rest}`} bleibt, zählt dafür aber nicht.`
+        ? held
+        : `${held} Die Aufzeichnung ${rest === 1 ? 'des anderen' : `der anderen ${rest}`} bleibt, zählt dafür aber nicht.`
     },
     replace: 'Ersetzen',
     keepOld: 'Die alte behalten',

@@ -35,7 +35,7 @@ export const handParts = (parts: readonly PlacedPart[]): readonly Part[] =>
     staves === 1
       ? [{ name, program: piano, notes }]
       : Array.from({ length: staves }, (_, i) => ({
-          name: i === 0 ? 'right hand' : i === staves - 1 ? 'left hand' : '',
+          name: i === 0 ? 'right' : i === staves - 1 ? 'left' : '',
           program: piano,
           notes: notes.filter(({ staff }) => Math.min(staff, staves) === i + 1),
         })),

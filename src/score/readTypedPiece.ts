@@ -50,8 +50,8 @@ export const scoreTyped = (music: TypedMusic, untitled: string): Result<PieceRea
     title: music.title || untitled,
     ticksPerQuarter: quarterParts,
     parts: [
-      { name: 'right hand', program: 0, notes: notesOf(right) },
-      { name: 'left hand', program: 0, notes: notesOf(left) },
+      { name: 'right', program: 0, notes: notesOf(right) },
+      { name: 'left', program: 0, notes: notesOf(left) },
     ],
     drumNotes: 0,
     tempos: [{ start: tick(0), tempo: tempo(music.tempo * beatQuarters(music.time)) }],

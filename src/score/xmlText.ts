@@ -14,7 +14,7 @@ export interface XmlText {
  */
 export const decodeXml = (bytes: Uint8Array): Result<XmlText, ReadProblem> => {
   const wide = wideOrder(bytes)
-  if (wide === 'four bytes a letter') return failed({ kind: 'unknownLetters', name: 'UTF-32' })
+  if (wide === 'fourBytes') return failed({ kind: 'unknownLetters', name: 'UTF-32' })
   if (wide) return ok({ text: decodeUtf16(bytes, wide), warnings: [] })
   const from = startsWith(bytes, utf8Mark) ? 3 : 0
   const name = from > 0 ? 'utf-8' : declaredEncoding(bytes)
@@ -31,8 +31,8 @@ export const decodeXml = (bytes: Uint8Array): Result<XmlText, ReadProblem> => {
 /** Whether the first character that is no blank is a '<', in any encoding that XML can have. */
 export const looksLikeXml = (bytes: Uint8Array): boolean => {
   const wide = wideOrder(bytes)
-  const width = wide === 'four bytes a letter' ? 4 : wide ? 2 : 1
-  const low = wide === 'high first' ? 1 : 0
+  const width = wide === 'fourBytes' ? 4 : wide ? 2 : 1
+  const low = wide === 'highFirst' ? 1 : 0
   let at = width === 4 ? 4 : wide ? markLength(bytes) : startsWith(bytes, utf8Mark) ? 3 : 0
   while (blanks.has(bytes[at + low] ?? 0)) at += width
   return bytes[at + low] === 0x3c || (width === 4 && bytes[at + 3] === 0x3c)
@@ -47,13 +47,13 @@ const utf8Mark = [0xef, 0xbb, 0xbf]
 /** Bytes of the mark at the start of a file in UTF-16, which it may lack. */
 const markLength = (bytes: Uint8Array): number => ((bytes[0] ?? 0) >= 0xfe ? 2 : 0)
 
-type ByteOrder = 'low first' | 'high first'
+type ByteOrder = 'lowFirst' | 'highFirst'
 
-const wideOrder = (bytes: Uint8Array): ByteOrder | 'four bytes a letter' | undefined => {
+const wideOrder = (bytes: Uint8Array): ByteOrder | 'fourBytes' | undefined => {
   if (startsWith(bytes, [0xff, 0xfe, 0, 0]) || startsWith(bytes, [0, 0, 0xfe, 0xff]))
-    return 'four bytes a letter'
-  if (startsWith(bytes, [0xff, 0xfe]) || startsWith(bytes, [0x3c, 0])) return 'low first'
-  if (startsWith(bytes, [0xfe, 0xff]) || startsWith(bytes, [0, 0x3c])) return 'high first'
+    return 'fourBytes'
+  if (startsWith(bytes, [0xff, 0xfe]) || startsWith(bytes, [0x3c, 0])) return 'lowFirst'
+  if (startsWith(bytes, [0xfe, 0xff]) || startsWith(bytes, [0, 0x3c])) return 'highFirst'
   return undefined
 }
 
@@ -78,7 +78,7 @@ const decodeLatin = (bytes: Uint8Array): string =>
   })
 
 const decodeUtf16 = (bytes: Uint8Array, order: ByteOrder): string => {
-  const [lowAt, highAt] = order === 'low first' ? [0, 1] : [1, 0]
+  const [lowAt, highAt] = order === 'lowFirst' ? [0, 1] : [1, 0]
   const from = markLength(bytes)
   return gather(bytes.length / 2, (put) => {
     for (let i = from; i + 1 < bytes.length; i += 2)

@@ -84,6 +84,8 @@ export const Pieces = () => {
 const describeFound = (found: number, all: number): string =>
   found === 0 ? piecesText.noneFound : piecesText.found(found, all)
 
+const endings = { musicXml: ['.musicxml', '.xml', '.mxl'], midi: '.mid' } as const
+
 const Bring = ({ picker }: { readonly picker: RefObject<HTMLInputElement | null> }) => {
   const app = useApp()
   const take = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
@@ -96,8 +98,8 @@ const Bring = ({ picker }: { readonly picker: RefObject<HTMLInputElement | null>
       <p>
         {phrase(
           piecesText.bring.how<ReactNode>(
-            ['.musicxml', '.xml', '.mxl'].map((ending) => <i key={ending}>{ending}</i>),
-            <i>.mid</i>,
+            endings.musicXml.map((ending) => <i key={ending}>{ending}</i>),
+            <i>{endings.midi}</i>,
           ),
         )}
       </p>

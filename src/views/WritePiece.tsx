@@ -102,25 +102,38 @@ const problemIn = (typed: Typed): PlacedWords | undefined => {
   }
 }
 
+/** In the words of the notation itself. */
+const notation = {
+  settings: 'time 3/4 key G tempo 80',
+  pickup: 'pickup 1',
+  hands: ['right:', 'left:'].join(' '),
+  pitches: 'C4 F#5 Bb3',
+  lengths: 'C4:1 D4:1/2 E4:1.5',
+  rest: 'r',
+  chord: '[C4 E4 G4]:2',
+  held: 'C4:3 | -:1',
+  barLine: '|',
+} as const
+
 const Notes = ({ onExample }: { readonly onExample: () => void }) => (
   <details className="how">
     <summary>{writeText.how.title}</summary>
     <dl>
-      <dt>time 3/4 key G tempo 80</dt>
-      <dd>{phrase(writeText.how.settings<ReactNode>(<i>pickup 1</i>))}</dd>
-      <dt>right: left:</dt>
+      <dt>{notation.settings}</dt>
+      <dd>{phrase(writeText.how.settings<ReactNode>(<i>{notation.pickup}</i>))}</dd>
+      <dt>{notation.hands}</dt>
       <dd>{writeText.how.hands}</dd>
-      <dt>C4 F#5 Bb3</dt>
+      <dt>{notation.pitches}</dt>
       <dd>{writeText.how.pitches}</dd>
-      <dt>C4:1 D4:1/2 E4:1.5</dt>
+      <dt>{notation.lengths}</dt>
       <dd>{writeText.how.lengths}</dd>
-      <dt>r</dt>
+      <dt>{notation.rest}</dt>
       <dd>{writeText.how.rest}</dd>
-      <dt>[C4 E4 G4]:2</dt>
+      <dt>{notation.chord}</dt>
       <dd>{writeText.how.chord}</dd>
-      <dt>C4:3 | -:1</dt>
+      <dt>{notation.held}</dt>
       <dd>{writeText.how.held}</dd>
-      <dt>|</dt>
+      <dt>{notation.barLine}</dt>
       <dd>{writeText.how.barLines}</dd>
     </dl>
     <button type="button" onClick={onExample}>
