@@ -1,6 +1,13 @@
 import type { OptionsText } from '@/text/options'
 
 export const options: OptionsText = {
+  groups: {
+    drill: 'Beim Üben',
+    instrument: 'Instrument und Hand',
+    hearing: 'Was zu hören ist',
+    page: 'Seite und Wörter',
+    commands: 'Vom Instrument aus',
+  },
   judge: 'Beurteilt werden',
   streakGoal: 'Serienziel',
   trial: 'Das Anfangstempo mit einer kurzen Tempoprobe finden',
@@ -41,7 +48,6 @@ export const options: OptionsText = {
     absent: (name) => `${name} (nicht da)`,
   },
   fromInstrument: {
-    title: 'Vom Instrument aus',
     how: 'Eine Taste weit weg von der Passage, oder ein Pedal, kann einen Befehl bedeuten. Bis zu einer Quarte neben den Tasten der Passage spielt eine Taste nur.',
     pressNow: 'jetzt drücken …',
     pressOne: 'Taste festlegen',

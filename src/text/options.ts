@@ -2,6 +2,13 @@ import { catalogue } from './text'
 
 /** Options, and keys and pedals as commands. */
 export const optionsText = catalogue('options', {
+  groups: {
+    drill: 'How you drill',
+    instrument: 'Instrument and hand',
+    hearing: 'What you hear',
+    page: 'Page and words',
+    commands: 'From the instrument',
+  },
   judge: 'Judge',
   streakGoal: 'Streak goal',
   trial: 'Find the start tempo by a short trial',
@@ -47,7 +54,6 @@ export const optionsText = catalogue('options', {
     absent: (name: string) => `${name} (not there)`,
   },
   fromInstrument: {
-    title: 'From the instrument',
     how: 'A key far from the passage, or a pedal, can mean a command. Within a fourth of the passage’s keys a key only plays.',
     pressNow: 'press it now …',
     pressOne: 'press a key for it',

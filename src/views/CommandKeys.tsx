@@ -13,8 +13,7 @@ export const CommandKeys = () => {
   useEffect(() => () => app.learning.cancel(), [app])
   const words = optionsText.fromInstrument
   return (
-    <fieldset className="command-keys">
-      <legend>{words.title}</legend>
+    <div className="command-keys">
       <p className="soft">{words.how}</p>
       <ul>
         {drillCommands.map((command) => {
@@ -49,6 +48,6 @@ export const CommandKeys = () => {
         checked={damperCommands}
         onChange={(allowed) => app.changeSettings({ damperCommands: allowed })}
       />
-    </fieldset>
+    </div>
   )
 }

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import { formatRoute } from '@/app/route'
 import {
   farthestTranspose,
@@ -20,8 +21,51 @@ import { describeLag, standardWords } from './words'
 /** What is chosen once: how strict, how many, which keyboard, how it looks. */
 export const Options = () => {
   const app = useApp()
-  const settings = useSelected(app.settings, (state) => state)
+  const lagMs = useSelected(app.settings, (state) => state.lagMs)
   const keeping = useSelected(app.records.copies, (state) => state.keeping)
+  const { groups } = optionsText
+  return (
+    <>
+      <Group title={groups.drill}>
+        <Drill />
+      </Group>
+      <Group title={groups.instrument}>
+        <Keyboard />
+        <HandSpan />
+      </Group>
+      <Group title={groups.hearing}>
+        <Ear />
+        <p data-lag={lagMs}>
+          {optionsText.lag(describeLag(lagMs))}{' '}
+          <a href={formatRoute({ kind: 'tapTest' })}>{optionsText.measureLag}</a>
+        </p>
+      </Group>
+      <Group title={groups.page}>
+        <Look />
+      </Group>
+      <Group title={groups.commands}>
+        <CommandKeys />
+      </Group>
+      <p className="soft credit">{optionsText.health}</p>
+      {keeping && <p className="soft credit">{keeping.words}</p>}
+      <p className="soft credit">
+        {shellText.licences.credits.join(' ')}{' '}
+        <a href={formatRoute({ kind: 'licences' })}>{optionsText.licences}</a>
+      </p>
+    </>
+  )
+}
+
+const Group = ({ title, children }: { readonly title: string; readonly children: ReactNode }) => (
+  <fieldset className="choices">
+    <legend>{title}</legend>
+    {children}
+  </fieldset>
+)
+
+const Drill = () => {
+  const app = useApp()
+  const settings = useSelected(app.settings, (state) => state)
   const change = app.changeSettings
   return (
     <>
@@ -47,26 +91,11 @@ export const Options = () => {
         checked={settings.forgiveBrushed}
         onChange={(forgiveBrushed) => change({ forgiveBrushed })}
       />
-      <Keyboard />
-      <Ear />
-      <p data-lag={settings.lagMs}>
-        {optionsText.lag(describeLag(settings.lagMs))}{' '}
-        <a href={formatRoute({ kind: 'tapTest' })}>{optionsText.measureLag}</a>
-      </p>
-      <Look />
       <Check
         label={optionsText.showFingers}
         checked={settings.showFingers}
         onChange={(showFingers) => change({ showFingers })}
       />
-      <HandSpan />
-      <CommandKeys />
-      <p className="soft credit">{optionsText.health}</p>
-      {keeping && <p className="soft credit">{keeping.words}</p>}
-      <p className="soft credit">
-        {shellText.licences.credits.join(' ')}{' '}
-        <a href={formatRoute({ kind: 'licences' })}>{optionsText.licences}</a>
-      </p>
     </>
   )
 }
