@@ -11,9 +11,10 @@ import { placeOf } from '@/music/place'
 import { signatureAt } from '@/music/spelling'
 import { tick, type NoteId, type Tick } from '@/music/units'
 import type { ChunkState } from '@/review/chunkStates'
-import { explainWarning } from '@/score/warning'
 import { keysText } from '@/text/keys'
 import { pieceText } from '@/text/piece'
+import { readingText } from '@/text/reading'
+import { tell } from '@/text/told'
 import { useApp } from './context'
 import { DigitPad } from './DigitPad'
 import { describeCarried, describeNote, HandWord } from './HandWord'
@@ -113,7 +114,7 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
       {piece.warnings.length > 0 && (
         <ul className="notice">
           {piece.warnings.map((warning) => (
-            <li key={JSON.stringify(warning)}>{explainWarning(warning)}</li>
+            <li key={JSON.stringify(warning)}>{tell(readingText.warnings, warning)}</li>
           ))}
         </ul>
       )}

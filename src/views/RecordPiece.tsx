@@ -4,9 +4,10 @@ import { formatRoute } from '@/app/route'
 import { beatBounds, formatBeats, parseBeats } from '@/music/beat'
 import { handChoices, type TimeSignature } from '@/music/music'
 import { tempo } from '@/music/units'
-import { explainReadProblem } from '@/score/readProblem'
 import { keysText } from '@/text/keys'
 import { musicText } from '@/text/music'
+import { readingText } from '@/text/reading'
+import { tell } from '@/text/told'
 import { writeText } from '@/text/write'
 import { useApp, useSelected } from './context'
 import { FragmentNotation } from './FragmentNotation'
@@ -123,7 +124,7 @@ const describe = (state: RecorderState): string => {
     case 'recording':
       return state.strikes === 0 ? states.play : states.recording
     case 'failed':
-      return explainReadProblem(state.reason)
+      return tell(readingText.problems, state.reason)
   }
 }
 

@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react'
 import { formatRoute } from '@/app/route'
 import { readTyped, typedFile, type Typed } from '@/app/typing'
-import { explainReadProblem } from '@/score/readProblem'
 import { keysText } from '@/text/keys'
 import { readingText } from '@/text/reading'
 import { tell } from '@/text/told'
@@ -98,7 +97,7 @@ const problemIn = (typed: Typed): PlacedWords | undefined => {
     case 'problem':
       return { ...typed.problem, words: tell(readingText.typed, typed.problem.flaw) }
     case 'unsound':
-      return { line: 1, column: 1, width: 1, words: explainReadProblem(typed.reason) }
+      return { line: 1, column: 1, width: 1, words: tell(readingText.problems, typed.reason) }
   }
 }
 
