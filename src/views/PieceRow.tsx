@@ -5,7 +5,6 @@ import { formatRoute } from '@/app/route'
 import { BetterEdition } from './BetterEdition'
 import { piecesText } from '@/text/pieces'
 import { useApp } from './context'
-import { piecesText } from '@/text/pieces'
 
 /** A piece in the list; one's own can be given another title or removed. */
 export const PieceRow = ({
@@ -22,7 +21,9 @@ export const PieceRow = ({
     <li>
       <a href={formatRoute({ kind: 'piece', piece: id })}>{title}</a>
       {composer && <span>{composer}</span>}
-      <span className="soft piece-remark">{from === 'sample' ? remark : piecesText.row.fromFile(remark)}</span>
+      <span className="soft piece-remark">
+        {from === 'sample' ? remark : piecesText.row.fromFile(remark)}
+      </span>
       {from === 'file' && (
         <button
           type="button"
