@@ -7,17 +7,12 @@
  */
 import { chromium, type CDPSession } from '@playwright/test'
 import { preview } from 'vite'
-import { parseKey } from '@/music/pitch'
 import { drawn, heard, journal, openDrill, shown, stage } from '../e2e/support/app'
-import { playAndLook, type Sight } from '../e2e/support/playAndLook'
+import { describeSights, playAndLook, sixteenEighths, type Sight } from '../e2e/support/playAndLook'
 import { findBrowser } from '../support/browser'
 import { record } from './record'
 
-/** Bars 9 and 10 of the first piece, right hand: sixteen eighths. */
-const place = '32-79_2/right'
-const keys = 'C5 D5 E5 F5 G5 A5 B5 C6 D6 C6 B5 A5 G5 F5 E5 D5'
-  .split(' ')
-  .map((name) => parseKey(name) ?? 0)
+const { place, keys } = sixteenEighths
 const gapMs = 60
 const strikes = Number(process.argv.slice(2).find((word) => !word.startsWith('--')) ?? 10_000)
 const batches = 10
@@ -42,18 +37,11 @@ const weigh = async (cdp: CDPSession): Promise<Weight> => {
   }
 }
 
-const share = (values: readonly number[], at: number): number =>
-  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(at * values.length))] ??
-  NaN
 const told: string[] = []
 const say = (line: string): void => {
   told.push(line)
   console.log(line)
 }
-const tell = (what: string, values: readonly number[]): void =>
-  say(
-    `${what.padEnd(46)} median ${share(values, 0.5).toFixed(1)}, p99 ${share(values, 0.99).toFixed(1)}, worst ${share(values, 1).toFixed(1)} ms`,
-  )
 let failures = 0
 const check = (what: string, holds: boolean, seen: string): void => {
   if (!holds) failures++
@@ -104,18 +92,7 @@ for (let batch = 0; batch < batches; batch++) {
     `${sights.length} keys: ${weight.heapMb.toFixed(1)} MB, ${weight.nodes} nodes, ${weight.listeners} listeners`,
   )
 }
-tell(
-  'judge, coach and page, a key',
-  sights.map((sight) => sight.heard),
-)
-tell(
-  'key to mark in the document',
-  sights.map((sight) => sight.marked),
-)
-tell(
-  'key to the end of the frame with the mark',
-  sights.map((sight) => sight.painted),
-)
+for (const line of describeSights(sights)) say(line)
 
 const [warm, last] = [weights[1] ?? weights[0], weights.at(-1)]
 if (warm && last) {
@@ -148,14 +125,7 @@ await cdp.send('Emulation.setCPUThrottlingRate', { rate: 4 })
 await playOn(20)
 await cdp.send('Emulation.setCPUThrottlingRate', { rate: 1 })
 const slow = sights.slice(quick)
-tell(
-  'four times slower: judge, coach and page, a key',
-  slow.map((sight) => sight.heard),
-)
-tell(
-  'four times slower: to the end of the frame',
-  slow.map((sight) => sight.painted),
-)
+for (const line of describeSights(slow)) say(`four times slower, ${line}`)
 const late = slow.filter(({ marks, wanted }) => marks < wanted).length
 check('the mark is in the frame all the same', late === 0, `${late} not, of ${slow.length}`)
 check('the streak is shown', (await shown(page).streak.count()) === 1, 'the drill is on the page')

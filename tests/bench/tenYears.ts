@@ -1,9 +1,10 @@
 import { dayAt, type Day } from '@/journal/day'
 import { drillId, eventId, sessionId } from '@/journal/ids'
-import { journalVersion, type JournalEvent, type RecordedFlaw } from '@/journal/journal'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { compareEvents } from '@/journal/merge'
 import { encodeTake } from '@/journal/take'
-import { chunkId, key, ms, noteId, pieceId, tempo } from '@/music/units'
+import { chunkId, key, ms, pieceId, tempo } from '@/music/units'
+import { flawOf, verdictOf } from '../support/madeByRule'
 
 /** A journal of ten years made by rule, day by day: two million repetitions. */
 export const dayCount = 3_650
@@ -38,22 +39,6 @@ const figures = {
   overlap: -10.26,
 }
 
-/** Six of ten clean, one of twenty broken off, in a fixed order that repeats late. */
-const verdictOf = (n: number): 'clean' | 'flawed' | 'brokenOff' => {
-  const dice = (n * 7919 + Math.floor(n / 97) * 31) % 20
-  return dice < 12 ? 'clean' : dice < 19 ? 'flawed' : 'brokenOff'
-}
-
-const flawOf = (n: number): RecordedFlaw => ({
-  kind: n % 3 === 0 ? 'hesitation' : 'wrong',
-  onset: n % 6,
-  notes: [noteId(`n${n % 6}_2k${60 + (n % 6)}`)],
-  written: key(60 + (n % 6)),
-  played: key(61 + (n % 5)),
-  playedMs: 480.2,
-  velocity: 58,
-})
-
 /** The events of one day, sorted. */
 export const eventsOf = (day: number): readonly JournalEvent[] => {
   const at = begin + day * dayMs
@@ -78,7 +63,7 @@ export const eventsOf = (day: number): readonly JournalEvent[] => {
       forgiveBrushed: false,
       verdict,
       tookMs: 2_204.7,
-      flaws: verdict === 'flawed' ? [flawOf(n)] : [],
+      flaws: verdict === 'flawed' ? [{ ...flawOf(n), playedMs: 480.2, velocity: 58 }] : [],
       figures,
       take,
     }

@@ -1,11 +1,12 @@
 import { keep, sessionsOf } from '@/app/studentRecords'
 import { dayAt, type DayOf } from '@/journal/day'
 import { drillId, eventId, sessionId, studentId } from '@/journal/ids'
-import { journalVersion, type JournalEvent, type RecordedFlaw } from '@/journal/journal'
+import { journalVersion, type JournalEvent } from '@/journal/journal'
 import { sumDays } from '@/journal/sumDays'
-import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
+import { chunkId, pieceId, tempo } from '@/music/units'
 import { standPieces } from '@/review/standings'
 import type { StudentListing } from '@/storage/students'
+import { flawOf, verdictOf } from './madeByRule'
 
 /** A studio made by rule: thirty students, each with a year of 150 days, 60 repetitions a day. */
 export const studentCount = 30
@@ -16,20 +17,6 @@ const repetitionsADrill = 10
 const piecesAtATime = 3
 const daysAPiece = 50
 const dayMs = 86_400_000
-
-/** Six of ten clean, one of twenty broken off, in a fixed order that repeats late. */
-const verdictOf = (n: number): 'clean' | 'flawed' | 'brokenOff' => {
-  const dice = (n * 7919 + Math.floor(n / 97) * 31) % 20
-  return dice < 12 ? 'clean' : dice < 19 ? 'flawed' : 'brokenOff'
-}
-
-const flawOf = (n: number): RecordedFlaw => ({
-  kind: n % 3 === 0 ? 'hesitation' : 'wrong',
-  onset: n % 6,
-  notes: [noteId(`n${n % 6}_2k${60 + (n % 6)}`)],
-  written: key(60 + (n % 6)),
-  played: key(61 + (n % 5)),
-})
 
 /** The record of one student, sorted, the last day that of `end`. */
 export const studentYear = (student: number, end: number): readonly JournalEvent[] =>

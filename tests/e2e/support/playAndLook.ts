@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { parseKey } from '@/music/pitch'
 
 /** What is seen of one key, milliseconds. */
 export interface Sight {
@@ -81,3 +82,28 @@ export const playAndLook = (page: Page, played: Played): Promise<Sight[]> =>
       played.slipEach ?? Infinity,
     ] as const,
   )
+
+/** Bars 9 and 10 of the first piece, right hand: sixteen eighths. */
+export const sixteenEighths = {
+  place: '32-79_2/right',
+  keys: 'C5 D5 E5 F5 G5 A5 B5 C6 D6 C6 B5 A5 G5 F5 E5 D5'
+    .split(' ')
+    .map((name) => parseKey(name) ?? 0),
+}
+
+const share = (times: readonly number[], at: number): number =>
+  times.toSorted((a, b) => a - b)[Math.min(times.length - 1, Math.floor(at * times.length))] ?? NaN
+
+/** How long each part of the way took: the median, what one of a hundred exceeds, the longest. */
+export const describeSights = (sights: readonly Sight[]): readonly string[] =>
+  (
+    [
+      ['in the judge, the coach and the page', 'heard'],
+      ['key to mark in the document', 'marked'],
+      ['key to the end of the frame with the mark', 'painted'],
+    ] as const
+  ).map(([what, part]) => {
+    const times = sights.map((sight) => sight[part])
+    const [median, most, worst] = [0.5, 0.99, 1].map((at) => share(times, at).toFixed(1))
+    return `${what.padEnd(46)} median ${median}, p99 ${most}, worst ${worst} ms`
+  })
