@@ -118,6 +118,16 @@ test('from a number to its repetitions, one seen with its marks and heard in its
   await rows(page).first().waitFor()
   await page.keyboard.press('Escape')
   await expect(flawed).toBeFocused()
+  // Of two ways to all repetitions, back to the one that was taken.
+  for (const way of [
+    page.locator('.amount a'),
+    page.locator('.review-head a[href*=repetitions]'),
+  ]) {
+    await way.click()
+    await rows(page).first().waitFor()
+    await page.keyboard.press('Escape')
+    await expect(way).toBeFocused()
+  }
   await page.locator('.bar-table td.number').getByRole('link', { name: '1' }).click()
   await expect(page.getByLabel('Only these')).toContainText('with a flaw in bar 9')
   expect(await verdictsIn(page)).toEqual(['flawed'])

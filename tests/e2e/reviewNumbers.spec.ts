@@ -154,6 +154,10 @@ test('every number of the review of a month leads to as many repetitions, or to 
     if (address !== '#/review') {
       await page.locator('[data-key=n]').check()
       await expect(page.locator('.flaw-line[data-drawing=waiting]')).toHaveCount(0)
+      await page.locator('.flaw-music').scrollIntoViewIfNeeded()
+      for (const shape of ['wrong', 'missing', 'hesitation', 'extra', 'drift'])
+        await expect(page.locator(`.pencil-flaw[data-shape=${shape}]`).first()).toBeAttached()
+      await expect(page.locator('.flaw-count.of-stretch')).not.toHaveCount(0)
     }
     const more = page.getByRole('button', { name: /^Show (all|every)/ })
     while ((await more.count()) > 0) await more.first().click()
