@@ -57,14 +57,14 @@ export const Message = () => {
 const useCaution = (desk: PracticeState['desk'] | undefined): string | undefined => {
   const app = useApp()
   const [isDue] = useState(app.caution.isDue)
-  const words = useMemo(
-    () => (desk && isDue ? cautionAgainst(app.caution.strainsOf(desk)) : undefined),
+  const strains = useMemo(
+    () => (desk && isDue ? app.caution.strainsOf(desk) : []),
     [app, desk, isDue],
   )
   useEffect(() => {
-    if (words) app.caution.read()
-  }, [app, words])
-  return words
+    if (strains.length > 0) app.caution.read()
+  }, [app, strains])
+  return cautionAgainst(strains)
 }
 
 const signOf = ({ breath, resting, said }: PracticeState): SignKind | 'breath' | undefined => {
