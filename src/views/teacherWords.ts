@@ -7,7 +7,7 @@ import type { HardBar, HardChunk, Span } from '@/review/teacherPage'
 import { datesText, dateWords } from '@/text/dates'
 import { teacherText } from '@/text/teacher'
 import { overruleWords } from './Decisions'
-import { chunkWords, flawTimes, keyWords, timeWords } from './reviewWords'
+import { chunkWords, flawTimes, keyWords, locatedWords, timeWords } from './reviewWords'
 
 /** The sentences of the page for a teacher. */
 
@@ -68,11 +68,9 @@ const mostFlaws = 3
 export const barFlawWords = ({ notes }: HardBar, score: Score): string =>
   notes
     .slice(0, mostFlaws)
-    .map(({ note, kind, times }) => {
-      const written = score.notes.find(({ id }) => id === note)
-      const name = written && keyWords(written.key, score, written.start)
-      return teacherText.places.flawAt(name, flawTimes(kind, times))
-    })
+    .map((flaw) =>
+      teacherText.places.flawAt(locatedWords(flaw, score), flawTimes(flaw.kind, flaw.times)),
+    )
     .join('; ')
 
 /** The same where no score is at hand. */
