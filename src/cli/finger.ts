@@ -70,7 +70,7 @@ const foundJson = (found: HandFingering, score: Score): object => ({
   })),
   unreachable: found.unreachable.map(({ start, why }) => ({
     beat: (start - firstDownbeat(score)) / score.ticksPerQuarter,
-    advice: tellUnreachable(why),
+    advice: tellUnreachable(why, formatKey),
   })),
 })
 
@@ -91,7 +91,7 @@ const describe = (found: HandFingering, score: Score): string => {
     ({ cost, difference }) => `another costs ${round(cost)}: ${tellDifference(difference)}`,
   )
   const beyond = found.unreachable.map(
-    ({ start, why }) => `bar ${barOf(start)}: ${tellUnreachable(why)}`,
+    ({ start, why }) => `bar ${barOf(start)}: ${tellUnreachable(why, formatKey)}`,
   )
   return [...lines, `cost ${round(found.best?.cost ?? 0)}`, ...others, ...beyond].join('\n')
 }

@@ -1,7 +1,5 @@
-import { signatureAt, spell, type Spelling } from '@/music/spelling'
-import { key, tick, type NoteId, type Tick } from '@/music/units'
-import type { FingeringText } from '@/text/fingering'
-import type { Told } from '@/text/told'
+import { key, type Key, type NoteId, type Tick } from '@/music/units'
+import type { Beyond } from '@/text/fingering'
 import type { Hold } from './candidates'
 import { mostKeys, type Grip } from './grips'
 import { isLifted, type Touch } from './rules'
@@ -13,10 +11,8 @@ import { isForbidden } from './weights'
 export interface Unreachable {
   readonly start: Tick
   readonly ids: readonly NoteId[]
-  readonly why: Why
+  readonly why: Beyond<Key>
 }
-
-type Why = Told<FingeringText['unreachable']>
 
 /** The chords that are wider than the hand or have more keys than fingers, and the steps to which the hand must be lifted. */
 export const findUnreachable = (
@@ -35,7 +31,7 @@ export const findUnreachable = (
   })
 }
 
-const inChord = (places: readonly number[], { widestChord }: Spans): Why | undefined => {
+const inChord = (places: readonly number[], { widestChord }: Spans): Beyond<Key> | undefined => {
   const semitones = Math.max(...places) - Math.min(...places)
   if (semitones > widestChord) return { kind: 'wide', semitones, reach: widestChord }
   return places.length > mostKeys ? { kind: 'many', keys: places.length } : undefined
@@ -45,14 +41,12 @@ const inStep = (
   before: Hold | undefined,
   after: Hold | undefined,
   spans: Spans,
-): Why | undefined => {
+): Beyond<Key> | undefined => {
   const [from, to] = [before?.[0], after?.[0]]
   if (!from || !to || before?.length !== 1 || after?.length !== 1) return undefined
   return isLifted(from, to, spans) || isForbidden(from, to, spans)
-    ? { kind: 'lift', from: written(from), to: written(to) }
+    ? { kind: 'lift', from: keyOf(from), to: keyOf(to) }
     : undefined
 }
 
-/** The model knows keys alone; they are spelled as in C major. */
-const written = ({ place }: Touch): Spelling =>
-  spell(key(Math.abs(place)), signatureAt([], tick(0)))
+const keyOf = ({ place }: Touch): Key => key(Math.abs(place))

@@ -1,5 +1,4 @@
 import type { FingeringText } from '@/text/fingering'
-import { nameNote } from '@/text/noteNames'
 import { counted } from './counted'
 
 interface More {
@@ -65,9 +64,8 @@ export const fingering: FingeringText = {
     wide: ({ semitones, reach }) =>
       `der Akkord umfasst ${semitones} Halbtöne, mehr als ${interval(reach)}: ${wayOut}`,
     many: ({ keys }) => `der Akkord hat ${keys} Tasten für fünf Finger: ${wayOut}`,
-    lift: ({ from, to }) =>
-      `von ${nameNote(from)} nach ${nameNote(to)} reicht die Hand nicht in einer Lage: sie abheben`,
   },
+  lift: (from, to) => `von ${from} nach ${to} reicht die Hand nicht in einer Lage: sie abheben`,
 
   proposals: {
     title: 'Vorschläge',

@@ -1,4 +1,3 @@
-import { nameNote, type WrittenNote } from './noteNames'
 import { plural } from './plural'
 import { catalogue } from './text'
 import { tell, type Told } from './told'
@@ -67,8 +66,6 @@ const unreachable = {
     `the chord spans ${semitones} semitones, more than ${interval(reach)}: ${wayOut}`,
   many: ({ keys }: { readonly keys: number }) =>
     `the chord has ${keys} keys for five fingers: ${wayOut}`,
-  lift: ({ from, to }: { readonly from: WrittenNote; readonly to: WrittenNote }) =>
-    `${nameNote(from)} to ${nameNote(to)} is no step for one place of the hand: lift it`,
 }
 
 /** Fingering: versions, differences, reach. */
@@ -94,6 +91,9 @@ export const fingeringText = catalogue('fingering', {
   besideFirst: (difference: string) => `Beside the first: ${difference}.`,
   impossible,
   unreachable,
+  /** From one note to another, by their names. */
+  lift: (from: string, to: string) =>
+    `${from} to ${to} is no step for one place of the hand: lift it`,
 
   proposals: {
     title: 'Proposals',
@@ -181,6 +181,12 @@ export const tellDifference = (difference: readonly Told<typeof differences>[]):
 export const tellImpossible = (what: Told<typeof impossible>): string =>
   tell(fingeringText.impossible, what)
 
+/** What is out of reach, as `tellUnreachable` says it; of a leap the keys, which whoever says it names. */
+export type Beyond<Key> =
+  Told<typeof unreachable> | { readonly kind: 'lift'; readonly from: Key; readonly to: Key }
+
 /** 'the chord spans 16 semitones, more than a ninth: roll it, or give a note to the other hand' */
-export const tellUnreachable = (what: Told<typeof unreachable>): string =>
-  tell(fingeringText.unreachable, what)
+export const tellUnreachable = <Key>(what: Beyond<Key>, name: (key: Key) => string): string =>
+  what.kind === 'lift'
+    ? fingeringText.lift(name(what.from), name(what.to))
+    : tell(fingeringText.unreachable, what)

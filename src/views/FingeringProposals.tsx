@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { freeName } from '@/app/fingerings'
 import type { Fingers } from '@/music/fingers'
+import { nameKey, signatureAt } from '@/music/spelling'
 import { fingeringText, tellUnreachable } from '@/text/fingering'
 import { useApp } from './context'
 import { describeDifferences, writeDigits } from './fingeringWords'
@@ -102,7 +103,10 @@ export const FingeringProposals = (
         {found.proposals.length === 0 && <li className="soft">{words.none}</li>}
         {found.unreachable.map(({ start, ids, why }) => (
           <li key={ids.join()} className="soft">
-            {fingeringText.at(describePlace(score, start), tellUnreachable(why))}
+            {fingeringText.at(
+              describePlace(score, start),
+              tellUnreachable(why, (key) => nameKey(key, signatureAt(score.keys, start))),
+            )}
           </li>
         ))}
       </ol>

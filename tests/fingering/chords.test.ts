@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { formatKey } from '@/music/pitch'
 import { key, noteId, tick } from '@/music/units'
 import { tellUnreachable } from '@/text/fingering'
 import { writeScore } from '../music/writeScore'
@@ -104,13 +105,13 @@ describe('what the hand does not hold', () => {
     const { unreachable } = fingerNotes(writeScore({ right: line }).notes, { span })
     expect(unreachable).toHaveLength(count)
     for (const { why } of unreachable)
-      expect(tellUnreachable(why)).toMatch(/: roll it, or give a note/)
+      expect(tellUnreachable(why, formatKey)).toMatch(/: roll it, or give a note/)
   })
   test('six keys for five fingers: the thumb takes two, and it is said', () => {
     const score = writeScore({ right: 'C4+D4+E4+F4+G4+A4' })
     const found = fingerNotes(score.notes)
     expect(showDigits(score, found)).toBe('112345')
-    expect(found.unreachable.map(({ why }) => tellUnreachable(why))).toEqual([
+    expect(found.unreachable.map(({ why }) => tellUnreachable(why, formatKey))).toEqual([
       'the chord has 6 keys for five fingers: roll it, or give a note to the other hand',
     ])
   })

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { compareFingerings, findImpossible } from '@/fingering/compare'
 import { spansOf, type HandReach } from '@/fingering/spans'
 import type { Finger } from '@/music/music'
+import { formatKey } from '@/music/pitch'
 import type { NoteId } from '@/music/units'
 import { tellDifference, tellImpossible, tellUnreachable } from '@/text/fingering'
 import { writeScore } from '../music/writeScore'
@@ -100,7 +101,7 @@ test.each([
 test('what is wider than the measured hand is told, with a way out', () => {
   const { notes } = writeScore({ right: 'C4+D5' })
   const { unreachable } = fingerNotes(notes, { span: 12 })
-  expect(unreachable.map(({ why }) => tellUnreachable(why))).toEqual([
+  expect(unreachable.map(({ why }) => tellUnreachable(why, formatKey))).toEqual([
     'the chord spans 14 semitones, more than an octave: roll it, or give a note to the other hand',
   ])
   expect(fingerNotes(notes, { span: 14 }).unreachable).toEqual([])

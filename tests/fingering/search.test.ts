@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { spansOf } from '@/fingering/spans'
-import { isBlackKey } from '@/music/pitch'
+import { formatKey, isBlackKey } from '@/music/pitch'
 import { key } from '@/music/units'
 import { tellDifference, tellUnreachable } from '@/text/fingering'
 import { costOf, digitsOf, finger, fingerNotes, fix, lineOf, mirrored } from './fingers'
@@ -176,7 +176,7 @@ describe('the hand', () => {
   test('is lifted at a leap, which is said', () => {
     const found = fingerNotes(lineOf([60, 84, 86, 88]))
     expect(digitsOf(found.best?.notes.slice(1) ?? [])).toBe('123')
-    expect(found.unreachable.map(({ why }) => tellUnreachable(why))).toEqual([
+    expect(found.unreachable.map(({ why }) => tellUnreachable(why, formatKey))).toEqual([
       'C4 to C6 is no step for one place of the hand: lift it',
     ])
   })

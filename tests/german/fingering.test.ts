@@ -1,6 +1,8 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { german } from '@/german/german'
 import { fingeringText, tellDifference, tellImpossible, tellUnreachable } from '@/text/fingering'
+import { nameKey } from '@/music/spelling'
+import { key } from '@/music/units'
 import { speak } from '@/text/text'
 import { describeDifferences } from '@/views/fingeringWords'
 
@@ -42,13 +44,13 @@ test.each([
     'der Akkord umfasst 16 Halbtöne, mehr als eine None: arpeggieren oder einen Ton der anderen Hand geben',
   ],
   [
-    { kind: 'lift', from: { step: 34, alter: -1 }, to: { step: 42, alter: 0 } },
+    { kind: 'lift', from: key(70), to: key(84) },
     'von B4 nach C6 reicht die Hand nicht in einer Lage: sie abheben',
   ],
 ] as const)(
   'what is out of reach is told with a way out, the notes by their German names: %j',
   (why, words) => {
-    expect(tellUnreachable(why)).toBe(words)
+    expect(tellUnreachable(why, nameKey)).toBe(words)
   },
 )
 
