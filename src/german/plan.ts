@@ -61,6 +61,7 @@ export const plan: PlanText = {
     toReview: 'Rückblick auf die Sitzung',
     planAnew: 'Neu planen',
     rest: 'Pause: aufstehen, Hände von den Tasten.',
+    noneDone: 'Vom Plan für heute wurde nichts gespielt; alles kommt an einem anderen Tag wieder.',
     allDone: 'Der Plan für heute ist erfüllt.',
     someDone: (done, of) =>
       `${done} von ${of} erledigt; das Übrige kommt an einem anderen Tag wieder.`,
@@ -93,7 +94,7 @@ export const plan: PlanText = {
     piece: 'die Seite des Stücks',
   },
   items: itemWords,
-  outcomes: { done: 'Erledigt', begun: 'Begonnen', left: 'An einem anderen Tag' },
+  outcomes: { done: ' · erledigt', begun: ' · begonnen', left: ' · ein andermal' },
   onDesk: (count, item) => [count, ` heute, ${inSentence(item)}`],
   minuteSign: 'min',
   inMinutes: (minutes) => `${minutes} min`,

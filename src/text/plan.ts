@@ -68,6 +68,7 @@ export const planText = catalogue('plan', {
     toReview: 'The session’s review',
     planAnew: 'Plan anew',
     rest: 'A rest: stand up, hands off the keys.',
+    noneDone: 'Nothing of today’s plan was played; all of it comes again on another day.',
     allDone: 'All of today’s plan is done.',
     someDone: (done: number, of: number) =>
       `${done} of ${of} done; the rest comes again on another day.`,
@@ -101,7 +102,8 @@ export const planText = catalogue('plan', {
     piece: 'the page of the piece',
   },
   items: itemWords,
-  outcomes: { done: 'Done', begun: 'Begun', left: 'Another day' },
+  /** Beside what was played, or was not. */
+  outcomes: { done: ' · done', begun: ' · begun', left: ' · another day' },
   /** Of the drill: 'the third of seven today, a cold check'. */
   onDesk: <N>(count: N, item: keyof typeof itemWords) => [
     count,

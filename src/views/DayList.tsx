@@ -41,8 +41,7 @@ export const DayList = ({ items }: { readonly items: readonly ListedItem[] }) =>
 )
 
 const Item = ({ item, outcome, isOn = false, isAgain, left }: ListedItem & Again) => {
-  const words =
-    outcome !== 'ahead' ? planText.outcomes[outcome] : isAgain ? '' : sayReason(item.reason)
+  const why = outcome === 'ahead' && !isAgain ? sayReason(item.reason) : undefined
   return (
     <li
       data-kind={item.kind}
@@ -65,7 +64,8 @@ const Item = ({ item, outcome, isOn = false, isAgain, left }: ListedItem & Again
             {item.title}, {whereWords(itemPlace(item))}
           </>
         )}
-        {words !== '' && <span className="soft day-why">{words}</span>}
+        {outcome !== 'ahead' && <span className="soft">{planText.outcomes[outcome]}</span>}
+        {why !== undefined && <span className="soft day-why">{why}</span>}
       </span>
     </li>
   )

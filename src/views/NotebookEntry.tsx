@@ -30,26 +30,28 @@ export const NotebookEntry = ({
           {helped !== undefined && `, ${notebookText.helped[helped ? 'true' : 'false']}`} ·{' '}
           {whereWords(place)} · {dateWords(app.notebook.dayOf(entry))}
         </p>
-        {onChange && (
-          <button
-            type="button"
-            className="plain no-print"
-            aria-label={words.changeOf(about)}
-            onClick={() => onChange(entry)}
-          >
-            {words.change}
-          </button>
-        )}
-        {onErase && (
-          <button
-            type="button"
-            className="plain no-print"
-            aria-label={words.eraseOf(about)}
-            onClick={() => onErase(entry)}
-          >
-            {words.erase}
-          </button>
-        )}
+        <span className="row tight no-print">
+          {onChange && (
+            <button
+              type="button"
+              className="plain"
+              aria-label={words.changeOf(about)}
+              onClick={() => onChange(entry)}
+            >
+              {words.change}
+            </button>
+          )}
+          {onErase && (
+            <button
+              type="button"
+              className="plain"
+              aria-label={words.eraseOf(about)}
+              onClick={() => onErase(entry)}
+            >
+              {words.erase}
+            </button>
+          )}
+        </span>
       </div>
       <NotebookText text={text} />
     </li>

@@ -102,7 +102,8 @@ export const describeDay = (items: readonly DayItem[], minutes: number, given: n
 export const describeDone = (items: readonly RunItem[]): string => {
   const played = items.filter(({ item }) => item.kind !== 'rest')
   const done = played.filter(({ outcome }) => outcome === 'done').length
-  return done === played.length
-    ? planText.today.allDone
+  if (done === played.length) return planText.today.allDone
+  return played.every(({ outcome }) => outcome === 'left')
+    ? planText.today.noneDone
     : planText.today.someDone(done, played.length)
 }
