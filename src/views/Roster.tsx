@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import { formatRoute } from '@/app/route'
 import type { Students as Studio, StudentsState } from '@/app/students'
 import { studentsText } from '@/text/students'
-import { spokenLanguage } from '@/text/text'
+import { dayWords } from './recordWords'
 
 type Student = StudentsState['students'][number]
 
@@ -45,9 +45,7 @@ const One = ({ studio, student }: { readonly studio: Studio; readonly student: S
     <li className="roster-one">
       <p>
         <a href={formatRoute({ kind: 'review', student: id })}>{name}</a>{' '}
-        <span className="soft">
-          {words.from(fileName, new Date(takenAtEpochMs).toLocaleDateString(spokenLanguage()))}
-        </span>
+        <span className="soft">{words.from(fileName, dayWords(takenAtEpochMs))}</span>
       </p>
       {doing === undefined && (
         <p className="row">

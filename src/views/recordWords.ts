@@ -9,10 +9,16 @@ import { recordsText } from '@/text/records'
 /** '28 November 2026, 18:04' by the clock of this machine. */
 export const momentWords = (epochMs: number): string => {
   const at = new Date(epochMs)
-  const two = (n: number): string => String(n).padStart(2, '0')
-  const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`
-  return recordsText.moment(dateWords(day), `${two(at.getHours())}:${two(at.getMinutes())}`)
+  return recordsText.moment(dayWords(epochMs), `${two(at.getHours())}:${two(at.getMinutes())}`)
 }
+
+/** '28 November 2026' */
+export const dayWords = (epochMs: number): string => {
+  const at = new Date(epochMs)
+  return dateWords(`${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`)
+}
+
+const two = (n: number): string => String(n).padStart(2, '0')
 
 /** When the whole record was saved last, and what came since. */
 export const savedWords = (saved: SavedCopy | undefined, since: number | undefined): string => {
