@@ -2,9 +2,12 @@ import type { Page } from '@playwright/test'
 import packageJson from '../../package.json' with { type: 'json' }
 import { drawn, openApp, openDrill, repetition, shown, type } from './support/app'
 import { violations } from './support/axe'
+import { keyboardFaults } from './support/keyboard'
 import { expect, test } from './support/test'
 
-test('axe does find what is wrong, on the whole and in the colours', async ({ page }) => {
+test('axe does find what is wrong, on the whole and in the colours, and so does the search by keys', async ({
+  page,
+}) => {
   await openApp(page)
   await drawn(page)
   await page.evaluate(() => {
@@ -19,6 +22,20 @@ test('axe does find what is wrong, on the whole and in the colours', async ({ pa
   ])
   expect(await violations(page, 'colours')).toMatchObject([
     expect.stringMatching(/^color-contrast/),
+  ])
+  await page.evaluate(() => {
+    const plain = document.createElement('button')
+    plain.style.outline = 'none'
+    plain.className = 'primary'
+    plain.textContent = 'plain'
+    const lettered = document.createElement('button')
+    lettered.innerHTML = 'lettered <kbd>Q</kbd>'
+    document.querySelector('main')?.append(plain, lettered)
+  })
+  expect(await keyboardFaults(page)).toMatchObject([
+    expect.stringMatching(/^not reached by Tab with a ring: .*plain/),
+    'a main action without a key: plain',
+    'not in the list: Q',
   ])
 })
 
