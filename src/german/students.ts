@@ -13,7 +13,7 @@ export const students: StudentsText = {
   nameless: (place) => `Nr. ${place}`,
   keys: {
     open: 'eine Aufzeichnung öffnen',
-    sort: (column) => `nach der Spalte „${column}“ ordnen; noch einmal: umgekehrt`,
+    sort: (column) => `nach „${column}“ ordnen; noch einmal: umgekehrt`,
   },
   since: {
     title: 'Seit wann',

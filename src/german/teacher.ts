@@ -15,7 +15,7 @@ export const teacher: TeacherText = {
   tools: {
     review: 'Rückblick',
     students: 'Schülerinnen und Schüler',
-    about: 'Worüber',
+    about: 'Woche oder Stück',
     aWeek: 'Eine Woche',
     aPiece: 'Ein Stück',
     week: (monday) => `die Woche vom ${monday}`,
@@ -45,7 +45,7 @@ export const teacher: TeacherText = {
     nothing: 'In dieser Zeit wurde nichts geübt.',
     share: (percent, low, high) => [
       percent,
-      ` von allem, was zu Ende gespielt wurde, waren fehlerfrei (in 95 von 100 Fällen zwischen ${low} und ${high} %).`,
+      ` von allem, was zu Ende gespielt wurde, waren fehlerfrei (in 95 von 100 Fällen zwischen ${low} und ${high}\u00a0%).`,
     ],
     tally: (clean, flawed, brokenOff) =>
       `${grouped(clean)} fehlerfrei, ${grouped(flawed)} fehlerhaft; ${grouped(brokenOff)} abgebrochen.`,

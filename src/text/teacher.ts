@@ -49,7 +49,7 @@ export const teacherText = catalogue('teacher', {
     nothing: 'Nothing was practised in this time.',
     share: <N>(percent: N, low: number, high: number) => [
       percent,
-      ` of what was played to its end was clean (between ${low} and ${high} % in 95 of 100 cases).`,
+      ` of what was played to its end was clean (between ${low} and ${high}\u00a0% in 95 of 100 cases).`,
     ],
     tally: (clean: number, flawed: number, brokenOff: number) =>
       `${grouped(clean)} clean, ${grouped(flawed)} flawed; ${grouped(brokenOff)} broken off.`,

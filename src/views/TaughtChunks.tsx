@@ -1,5 +1,6 @@
 import type { TaughtPiece } from '@/app/teaching'
 import type { ChunkFigures } from '@/review/pieceReview'
+import { grouped } from '@/text/numbers'
 import { teacherText } from '@/text/teacher'
 import { chunkWords, shareWords, tempoWords } from './reviewWords'
 import { moreWords } from './teacherWords'
@@ -18,47 +19,59 @@ export const TaughtChunks = ({
   const words = teacherText.chunks.columns
   return (
     <>
-      <div className="sheet-scroll">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{words.chunk}</th>
-              <th scope="col">{words.stands}</th>
-              <th scope="col">{words.share}</th>
-              <th scope="col" className="figure">
-                {words.repetitions}
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{words.chunk}</th>
+            {columns.map((column) => (
+              <th key={column} scope="col" className={classOf(column)}>
+                {words[column]}
               </th>
-              <th scope="col" className="figure">
-                {words.brokenOff}
-              </th>
-              <th scope="col" className="figure">
-                {words.tempo}
-              </th>
-              <th scope="col" className="figure">
-                {words.goal}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {inNeed.slice(0, most).map((chunk) => (
-              <tr key={chunk.chunk}>
-                <th scope="row">{chunkWords(chunk, score)}</th>
-                <td>{teacherText.chunks.standings[chunk.state]}</td>
-                <td>{shareWords(chunk.share)}</td>
-                <td className="figure">{chunk.repetitions}</td>
-                <td className="figure">{chunk.tally.brokenOff}</td>
-                <td className="figure">{tempoOf(chunk)}</td>
-                <td className="figure">
-                  {chunk.drill ? tempoWords(chunk.drill.goalTempo, chunk) : '–'}
-                </td>
-              </tr>
             ))}
-          </tbody>
-        </table>
-      </div>
+          </tr>
+        </thead>
+        <tbody>
+          {inNeed.slice(0, most).map((chunk) => (
+            <tr key={chunk.chunk}>
+              <th scope="row">{chunkWords(chunk, score)}</th>
+              {columns.map((column) => (
+                <td key={column} className={classOf(column)}>
+                  <span className="sheet-label" aria-hidden="true">
+                    {words[column]}{' '}
+                  </span>
+                  {figureOf(chunk, column)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
       {others.length > 0 && <p className="sheet-small">{moreWords(others)}</p>}
     </>
   )
+}
+
+const columns = ['stands', 'share', 'repetitions', 'brokenOff', 'tempo', 'goal'] as const
+type Column = (typeof columns)[number]
+
+const figures: readonly Column[] = ['repetitions', 'brokenOff', 'tempo', 'goal']
+const classOf = (column: Column): string => (figures.includes(column) ? 'figure' : '')
+
+const figureOf = (chunk: ChunkFigures, column: Column): string => {
+  switch (column) {
+    case 'stands':
+      return teacherText.chunks.standings[chunk.state]
+    case 'share':
+      return shareWords(chunk.share)
+    case 'repetitions':
+      return grouped(chunk.repetitions)
+    case 'brokenOff':
+      return grouped(chunk.tally.brokenOff)
+    case 'tempo':
+      return tempoOf(chunk)
+    case 'goal':
+      return chunk.drill ? tempoWords(chunk.drill.goalTempo, chunk) : '–'
+  }
 }
 
 /** The last one that was played. */
