@@ -36,7 +36,7 @@ export const Practice = ({ practising: chosen }: { readonly practising: Practisi
   const list = useRef<HTMLDialogElement>(null)
   const { open, ...notebook } = useNotebookKey(app.practice.hold)
   const notes = useRef<HTMLDivElement>(null)
-  useFollowing(notes, item?.item.kind === 'runThrough')
+  useFollowing(notes)
   useShortcuts()
   const beat = useCallback((tempo: Tempo) => formatBeats(tempo, time), [time])
   const showFingers = useSelected(app.settings, (state) => state.showFingers)
