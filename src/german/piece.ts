@@ -15,9 +15,16 @@ export const piece: PieceText = {
   played: (bar) => `Sie haben Takt ${bar} gespielt`,
   playedOneOf: (bar, place, places) =>
     `Sie haben Takt ${bar} gespielt, Stelle ${place} von ${places}: noch einmal spielen führt zur nächsten`,
-  start: 'Mit dem Üben beginnen',
+  first: {
+    label: 'Erste Schritte',
+    begin:
+      'So geht es los: „Üben beginnen“ drücken und diese Noten spielen. Jeder Durchgang wird beurteilt, und nach einer Serie von fehlerfreien steigt das Tempo von selbst.',
+    watch: 'Oder erst einem simulierten Spieler zusehen.',
+    own: 'Ein eigenes Stück hinzufügen …',
+  },
+  start: 'Üben beginnen',
   build: 'Aufbauen',
-  watch: 'Erst einem simulierten Spieler zusehen',
+  watch: 'Simuliertem Spieler zusehen',
   chunks: {
     title: 'Ausschnitte zum Üben',
     what: 'Jeder ist klein genug, um richtig gespielt zu werden, und teilt seine letzten Noten mit dem nächsten.',

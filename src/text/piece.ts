@@ -19,6 +19,14 @@ export const pieceText = catalogue('piece', {
   played: (bar: number) => `You played bar ${bar}`,
   playedOneOf: (bar: number, place: number, places: number) =>
     `You played bar ${bar}, place ${place} of ${places}: play it again for the next`,
+  /** For who has never practised here. */
+  first: {
+    label: 'First steps',
+    begin:
+      'To begin: start the drill and play these notes. Each repetition is judged, and after a streak of clean ones the tempo goes up by itself.',
+    watch: 'Or watch a simulated player first.',
+    own: 'Bring a piece of your own …',
+  },
   start: 'Start the drill',
   build: 'Build it up',
   watch: 'Watch a simulated player first',

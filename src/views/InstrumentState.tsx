@@ -7,15 +7,23 @@ import { Sheet } from './Sheet'
 
 /** Which keyboard is heard, or why none is, and what to do. */
 export const InstrumentState = () => {
+  const { short, advice, heard = false } = useInstrument()
+  return (
+    <Told short={short} connected={heard}>
+      {advice}
+    </Told>
+  )
+}
+
+/** The same in words; where none is heard, with what plays meanwhile. */
+export const useInstrument = (): Description => {
   const app = useApp()
   const midi = useSelected(app.instrument.store, (state) => state.midi)
   const input = useSelected(app.settings, (settings) => settings.input)
-  const { short, advice, heard = false } = describe(midi, input)
-  return (
-    <Told short={short} connected={heard}>
-      {advice !== undefined && (heard ? advice : `${advice} ${otherWays(app.letters())}`)}
-    </Told>
-  )
+  const state = describe(midi, input)
+  return state.advice === undefined || state.heard
+    ? state
+    : { ...state, advice: `${state.advice} ${otherWays(app.letters())}` }
 }
 
 interface Description {

@@ -17,6 +17,7 @@ import { readingText } from '@/text/reading'
 import { tell } from '@/text/told'
 import { useApp } from './context'
 import { DigitPad } from './DigitPad'
+import { FirstSteps } from './FirstSteps'
 import { describeCarried, describeNote, HandWord } from './HandWord'
 import { Notation } from './Notation'
 import { PageKeys } from './PageKeys'
@@ -136,6 +137,7 @@ export const Piece = ({ piece }: { readonly piece: FingeredPiece }) => {
           label={`${score.title}, ${where}, ${handWords[hand]}`}
         />
       </div>
+      <FirstSteps />
       {best ? (
         <Chunks {...{ score, chunks, states }} onTake={(chunk) => practise(chunk, false)} />
       ) : (
