@@ -1,4 +1,14 @@
-import { fiveNotes, journal, openDrill, play, repetition, shown, verdicts } from './support/app'
+import {
+  chooseStandard,
+  drawn,
+  fiveNotes,
+  journal,
+  openDrill,
+  play,
+  repetition,
+  shown,
+  verdicts,
+} from './support/app'
 import { expect, test } from './support/test'
 
 /** The notes of `fiveNotes` with one slip each. */
@@ -159,6 +169,28 @@ test('escape leads to the summary, whose figures are what was played, and which 
   await expect(shown(page).streak).toHaveAttribute('data-streak', '1')
   await repetition(page)
   await expect(shown(page).streak).toHaveAttribute('data-streak', '2')
+})
+
+test('music that is higher than its place goes along with the player, and is at its beginning again for the next repetition', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 320, height: 600 })
+  // Three bars, the right hand: more than a small phone has room for.
+  await openDrill(page, '0-11/right')
+  await chooseStandard(page, 'notes')
+  await drawn(page)
+  const place = page.locator('.practice-notes')
+  const scrolled = () => place.evaluate(({ scrollTop }) => scrollTop)
+  expect(await place.evaluate((box) => box.scrollHeight - box.clientHeight)).toBeGreaterThan(0)
+  expect(await scrolled()).toBe(0)
+  await repetition(page, 'C5 D5 E5 F5 G5 E5 F5 E5 D5 C5 D5 G4 C5 D5 E5 F5 G5 C6')
+  const [box, mark] = [await boxOf(place), await boxOf(shown(page).right.last())]
+  expect(await scrolled()).toBeGreaterThan(0)
+  expect(mark.top).toBeGreaterThan(box.top)
+  expect(mark.bottom).toBeLessThan(box.bottom)
+  await expect.poll(scrolled).toBe(0)
+  // The page itself has stayed where it was.
+  expect(await page.evaluate(() => window.scrollY)).toBe(0)
 })
 
 interface Box {
