@@ -128,7 +128,7 @@ const showInWords = async (app: App, engraver: Engraver): Promise<void> => {
   if (!element) throw new Error('index.html has no root')
   const root = createRoot(element)
   const show = async (): Promise<void> => {
-    const { language: choice, noteNames } = app.settings.getState()
+    const choice = app.settings.getState().language
     const language = languageOf(choice, navigator.language)
     const words = await fetchWords(language)
     if (app.settings.getState().language !== choice) return
@@ -136,7 +136,7 @@ const showInWords = async (app: App, engraver: Engraver): Promise<void> => {
       speak(language, words.value)
       document.documentElement.lang = language
     }
-    nameNotes(noteNames)
+    nameNotes(app.settings.getState().noteNames)
     root.render(
       <HouseContext value={{ app, engraver, lacking: words.ok ? undefined : language }}>
         <Shell />
