@@ -10,6 +10,11 @@ export const records: RecordsText = {
   title: 'Die Aufzeichnung',
   intro:
     'Alles, was Sie üben, wird auf diesem Gerät aufgezeichnet und nirgends sonst. Sichern Sie es hin und wieder als Datei, und verwahren Sie die Datei an einem anderen Ort: Auf einem neuen Gerät bringt sie alles zurück.',
+  keys: {
+    save: 'die ganze Aufzeichnung sichern',
+    table: 'eine Tabelle der Durchgänge sichern',
+    choose: 'eine Aufzeichnung zum Übernehmen wählen',
+  },
   review: (link) => [link('Rückblick'), ' auf das, was aufgezeichnet ist.'],
   moment: (day, time) => `${day} um ${time} Uhr`,
   save: {

@@ -16,6 +16,11 @@ export const recordsText = catalogue('records', {
   title: 'The record',
   intro:
     'Everything that you practise is recorded on this machine and nowhere else. Save it as a file now and then, and keep that file in another place: on a new machine it brings everything back.',
+  keys: {
+    save: 'save the whole record',
+    table: 'save a table of repetitions',
+    choose: 'choose a record to take in',
+  },
   review: <N>(link: (words: string) => N) => [link('Review'), ' of what is recorded.'],
   moment: (day: string, time: string) => `${day}, ${time}`,
   save: {

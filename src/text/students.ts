@@ -56,7 +56,7 @@ export const studentsText = catalogue('students', {
   },
   roster: {
     summary: (n: number) => `${plural(n, 'student')}: rename, remove`,
-    from: (file: string, day: string) => `from ${file}, taken in ${day}`,
+    from: (file: string, day: string) => `from ${file}, taken in on ${day}`,
     teacherPage: 'Teacher’s page',
     rename: 'Rename',
     renameOne: (name: string) => `Rename ${name}`,

@@ -1,18 +1,28 @@
-import { useEffect, useState } from 'react'
+import { useEffect } from 'react'
 import type { FolderState } from '@/app/copyPorts'
 import { recordsText } from '@/text/records'
 import { useApp, useSelected } from './context'
 import { phrase } from './phrase'
 import { folderWords, keepingWords, reminderWords, savedWords } from './recordWords'
 
+interface SaveTable {
+  readonly saveTable: () => Promise<void>
+  /** Why it could not be saved. */
+  readonly tableProblem: string | undefined
+}
+
 /** The record on its way to other places: as a file, into a folder; and what the browser promises. */
-export const RecordCopies = () => {
+export const RecordCopies = ({ saveTable, tableProblem }: SaveTable) => {
   const app = useApp()
   const { saved, since, keeping, folder } = useSelected(app.records.copies, (state) => state)
   useEffect(() => void app.records.lookAtCopies(), [app])
   return (
     <>
-      <SaveRecord when={savedWords(saved, since)} />
+      <SaveRecord
+        when={savedWords(saved, since)}
+        saveTable={saveTable}
+        tableProblem={tableProblem}
+      />
       <FolderCopy folder={folder} />
       {keeping && (
         <section className="bring" aria-labelledby="keeping">
@@ -29,28 +39,23 @@ export const RecordCopies = () => {
   )
 }
 
-const SaveRecord = ({ when }: { readonly when: string }) => {
+const SaveRecord = ({ when, saveTable, tableProblem }: SaveTable & { readonly when: string }) => {
   const app = useApp()
   const words = recordsText.save
-  const [problem, setProblem] = useState<string>()
-  const saveTable = async (): Promise<void> => {
-    const saved = await app.records.saveTable()
-    setProblem(saved.ok ? undefined : words.tableFailed(saved.reason))
-  }
   return (
     <section className="bring" aria-labelledby="save">
       <h2 id="save">{words.title}</h2>
       <p>{phrase(words.what((ending) => <i>{ending}</i>))}</p>
       <div className="row">
         <button type="button" onClick={() => void app.records.save()}>
-          {words.whole}
+          {words.whole} <kbd>S</kbd>
         </button>
         <button type="button" onClick={() => void saveTable()}>
-          {words.table}
+          {words.table} <kbd>T</kbd>
         </button>
       </div>
       <p className="soft">{when}</p>
-      {problem !== undefined && <p role="alert">{problem}</p>}
+      {tableProblem !== undefined && <p role="alert">{words.tableFailed(tableProblem)}</p>}
     </section>
   )
 }

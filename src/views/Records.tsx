@@ -1,4 +1,4 @@
-import { Fragment, useRef } from 'react'
+import { Fragment, useRef, useState, type RefObject } from 'react'
 import { formatRoute } from '@/app/route'
 import type { LookedAt } from '@/app/records'
 import { dateWords } from '@/text/dates'
@@ -13,31 +13,55 @@ import { RecordCopies } from './RecordCopies'
 import './review.css'
 
 /** The record as a file: out of this machine, and into it. */
-export const Records = () => (
-  <main className="page records">
-    <div className="row">
-      <h1>{recordsText.title}</h1>
-      <PageKeys keys={[]} />
-    </div>
-    <p>{recordsText.intro}</p>
-    <RecordCopies />
-    <TakeRecord />
-    <p>
-      {phrase(recordsText.review((words) => <a href={formatRoute({ kind: 'review' })}>{words}</a>))}
-    </p>
-  </main>
-)
-
-const TakeRecord = () => {
-  const app = useApp()
+export const Records = () => {
+  const { records } = useApp()
   const picker = useRef<HTMLInputElement>(null)
+  const choose = (): void => picker.current?.click()
+  const [tableProblem, setTableProblem] = useState<string>()
+  const saveTable = async (): Promise<void> => {
+    const saved = await records.saveTable()
+    setTableProblem(saved.ok ? undefined : saved.reason)
+  }
+  const { keys } = recordsText
+  return (
+    <main className="page records">
+      <div className="row">
+        <h1>{recordsText.title}</h1>
+        <PageKeys
+          keys={[
+            { key: 's', shown: 'S', words: keys.save, run: () => void records.save() },
+            { key: 't', shown: 'T', words: keys.table, run: () => void saveTable() },
+            { key: 'o', shown: 'O', words: keys.choose, run: choose },
+          ]}
+        />
+      </div>
+      <p>{recordsText.intro}</p>
+      <RecordCopies saveTable={saveTable} tableProblem={tableProblem} />
+      <TakeRecord picker={picker} choose={choose} />
+      <p>
+        {phrase(
+          recordsText.review((words) => <a href={formatRoute({ kind: 'review' })}>{words}</a>),
+        )}
+      </p>
+    </main>
+  )
+}
+
+const TakeRecord = ({
+  picker,
+  choose,
+}: {
+  readonly picker: RefObject<HTMLInputElement | null>
+  readonly choose: () => void
+}) => {
+  const app = useApp()
   const words = recordsText.takeIn
   return (
     <section className="bring" aria-labelledby="take">
       <h2 id="take">{words.title}</h2>
       <p>{words.what}</p>
-      <button type="button" onClick={() => picker.current?.click()}>
-        {words.choose}
+      <button type="button" onClick={choose}>
+        {words.choose} <kbd>O</kbd>
       </button>
       <ChooseFiles picker={picker} label={words.file} choose={app.records.look} />
       <Import />
