@@ -6,7 +6,7 @@ interface Timbre {
   readonly level: number
 }
 
-const timbres: Readonly<Record<Accent, Timbre>> = {
+export const timbres: Readonly<Record<Accent, Timbre>> = {
   strong: { hertz: 2350, level: 0.95 },
   medium: { hertz: 1960, level: 0.75 },
   weak: { hertz: 1570, level: 0.6 },
@@ -14,7 +14,7 @@ const timbres: Readonly<Record<Accent, Timbre>> = {
 }
 
 /** A free bar's second mode lies 2.76 times above its first (Rossing, The Science of Sound, ch. 13). */
-const secondMode = 2.756
+export const secondMode = 2.756
 const seconds = 0.07
 /** Time for the ring to fall to 1/e; the tap of the beater dies ten times sooner. */
 const ringDecay = 0.011

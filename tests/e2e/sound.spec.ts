@@ -1,5 +1,8 @@
 import type { Page } from '@playwright/test'
+import { makeClick, secondMode, timbres } from '@/sound/clickSound'
+import { gainOf } from '@/sound/samples'
 import { openDrill, repetition, shown } from './support/app'
+import { clickOverPiano } from './support/overPiano'
 import { expect, test } from './support/test'
 
 declare global {
@@ -59,7 +62,7 @@ test('the metronome starts by a click and sounds, a drill with it is judged and 
   expect(foreign).toEqual([])
 })
 
-test('“Hear it” fetches its samples from the page’s own origin, plays the chunk and ends', async ({
+test('“Hear it” fetches its samples from the page’s own origin, plays the chunk and ends; the clicks cut through it', async ({
   page,
   baseURL,
 }) => {
@@ -73,9 +76,23 @@ test('“Hear it” fetches its samples from the page’s own origin, plays the 
   const hear = page.getByRole('button', { name: 'Hear it' })
   await hear.click()
   await expect(hear).toHaveAttribute('aria-pressed', 'true')
-  await expect.poll(() => samples.length).toBeGreaterThan(0)
+  await expect.poll(() => samples.length).toBeGreaterThan(2)
   expect(samples.filter((url) => !url.startsWith(`${baseURL}/`))).toEqual([])
   await expect.poll(() => audioStates(page)).toEqual(['running'])
+  // A tone is heard as soon as it comes up to what else sounds in its critical band, about a third of an
+  // octave (Zwicker and Fastl, Psychoacoustics, ch. 4, from memory): with twice that amplitude it cuts
+  // through. A click has two tones; the lower may meet a partial of what is played.
+  const forte = gainOf(112) * 0.7
+  const notes = [...new Set(samples)]
+  for (const accent of ['strong', 'medium', 'weak'] as const) {
+    const click = makeClick(accent, 48_000)
+    const over = await Promise.all(
+      [1, secondMode].map((mode) =>
+        clickOverPiano(page, click, mode * timbres[accent].hertz, notes, forte),
+      ),
+    )
+    expect(Math.max(...over), accent).toBeGreaterThan(6)
+  }
   // Five eighths at 52 quarters a minute: 2.9 seconds.
   await expect(hear).toHaveAttribute('aria-pressed', 'false', { timeout: 15_000 })
 })
