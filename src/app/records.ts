@@ -38,9 +38,10 @@ export interface LookedAt extends ImportPreview {
   readonly unread: readonly (ImportPreview['unread'][number] & { readonly of?: string })[]
 }
 
-/** Of how many pieces it is new here, or newer, and of how many it is here already. */
+/** Of how many pieces there is none here, an older one that it replaces, or as new a one. */
 export interface KeptInFile {
   readonly fresh: number
+  readonly newer: number
   readonly known: number
 }
 

@@ -112,12 +112,12 @@ export const createTakeIn = (
 /** Compared by their times: the newer holds. */
 const keptIn = (lines: readonly PieceLine[], here: readonly PieceLineName[]): LookedAt['kept'] => {
   const count = (kind: PieceLine['kind']): KeptInFile => {
-    const all = lines.filter((line) => line.kind === kind)
-    const fresh = all.filter(({ piece, atEpochMs }) => {
-      const own = here.find((name) => name.kind === kind && name.piece === piece)
-      return !own || own.atEpochMs < atEpochMs
-    })
-    return { fresh: fresh.length, known: all.length - fresh.length }
+    const counts = { fresh: 0, newer: 0, known: 0 }
+    for (const line of lines.filter((each) => each.kind === kind)) {
+      const own = here.find((name) => name.kind === kind && name.piece === line.piece)
+      counts[!own ? 'fresh' : own.atEpochMs < line.atEpochMs ? 'newer' : 'known']++
+    }
+    return counts
   }
   return {
     pieceFile: count('pieceFile'),

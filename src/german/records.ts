@@ -132,9 +132,10 @@ export const records: RecordsText = {
       pieceHands: 'Geänderte Hände',
       pieceSpots: 'Ihre Angaben zu schweren Stellen',
     },
-    ofPieces: (fresh, known) =>
+    ofPieces: ({ fresh, newer, known }) =>
       [
         ...(fresh > 0 ? [`${counted(fresh, 'Stück', 'Stücke')}, neu hier`] : []),
+        ...(newer > 0 ? [`${counted(newer, 'Stück', 'Stücke')}, neuer als hier`] : []),
         ...(known > 0 ? [`${counted(known, 'Stück', 'Stücke')}, schon hier`] : []),
       ].join('; '),
     takeEvents: (n) => `${many(n, 'Ereignis', 'Ereignisse')} übernehmen`,

@@ -11,6 +11,13 @@ export interface NewOnes {
   readonly entries: number
 }
 
+/** Of how many pieces something comes that is not here, newer than here, or here already. */
+export interface OfPieces {
+  readonly fresh: number
+  readonly newer: number
+  readonly known: number
+}
+
 /** The record: copies, saving, taking in. */
 export const recordsText = catalogue('records', {
   title: 'The record',
@@ -146,9 +153,10 @@ export const recordsText = catalogue('records', {
       pieceHands: 'Corrected hands',
       pieceSpots: 'Your word on hard spots',
     },
-    ofPieces: (fresh: number, known: number) =>
+    ofPieces: ({ fresh, newer, known }: OfPieces) =>
       [
         ...(fresh > 0 ? [`${plural(fresh, 'piece')}, new here`] : []),
+        ...(newer > 0 ? [`${plural(newer, 'piece')}, newer than here`] : []),
         ...(known > 0 ? [`${plural(known, 'piece')}, here already`] : []),
       ].join('; '),
     takeEvents: (n: number) => `Take in ${many(n, 'event')}`,

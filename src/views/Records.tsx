@@ -111,7 +111,7 @@ const Preview = ({
 }) => {
   const app = useApp()
   const { fresh, unread, kept } = preview
-  const bringsPieces = Object.values(kept).some((each) => each.fresh > 0)
+  const bringsPieces = Object.values(kept).some((each) => each.fresh + each.newer > 0)
   const brings = fresh.events > 0 || bringsPieces
   return (
     <div className="import" role="status">
@@ -164,10 +164,10 @@ const Brings = ({ preview: { events, known, fresh, kept } }: { readonly preview:
       )}
       {keptKinds.map(
         (kind) =>
-          kept[kind].fresh + kept[kind].known > 0 && (
+          Object.values(kept[kind]).some((n) => n > 0) && (
             <Fragment key={kind}>
               <dt>{words.kept[kind]}</dt>
-              <dd>{words.ofPieces(kept[kind].fresh, kept[kind].known)}</dd>
+              <dd>{words.ofPieces(kept[kind])}</dd>
             </Fragment>
           ),
       )}

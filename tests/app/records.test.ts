@@ -130,7 +130,7 @@ describe('pieces', () => {
     const { id, text } = await wholeRecord()
     const { records, state, desk, app } = await open()
     await records.look([fileOf(text)])
-    const one = { fresh: 1, known: 0 }
+    const one = { fresh: 1, newer: 0, known: 0 }
     expect(state()).toMatchObject({
       kind: 'preview',
       preview: { kept: { pieceFile: one, pieceHands: one, pieceSpots: one }, unread: [] },
@@ -148,7 +148,9 @@ describe('pieces', () => {
     const opened = await app.library.open(id)
     expect(opened?.score.notes).toHaveLength(4)
     await records.look([fileOf(text)])
-    expect(state()).toMatchObject({ preview: { kept: { pieceFile: { fresh: 0, known: 1 } } } })
+    expect(state()).toMatchObject({
+      preview: { kept: { pieceFile: { fresh: 0, newer: 0, known: 1 } } },
+    })
   })
 
   test('come alone where nothing was played, and one that is open shows what has come', async () => {
@@ -164,6 +166,7 @@ describe('pieces', () => {
       .replace(/"title":"[^"]*"/, '"title":"A better name"')
       .replace(/"atEpochMs":\d+/g, `"atEpochMs":${Date.now() + 1000}`)
     await records.look([fileOf(renamed)])
+    expect(state()).toMatchObject({ preview: { kept: { pieceFile: { newer: 1, known: 0 } } } })
     await records.take()
     expect(state()).toMatchObject({ kind: 'done', outcome: { added: 0 }, pieces: 1 })
     expect((await app.library.open(id))?.score.title).toBe('A better name')
