@@ -90,7 +90,7 @@ export const Summary = () => {
       <section aria-labelledby="drilled">
         <h2 id="drilled">{sessionText.drilled}</h2>
         <div className="scroll">
-          <table>
+          <table className="stack">
             <thead>
               <tr>
                 <th scope="col">{sessionText.columns.chunk}</th>
@@ -149,13 +149,14 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
     chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? sessionText.aPiece
   const routes = useReviewedRoutes()
   const { place, tally, time } = chunk
+  const { columns } = sessionText
   const form = splitFormedId(chunk.chunk)?.form ?? 'asWritten'
   const beat = (tempo: Tempo): string => (time ? formatBeats(tempo, time) : `${Math.round(tempo)}`)
   const { fromRung, toRung, goalTempo, secure } = chunk
   const rungs = [beat(fromRung), ...(toRung === fromRung ? [] : [beat(toRung)])].join(' → ')
   return (
     <tr>
-      <td>
+      <th scope="row">
         {title}
         {place && (
           <span className="soft">
@@ -163,14 +164,14 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
             {form === 'asWritten' ? '' : `, ${formWords[form]}`}
           </span>
         )}
-      </td>
-      <td>
+      </th>
+      <td data-label={columns.clean}>
         <a href={routes.repetitions({ ...sitting, piece: chunk.piece, chunk: chunk.chunk })}>
           {sessionText.cleanOf(tally.clean, tally.clean + tally.flawed)}
         </a>
       </td>
-      <td>{chunk.longestStreak}</td>
-      <td>
+      <td data-label={columns.longestStreak}>{chunk.longestStreak}</td>
+      <td data-label={columns.tempo}>
         {sessionText.tempo(rungs, goalTempo === undefined ? undefined : beat(goalTempo), secure)}
       </td>
       <td>

@@ -153,7 +153,7 @@ test('escape leads to the summary, whose figures are what was played, and which 
   await expect(page.locator('.share')).toHaveAttribute('data-share', '0.75')
   await expect(main).toContainText('75 % clean')
   await expect(main).toContainText('3 clean, 1 flawed; 1 broken off')
-  const cells = main.getByRole('row').nth(1).getByRole('cell')
+  const cells = main.getByRole('row').nth(1).locator('th, td')
   await expect(cells).toHaveText([
     'Morning at the Mill, bar 9, right hand',
     '3 of 4',
