@@ -36,6 +36,7 @@ export const keys: KeysText = {
     remedies: 'bei einem Problem: eine der Übungen dagegen',
     perBeat: 'Klicks auf einen Schlag: einer, zwei, drei, vier',
     silentBars: 'abwechselnd zwei Takte Klicks und zwei Takte Stille',
+    simulated: 'die Simulation eines Spielers beginnen und beenden; nichts wird aufgezeichnet',
     notebook: 'das Notizbuch; das Üben wartet so lange',
     undo: 'zurücknehmen, was das Programm zuletzt entschieden hat',
     end: 'die Sitzung beenden',

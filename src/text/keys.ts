@@ -39,6 +39,7 @@ export const keysText = catalogue('keys', {
     remedies: 'at a problem: one of the exercises against it',
     perBeat: 'clicks between the beats: none, two, three, four to a beat',
     silentBars: 'two bars of clicks, two silent, in turns',
+    simulated: 'a simulated player plays, and stops; nothing is recorded',
     notebook: 'the notebook; the drill waits meanwhile',
     undo: 'take back what the coach decided last',
     end: 'end the session',

@@ -61,6 +61,7 @@ const rowsOf = (isItem: boolean, bound: (command: DrillCommand) => string): read
     row(['1', '2', '3'], drill.remedies),
     row(['4'], drill.perBeat),
     row(['5'], drill.silentBars),
+    row(['8'], drill.simulated),
     row(['9'], drill.notebook),
     row([names.backspace], drill.undo),
     row([names.escape], drill.end),

@@ -71,6 +71,7 @@ export const PracticeControls = ({
       <button
         type="button"
         aria-pressed={simulated}
+        aria-keyshortcuts="8"
         onClick={() => void app.practice.toggleSimulated()}
       >
         {drillText.controls.simulated.shown}

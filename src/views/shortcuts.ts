@@ -19,6 +19,7 @@ export const useShortcuts = (): void => {
     Digit3: () => app.practice.remedy(2),
     Digit4: () => app.changeSettings({ perBeat: nextPerBeat(app.settings.getState().perBeat) }),
     Digit5: () => app.changeSettings({ silentBars: !app.settings.getState().silentBars }),
+    Digit8: () => void app.practice.toggleSimulated(),
     Backspace: () => app.practice.undo(),
     Period: () => app.practice.goOnOrRest(),
     ArrowUp: () => app.practice.raise(),

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url'
-import type { Page } from '@playwright/test'
+import type { Locator, Page } from '@playwright/test'
 import { sessionId, studentId } from '@/journal/ids'
 import { formatJournal } from '@/journal/lines'
 import type { JournalEvent } from '@/journal/journal'
@@ -116,17 +116,37 @@ test('records that students sent stand beside one’s own: named, compared, look
   expect(await journal(page)).toEqual([])
 
   await page.getByRole('link', { name: 'Students' }).click()
-  await page.getByText('2 students: rename, remove').click()
-  await page.getByRole('button', { name: 'Rename ben' }).click()
-  await page.getByLabel('Name', { exact: true }).fill('Ben')
+  // By keys alone; who leaves the renaming or the removing stands again where it began.
+  await page.getByText('2 students: rename, remove').focus()
   await page.keyboard.press('Enter')
-  await page.getByRole('button', { name: 'Remove Ben' }).click()
+  const renaming = page.getByRole('button', { name: 'Rename ben' })
+  await tabTo(page, renaming)
+  await page.keyboard.press('Enter')
+  await page.keyboard.type('Ben')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Rename Ben', exact: true })).toBeFocused()
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Enter')
   await expect(page.getByText('brings everything back')).toBeVisible()
-  await page.getByRole('button', { name: 'Remove Ben' }).click()
+  await expect(page.getByRole('button', { name: 'Keep' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Remove Ben' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Shift+Tab')
+  await page.keyboard.press('Enter')
   await expect(rows).toHaveCount(3)
   const databases = await page.evaluate(async () => (await indexedDB.databases()).length)
   expect(databases, 'one’s own, the list, and Ada').toBe(3)
 })
+
+/** Presses Tab until it has the focus. */
+const tabTo = async (page: Page, wanted: Locator): Promise<void> => {
+  for (let i = 0; i < 20; i++) {
+    await page.keyboard.press('Tab')
+    if (await wanted.evaluate((element) => element === document.activeElement)) return
+  }
+  throw new Error('Tab does not lead there')
+}
 
 /** Puts a studio into the browser's database as the program keeps it. */
 const keepStudio = (page: Page, listings: readonly StudentListing[]): Promise<void> =>

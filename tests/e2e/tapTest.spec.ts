@@ -159,7 +159,8 @@ test('160 ms after the click is late, until the lag is measured on a page where 
   await expect(inUse(page)).toContainText('In use: none.')
   await goTo(page, drill)
   await repeatOnClicks(page, 160)
-  await expect(shown(page).message).toHaveText(/^Flawed: .* late/)
+  // Where it falls on the note of the first time, it is a problem by now.
+  await expect(shown(page).message).toHaveText(/^Flawed: .* late|late at onset \d, twice/)
 })
 
 test('the clicks stop by Space, and too few strikes are said to be too few', async ({ page }) => {
