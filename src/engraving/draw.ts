@@ -17,6 +17,8 @@ export interface Drawing extends Box {
   readonly places?: SystemPlaces
   /** Of a line with marks: their strokes, an SVG group to be put into the picture. */
   readonly pencil?: string
+  /** How far down all ends that is printed of such a line, as a share of the height. */
+  readonly lowest?: number
 }
 
 /** At scale 100 one staff space is this many pixels (the engraver's own unit of 9, twice). */

@@ -1,7 +1,9 @@
 import type { VerovioToolkit } from 'verovio/esm'
 import { finish, load, measure, options, spaceAtFullScale, type Box, type Drawing } from './draw'
 import { writeMei } from './mei'
-import { stripHeight, type WeighedMark } from './pencilMark'
+import { lowestSign } from './marks'
+import { readPage } from './page'
+import { roomUnder, type WeighedMark } from './pencilMark'
 import { pencilMarkup } from './pencilMarkup'
 import type { Stretch } from './stretch'
 
@@ -31,13 +33,13 @@ export const drawSystem = (
   // Only a pencil needs to know more of the notes than where they stand.
   const mei = marks.length > 0 ? written : { ...written, notes: new Map() }
   const scale = space / spaceAtFullScale
-  const strip = stripHeight(marks.map(({ mark }) => mark))
+  const under = roomUnder(marks.map(({ mark }) => mark)) * spaceAtFullScale
   const layout = {
     ...options(stretch.hands.length > 1),
     // The brace stands left of the staves.
     pageMarginLeft: 45,
     pageMarginTop: 20,
-    pageMarginBottom: Math.round(roomForMarks / scale + strip * spaceAtFullScale),
+    pageMarginBottom: Math.round(Math.max(roomForMarks / scale, under)),
     adjustPageWidth: false,
     pageWidth: Math.max(100, Math.floor(width / scale)),
     pageHeight: 60_000,
@@ -58,10 +60,12 @@ export const drawSystem = (
   return marked(finish(toolkit, mei, smaller), marks)
 }
 
-const marked = (drawing: Drawing, marks: readonly WeighedMark[]): Drawing => ({
-  ...withoutIds(drawing),
-  ...(marks.length > 0 ? { pencil: pencilMarkup(drawing.svg, marks) } : {}),
-})
+const marked = (drawing: Drawing, marks: readonly WeighedMark[]): Drawing => {
+  if (marks.length === 0) return withoutIds(drawing)
+  const page = readPage(drawing.svg)
+  const lowest = (lowestSign(page) + page.above) / page.height
+  return { ...withoutIds(drawing), pencil: pencilMarkup(page, marks), lowest }
+}
 
 /**
  * Many lines stand on one page, perhaps beside a larger drawing of the same notes: no note and no sign

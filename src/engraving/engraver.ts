@@ -45,6 +45,8 @@ export interface Engraving {
   readonly height: number
   /** Of a line of the whole piece: where its bars and notes stand. */
   readonly places?: SystemPlaces
+  /** Of a line with marks: how far down all ends that is printed, as a share of the height. */
+  readonly lowest?: number
 }
 
 export type EngravingProblem =

@@ -42,7 +42,8 @@ export const sampleOfMark = (shape: PencilMark['shape']): MarkSample => {
   const page: Page = {
     notes: new Map(notes.map((note) => [note.id, note])),
     staves: [staff],
-    foot: 0,
+    height: 0,
+    above: 0,
   }
   return {
     viewBox: isUnder.has(shape) ? '8 15 74 92' : '8 4 74 74',

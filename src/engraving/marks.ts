@@ -1,6 +1,6 @@
 import type { Key } from '@/music/units'
 import type { Page, PageNote, PageStaff } from './page'
-import { aboveFoot, type PencilMark } from './pencilMark'
+import type { PencilMark } from './pencilMark'
 import { alterInSignature, spell } from '@/music/spelling'
 import {
   accidentalStrokes,
@@ -99,6 +99,10 @@ const highestInk = (staff: PageStaff, from: number, to: number): number =>
 
 /** The row of ticks lies this far below the staff, at least and at most, in spaces. */
 const row = { least: 1.7, most: 4.5 } as const
+
+/** The foot of all that is printed of a line. */
+export const lowestSign = ({ staves }: Page): number =>
+  Math.max(...staves.map(({ bottom, ink }) => Math.max(bottom, ...ink.map(({ y1 }) => y1))))
 
 /** The rows under a staff are level, except that none runs through a note, stem or beam. */
 const rowSpot = (note: PageNote, line: number): Spot => {
@@ -243,7 +247,7 @@ const spreadStrokes = (page: Page, ids: readonly string[]): Stroke[] => {
 
 const driftStrokes = (
   page: Page,
-  { from, to, faster, row }: Extract<PencilMark, { readonly shape: 'drift' }>,
+  { from, to, faster, under }: Extract<PencilMark, { readonly shape: 'drift' }>,
 ): Stroke[] => {
   const first = page.notes.get(from)
   if (!first) return []
@@ -252,9 +256,9 @@ const driftStrokes = (
   const end = last && last.staff === first.staff ? last.x : first.staff.right - space
   const low = lowestInk(first.staff, (first.x + end) / 2, (end - first.x) / 2 / space)
   const y =
-    row === undefined
+    under === undefined
       ? Math.max(rowSpot(first, 0).y, low + 0.9 * space) + 2.4 * space
-      : page.foot - aboveFoot(row) * space
+      : lowestSign(page) + under * space
   const width = Math.max(3, (end - first.x) / space)
   return slantStrokes({ x: first.x, y, space }, width, faster ? 1 : -1)
 }

@@ -4,8 +4,9 @@ import type { Signature } from '@/music/spelling'
 export interface Page {
   readonly notes: ReadonlyMap<string, PageNote>
   readonly staves: readonly PageStaff[]
-  /** The foot of the drawing. */
-  readonly foot: number
+  /** The height of the drawing, and how far its top lies above the zero of all heights here. */
+  readonly height: number
+  readonly above: number
 }
 
 export interface PageNote {
@@ -53,16 +54,16 @@ export const readPage = (svg: string): Page => {
       if (selfClosing) close(reading)
     }
   }
-  return { notes: reading.notes, staves: reading.systems.flat(), foot: footOf(svg) }
+  return { notes: reading.notes, staves: reading.systems.flat(), ...sizeOf(svg) }
 }
 
 /** The music is drawn at ten times the size of the outer drawing, within its margins. */
-const footOf = (svg: string): number => {
-  const [, height = 0] = numbers(/viewBox="0 0 [\d.]+ [\d.]+"/.exec(svg)?.[0]).slice(-2)
-  const [, shift = 0] = numbers(
-    /class="page-margin" transform="translate\((-?\d+, -?\d+)\)"/.exec(svg)?.[1],
+const sizeOf = (svg: string): Pick<Page, 'height' | 'above'> => {
+  const [, , , height = 0] = numbers(/viewBox="([\d. ]+)"/.exec(svg)?.[1])
+  const [, above = 0] = numbers(
+    /class="page-margin" transform="translate\(([^)]*)\)"/.exec(svg)?.[1],
   )
-  return 10 * height - shift
+  return { height: 10 * height, above }
 }
 
 const tag = /<(\/?)([a-z]+)((?:\s+[\w:-]+="[^"]*")*)\s*(\/?)>/gi

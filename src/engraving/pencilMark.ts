@@ -37,18 +37,13 @@ type PencilShape =
       readonly from: NoteId
       readonly to: NoteId
       readonly faster: boolean
-      /** In a strip of rows under the whole line, the lowest is 0; under its own staff without. */
-      readonly row?: number
+      /** So many staff spaces under all that is printed of its line; just under its own staff without. */
+      readonly under?: number
     }
 
-/** The height of a row of the strip under a line, in staff spaces. */
-const rowHeight = 1.9
-
-/** How high the strip is that these marks need, and how far above its foot the middle of a row lies: staff spaces. */
-export const stripHeight = (marks: readonly PencilMark[]): number =>
-  rowHeight *
-  Math.max(0, ...marks.map((mark) => (mark.shape === 'drift' ? (mark.row ?? -1) + 1 : 0)))
-export const aboveFoot = (row: number): number => (row + 0.5) * rowHeight
+/** How much room these marks need under all that is printed of a line: staff spaces. */
+export const roomUnder = (marks: readonly PencilMark[]): number =>
+  Math.max(0, ...marks.map((mark) => (mark.shape === 'drift' ? (mark.under ?? 0) + 0.8 : 0)))
 
 export const weights = ['light', 'middle', 'heavy'] as const
 /** How hard the pencil was pressed: for what came seldom, more often, most often. */

@@ -1,13 +1,12 @@
 import { strokesOf } from './marks'
-import { readPage } from './page'
+import type { Page } from './page'
 import { dotGap, pressed, type WeighedMark } from './pencilMark'
 
 /**
  * Marks on an engraved line as the text of an SVG group, for lines that come and go by the hundred;
  * one line that stands has a pencil (pencil.ts). Its colours are the page's: `.pencil-flaw`.
  */
-export const pencilMarkup = (svg: string, marks: readonly WeighedMark[]): string => {
-  const page = readPage(svg)
+export const pencilMarkup = (page: Page, marks: readonly WeighedMark[]): string => {
   const space = page.staves[0]?.space ?? 1
   const drawn = marks.map(({ mark, weight }) => {
     const paths = strokesOf(mark, page).map(({ path, width, dotted }) => {

@@ -1,5 +1,4 @@
 import { useEffect, useRef, useSyncExternalStore } from 'react'
-import { aboveFoot } from '@/engraving/pencilMark'
 import type { Asked } from '@/review/asked'
 import type { Line, Lines } from './lines'
 import { useNear } from './useNear'
@@ -60,7 +59,12 @@ export const FlawLine = ({
           {stretches
             .filter(({ isBegin }) => isBegin)
             .map((each) => (
-              <StretchCount key={each.row} line={line} stretch={each} address={address} />
+              <StretchCount
+                key={`${each.flaw.note} ${each.flaw.until}`}
+                line={line}
+                stretch={each}
+                address={address}
+              />
             ))}
         </>
       )}
@@ -96,7 +100,7 @@ const Count = ({
 /** Before its mark, in the same row under the line. */
 const StretchCount = ({
   line: { places, engraving },
-  stretch: { flaw, row, mark },
+  stretch: { flaw, mark },
   address,
 }: {
   readonly line: Line
@@ -105,14 +109,14 @@ const StretchCount = ({
 }) => {
   const { note, until, kind, times } = flaw
   const at = places.notes.get(mark.from)
-  if (!at || until === undefined) return null
+  if (!at || until === undefined || engraving.lowest === undefined) return null
   return (
     <a
       className="flaw-count of-stretch"
       href={address({ note, until, flaw: kind })}
       style={{
         left: at.x * engraving.width,
-        top: (1 - aboveFoot(row) * places.space) * engraving.height,
+        top: (engraving.lowest + (mark.under ?? 0) * places.space) * engraving.height,
       }}
     >
       {times}

@@ -56,14 +56,23 @@ export const FlawMusic = ({
     () => (hasSeldom ? bars : bars.map((bar) => withoutSeldom(bar, weighing))),
     [bars, hasSeldom, weighing],
   )
-  const marked = useMemo(() => flawsByLine(score, whole, shown, kind), [score, whole, shown, kind])
+  const marked = useMemo(
+    () => flawsByLine(score, whole, shown, kind, space),
+    [score, whole, shown, kind, space],
+  )
   const showsAll = isWhole ?? marked.size >= whole.length * leastMarked
   const plan = useMemo(
     () => (showsAll ? whole : whole.filter((_, line) => marked.has(line))),
     [whole, marked, showsAll],
   )
-  const found = useMemo(() => flawsByLine(score, plan, shown, kind), [score, plan, shown, kind])
-  const all = useMemo(() => flawsByLine(score, plan, bars, kind), [score, plan, bars, kind])
+  const found = useMemo(
+    () => flawsByLine(score, plan, shown, kind, space),
+    [score, plan, shown, kind, space],
+  )
+  const all = useMemo(
+    () => flawsByLine(score, plan, bars, kind, space),
+    [score, plan, bars, kind, space],
+  )
   const marks = useMemo(
     () => new Map([...found].map(([line, flaws]) => [line, marksOnLine(score, flaws, weighing)])),
     [score, found, weighing],

@@ -9,8 +9,6 @@ export interface LineStretch {
   readonly flaw: NoteFlaw
   /** Where it begins, not goes on. */
   readonly isBegin: boolean
-  /** Of the strip under the line; the lowest is 0. */
-  readonly row: number
   readonly mark: Extract<PencilMark, { readonly shape: 'drift' }>
 }
 
@@ -22,11 +20,12 @@ interface Part {
   readonly isBegin: boolean
 }
 
-/** By the index of the line; the most frequent stand nearest to the music, and no two over one another. */
+/** By the index of the line; the most frequent stand nearest to the music, and no two over one another. `space`: a staff space, CSS pixels. */
 export const stretchesByLine = (
   score: Score,
   plan: readonly SystemBars[],
   flaws: readonly NoteFlaw[],
+  space: number,
 ): ReadonlyMap<number, readonly LineStretch[]> => {
   const byId = new Map(score.notes.map((note) => [note.id, note]))
   const parts = flaws
@@ -36,7 +35,15 @@ export const stretchesByLine = (
       return from && to ? partsOf(score, plan, flaw, from, to) : []
     })
   const lines = [...new Set(parts.map(({ line }) => line))]
-  return new Map(lines.map((line) => [line, inRows(parts.filter((part) => part.line === line))]))
+  return new Map(
+    lines.map((line) => [
+      line,
+      inRows(
+        parts.filter((part) => part.line === line),
+        space,
+      ),
+    ]),
+  )
 }
 
 /** What of a stretch lies on each line; a single onset at its border is no stretch. */
@@ -61,22 +68,29 @@ const partsOf = (
 }
 
 /** Each in the first row in which it meets no other. */
-const inRows = (parts: readonly Part[]): readonly LineStretch[] => {
+const inRows = (parts: readonly Part[], space: number): readonly LineStretch[] => {
   const rows: Part[][] = []
   for (const part of parts) {
     const free = rows.find((row) => row.every((other) => !meet(part, other)))
     if (free) free.push(part)
     else rows.push([part])
   }
-  return rows.flatMap((row, above) =>
-    row.flatMap(({ flaw, from, to, isBegin }): LineStretch[] => {
+  return rows.flatMap((of, row) =>
+    of.flatMap(({ flaw, from, to, isBegin }): LineStretch[] => {
       const mark = markOf(flaw)
-      const place = rows.length - 1 - above
       return mark?.shape === 'drift'
-        ? [{ flaw, isBegin, row: place, mark: { ...mark, from: from.id, to: to.id, row: place } }]
+        ? [{ flaw, isBegin, mark: { ...mark, from: from.id, to: to.id, under: under(row, space) } }]
         : []
     }),
   )
+}
+
+/** Under the numbers of the notes, and as far apart as numbers need; a number is so high, CSS pixels. */
+const numberHeight = 17
+/** The middle of a row under the line, in staff spaces. */
+const under = (row: number, space: number): number => {
+  const above = Math.max(2.5, (1.7 * numberHeight) / space)
+  return above + (row + 0.5) * Math.max(1.9, numberHeight / space)
 }
 
 const meet = (a: Part, b: Part): boolean => a.from.start <= b.to.start && b.from.start <= a.to.start

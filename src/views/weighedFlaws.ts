@@ -37,12 +37,13 @@ export const weighingOf = (bars: readonly BarFlaws[]): Weighing => {
 export const weightOf = ({ middle, heavy }: Weighing, times: number): Weight =>
   times >= heavy ? 'heavy' : times >= middle ? 'middle' : 'light'
 
-/** By the index of the line; lines without flaws are left out. */
+/** By the index of the line; lines without flaws are left out. `space`: a staff space, CSS pixels. */
 export const flawsByLine = (
   score: Score,
   plan: readonly SystemBars[],
   bars: readonly BarFlaws[],
   kind: RecordedFlawKind | undefined,
+  space: number,
 ): ReadonlyMap<number, LineFlaws> => {
   const all = bars
     .flatMap(({ notes }) => notes)
@@ -56,6 +57,7 @@ export const flawsByLine = (
     score,
     plan,
     all.filter(({ until }) => until !== undefined),
+    space,
   )
   const lines = [...new Set([...notes.keys(), ...stretches.keys()])].toSorted((a, b) => a - b)
   return new Map(

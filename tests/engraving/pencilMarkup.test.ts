@@ -3,7 +3,7 @@ import { beforeAll, expect, test } from 'vitest'
 import type { VerovioToolkit } from 'verovio/esm'
 import { drawSystem } from '@/engraving/drawSystem'
 import { flatten } from '@/engraving/flatten'
-import { aboveFoot, weights, type PencilMark, type WeighedMark } from '@/engraving/pencilMark'
+import { weights, type PencilMark, type WeighedMark } from '@/engraving/pencilMark'
 import { cutSystem } from '@/engraving/stretch'
 import { readSystemPlaces } from '@/engraving/systemPlaces'
 import { openEngraverHere } from '../support/toolkit'
@@ -68,20 +68,19 @@ test('a note that the line lacks has no strokes', () => {
   expect(line([{ mark: ring(noteId('n99k60')), weight: 'heavy' }]).pencil).not.toContain('<path')
 })
 
-test('marks over a stretch stand in rows under all that is printed, with room of their own', () => {
-  const drift = (row: number): WeighedMark => ({
+test('marks over a stretch stand as far under all that is printed as they are told, with room of their own', () => {
+  const drift = (under: number): WeighedMark => ({
     mark: {
       shape: 'drift',
       from: first ?? noteId(''),
       to: second ?? noteId(''),
       faster: true,
-      row,
+      under,
     },
     weight: 'light',
   })
-  const [plain, one, two] = [line([]), line([drift(0)]), line([drift(1), drift(0)])]
-  expect(one.height).toBeGreaterThan(plain.height)
-  expect(two.height - one.height).toBeCloseTo(one.height - plain.height, -1)
+  const [one, two] = [line([drift(3)]), line([drift(3), drift(8)])]
+  expect(two.height).toBeGreaterThan(one.height)
   const { bottom, space } = readSystemPlaces(two.svg)
   const [, height = 0] = numbers(/viewBox="0 0 [\d.]+ ([\d.]+)/.exec(two.svg))
   const [, shift = 0] = numbers(
@@ -90,11 +89,13 @@ test('marks over a stretch stand in rows under all that is printed, with room of
   const middles = [
     ...(two.pencil ?? '').matchAll(/<path d="M[\d.]+ ([\d.]+)L[\d.]+ ([\d.]+)"/g),
   ].map(([, from, to]) => ((Number(from) + Number(to)) / 2 + shift) / (10 * height))
-  // From the music down, each in the middle of its row, within a tenth of a staff space.
+  // Within a tenth of a staff space, and neither at the edge. Nothing is printed under the lower staff.
   expect(middles).toHaveLength(2)
-  for (const [i, middle] of middles.entries()) {
-    expect(middle).toBeGreaterThan(bottom)
-    expect(Math.abs(middle - (1 - aboveFoot(1 - i) * space))).toBeLessThan(0.1 * space)
+  for (const [i, under] of [3, 8].entries()) {
+    const middle = middles[i] ?? 0
+    expect(Math.abs(middle - ((two.lowest ?? 0) + under * space))).toBeLessThan(0.1 * space)
+    expect(Math.abs(middle - (bottom + under * space))).toBeLessThan(0.2 * space)
+    expect(middle).toBeLessThan(1 - 0.5 * space)
   }
 })
 

@@ -8,6 +8,8 @@ import { flawsByLine, isCrowded, marksOnLine, weighingOf, weightOf } from '@/vie
 import { writeScore } from '../music/writeScore'
 
 const score = writeScore({ right: 'C5 D5 E5 F5 G5 A5 B5 C6', left: 'C3:4 G3:4' })
+/** A staff space, CSS pixels: wide enough that numbers need no more room. */
+const space = 12
 const right = score.notes.filter(({ hand }) => hand === 'right').map(({ id }) => id)
 const plan: readonly SystemBars[] = score.bars.map((_, bar) => ({ fromBar: bar, toBar: bar }))
 
@@ -50,13 +52,13 @@ describe('how hard the pencil is pressed', () => {
 
 test('flaws stand on the line of their note, in the order of the score, with all their kinds', () => {
   const bars = barsOf('5 missing 1, 2 wrong 3, 1 hesitation 2, 2 missing 4')
-  const lines = flawsByLine(score, plan, bars, undefined)
+  const lines = flawsByLine(score, plan, bars, undefined, space)
   expect([...lines.keys()]).toEqual([0, 1])
   expect(lines.get(0)?.notes.map(({ note, times }) => [note, times])).toEqual([
     [right[1], 2],
     [right[2], 7],
   ])
-  const missing = flawsByLine(score, plan, bars, 'missing')
+  const missing = flawsByLine(score, plan, bars, 'missing', space)
   expect(missing.get(0)?.notes.map(({ times }) => times)).toEqual([4])
 })
 
@@ -66,7 +68,7 @@ test('a note is marked for its most frequent flaw, the heaviest mark last, with 
     ...bar,
     notes: bar.notes.map((each) => (each.kind === 'wrong' ? { ...each, played } : each)),
   }))
-  const line = flawsByLine(score, plan, struck, undefined).get(0)
+  const line = flawsByLine(score, plan, struck, undefined, space).get(0)
   if (!line) throw new Error('nothing on the line')
   expect(marksOnLine(score, line, weighingOf(bars))).toEqual([
     { mark: { shape: 'missing', note: right[1] }, weight: 'middle' },
@@ -89,14 +91,16 @@ describe('a drift', () => {
     if (note === undefined || last === undefined) throw new Error('no such note')
     return { note, until: last, kind: 'drift', times, faster }
   }
+  /** Rows are 1.9 spaces high, the middle of the first 3.45 under the line. */
+  const rowOf = (under = 0): number => Math.round((under - 3.45) / 1.9)
   /** Where each stands on its line: its notes by their number, its row, '·' where it goes on. */
   const drawn = (...flaws: readonly NoteFlaw[]): string =>
-    [...stretchesByLine(long, lines, flaws)]
+    [...stretchesByLine(long, lines, flaws, space)]
       .toSorted(([a], [b]) => a - b)
       .map(([line, of]) => {
         const told = of.map(
-          ({ mark, row, isBegin }) =>
-            `${isBegin ? '' : '·'}${ids.indexOf(mark.from)}–${ids.indexOf(mark.to)} in ${row}${mark.faster ? ' up' : ''}`,
+          ({ mark, isBegin }) =>
+            `${isBegin ? '' : '·'}${ids.indexOf(mark.from)}–${ids.indexOf(mark.to)} in ${rowOf(mark.under)}${mark.faster ? ' up' : ''}`,
         )
         return `${line}: ${told.join(', ')}`
       })
@@ -118,7 +122,7 @@ describe('a drift', () => {
     [
       'over another stands nearer when more frequent',
       drawn(drift(0, 1, 1), drift(1, 3, 4)),
-      '0: 1–3 in 1, 0–1 in 0',
+      '0: 1–3 in 0, 0–1 in 1',
     ],
   ])('%s', (_, found, is) => expect(found).toBe(is))
 
@@ -134,7 +138,7 @@ describe('a drift', () => {
       notes: barIndex === 0 ? of : [],
       chunk: chunkId('a'),
     }))
-    const line = flawsByLine(long, lines, bars, undefined).get(0)
+    const line = flawsByLine(long, lines, bars, undefined, space).get(0)
     if (!line) throw new Error('nothing on the line')
     expect(
       marksOnLine(long, line, weighingOf(bars)).map(({ mark, weight }) => [mark.shape, weight]),
@@ -142,7 +146,7 @@ describe('a drift', () => {
       ['missing', 'light'],
       ['drift', 'heavy'],
     ])
-    expect([...flawsByLine(long, lines, bars, 'missing').values()][0]?.stretches).toEqual([])
+    expect([...flawsByLine(long, lines, bars, 'missing', space).values()][0]?.stretches).toEqual([])
   })
 })
 
