@@ -33,6 +33,8 @@ export interface Session {
   readonly open: () => Promise<void>
   /** Its last event is older than that: who plays now, on a page left open, sits down anew. */
   readonly isOver: () => boolean
+  /** Whether a repetition was ever recorded, in this session or another; where that cannot be read, one was. */
+  readonly hasPlayed: () => Promise<boolean>
   /** What follows begins a new session. */
   readonly close: () => void
   readonly pieceAdded: (piece: Practising['score'], fileName: string) => Promise<void>
@@ -116,6 +118,10 @@ export const createSession = (ports: Ports): Session => {
     isOver: () => {
       const last = store.getState().events.at(-1)
       return last !== undefined && isOld(last)
+    },
+    hasPlayed: async () => {
+      const sums = await ports.storage.sums()
+      return !sums.ok || sums.value.totals.some(({ ms }) => ms > 0)
     },
     close: () => {
       session = undefined

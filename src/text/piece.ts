@@ -19,7 +19,7 @@ export const pieceText = catalogue('piece', {
   played: (bar: number) => `You played bar ${bar}`,
   playedOneOf: (bar: number, place: number, places: number) =>
     `You played bar ${bar}, place ${place} of ${places}: play it again for the next`,
-  /** For who has never practised here. */
+  /** For who has never played here. */
   first: {
     label: 'First steps',
     begin:

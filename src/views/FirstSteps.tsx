@@ -5,13 +5,13 @@ import { useApp } from './context'
 import { useInstrument } from './InstrumentState'
 import { addFiles, scoreFiles } from './useDrop'
 
-/** For who has never practised here: what to do with this page, with or without a keyboard, and the way to a piece of one's own. */
+/** For who has never played here: what to do with this page, with or without a keyboard, and the way to a piece of one's own. */
 export const FirstSteps = () => {
   const app = useApp()
   const picker = useRef<HTMLInputElement>(null)
   const [isNew, setNew] = useState(false)
   const { advice, heard = false } = useInstrument()
-  useEffect(() => void app.hasPractised().then((has) => setNew(!has)), [app])
+  useEffect(() => void app.session.hasPlayed().then((has) => setNew(!has)), [app])
   if (!isNew) return null
   return (
     <aside className="first-steps" aria-label={pieceText.first.label}>

@@ -264,6 +264,22 @@ test('a piece of the person is there again after a reload', async () => {
   expect(reopened.screen.getState().kind).toBe('piece')
 })
 
+test('a piece that is brought in is in the record and not yet played; a repetition is played, after a reload too', async () => {
+  const desk = createDesk([sampleOf('First', melody)])
+  const app = await sitDown(desk)
+  const { bytes } = sampleOf('Mine', 'G4 A4 B4')
+  await app.addFile({ name: 'mine.mid', size: bytes.length, read: () => Promise.resolve(bytes) })
+  expect([await app.hasPractised(), await app.session.hasPlayed()]).toEqual([true, false])
+  const [piece] = app.library.store.getState().listed
+  if (!piece) throw new Error('no sample is listed')
+  app.go({ kind: 'practice', piece: piece.id, place: { from: '0', to: '3', hand: 'right' } })
+  await settled()
+  await play(desk, melody)
+  const reopened = createApp(createDesk([], desk.storage).ports)
+  await reopened.open()
+  expect(await reopened.session.hasPlayed()).toBe(true)
+})
+
 test('an address of a piece that is not here says so', async () => {
   const desk = createDesk([sampleOf('First', melody)])
   desk.goTo('#/piece/p0000000000000000')

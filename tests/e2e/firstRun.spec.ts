@@ -113,3 +113,34 @@ const pointOn = async (page: Page, key: number): Promise<{ x: number; y: number 
   if (!box) throw new Error(`no key ${key} on the screen`)
   return { x: box.x + box.width / 2, y: box.y + box.height - 12 }
 }
+
+test.describe('in German, in a browser without Web MIDI', () => {
+  test.use({ locale: 'de-DE' })
+
+  test('the first page tells what to do, and two presses lead to a drill on one’s own piece', async ({
+    page,
+  }) => {
+    await openApp(page, { absent: true })
+    const steps = page.getByRole('complementary', { name: 'Erste Schritte' })
+    await expect(steps).toContainText(/„Üben beginnen“ drücken und diese Noten spielen/)
+    await expect(steps).toContainText(/kein Web MIDI\. Chrome, Edge, Opera und Firefox/)
+    await expect(steps).toContainText(/die der Tastatur: A S D F/)
+    const opening = page.waitForEvent('filechooser')
+    await steps.getByRole('button', { name: 'Ein eigenes Stück hinzufügen' }).click()
+    const text = 'passagework 1 Kleine Treppe\ntime 5/4\nC4 D4 E4 F4 G4\n'
+    await (
+      await opening
+    ).setFiles({ name: 'treppe.txt', mimeType: 'text/plain', buffer: Buffer.from(text) })
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Kleine Treppe')
+    await expect(steps).toBeVisible()
+    await page.getByRole('button', { name: 'Üben beginnen' }).click()
+    await drawn(page)
+    await type(page, 'ASDFG')
+    await expect(shown(page).strokes).toHaveCount(1)
+    await goTo(page, '#/')
+    await page.getByRole('link', { name: 'Kleine Treppe' }).click()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Kleine Treppe')
+    await expect(page.getByRole('heading', { name: 'Ausschnitte zum Üben' })).toBeVisible()
+    await expect(steps).toHaveCount(0)
+  })
+})
