@@ -14,7 +14,7 @@ export const buildUp: BuildUpText = {
   title: 'Aufbau',
   what: (bars, hand, tempo, beats) => `${bars}, ${hand}, bis ${tempo} ${beats} in der Minute.`,
   left: ({ done, of, left, minutes: n, isOwnPace }) => {
-    const pace = `${minutes(n)} in ${isOwnPace ? 'Ihrem' : 'einem üblichen'} Arbeitstempo.`
+    const pace = `${minutes(n)} ${isOwnPace ? 'in Ihrem' : 'bei üblichem'} Arbeitstempo.`
     return done > 0
       ? `${done} von ${of} fertig, noch ${counted(left, 'Übung', 'Übungen')}, ${pace}`
       : `${counted(left, 'Übung', 'Übungen')}, ${pace}`
@@ -41,7 +41,7 @@ export const buildUp: BuildUpText = {
     whole: 'das Ganze',
   },
   purposes: {
-    group: 'So wenige Töne können gleich stimmen.',
+    group: 'So wenige Töne gelingen auf Anhieb.',
     bridge: 'Führt über die Verbindung zweier Gruppen.',
     pair: 'Verbindet zwei Gruppen, die einzeln gehen.',
     section: 'Verbindet, was paarweise geht.',

@@ -21,7 +21,7 @@ test('an exercise that was cut before is told in the language that is spoken now
   expect(told()[0]).toBe('group of 3: So few notes can be right at once.')
   speak('de', german)
   expect([told()[0], told().at(-1)]).toEqual([
-    'Dreiergruppe: So wenige Töne können gleich stimmen.',
+    'Dreiergruppe: So wenige Töne gelingen auf Anhieb.',
     'das Ganze: Die ganze Passage, bis zum Zieltempo.',
   ])
 })
