@@ -3,6 +3,7 @@ import type { HardSpot } from '@/difficulty/difficulty'
 import { clockOf } from '@/difficulty/strokes'
 import { groupBy } from '@/journal/groupBy'
 import type { Chunk, Onset } from '@/music/chunk'
+import { keepsOnsets } from '@/music/form'
 import { hands, type Hand, type Score } from '@/music/music'
 import { chunkAt } from '@/music/place'
 import { tick, type Tick } from '@/music/units'
@@ -117,8 +118,8 @@ interface Drilled {
 const drilledIn = (score: Score, { chunks, places }: PlayedRecord): readonly Drilled[] => {
   const flaws = groupBy(places, ({ chunk }) => chunk)
   return chunks.flatMap(({ chunk: id, drill, state, tally }) => {
-    // What has become secure is no longer hard; as chords the onsets are not those of the score.
-    if (!drill || drill.form === 'blocked' || state === 'secure' || state === 'kept') return []
+    // What has become secure is no longer hard.
+    if (!drill || !keepsOnsets(drill.form) || state === 'secure' || state === 'kept') return []
     const chunk = chunkAt(score, drill.place)
     return chunk ? [{ chunk, tally, flaws: flaws.get(id) ?? [] }] : []
   })

@@ -13,6 +13,19 @@ export const forms = [
 ] as const
 export type Form = (typeof forms)[number]
 
+/** Whether the onsets of a form are those that are written, one for one: as chords several are one. */
+const keepOnsets: Readonly<Record<Form, boolean>> = {
+  asWritten: true,
+  longShort: true,
+  shortLong: true,
+  stopAfter3: true,
+  stopAfter4: true,
+  accentEvery3: true,
+  accentEvery4: true,
+  blocked: false,
+}
+export const keepsOnsets = (form: Form): boolean => keepOnsets[form]
+
 /** Names a chunk in a form: ('p1:0-1:right', 'longShort') -> 'p1:0-1:right~longShort'; as written it keeps its name. */
 export const formedId = (written: ChunkId, form: Form): ChunkId =>
   form === 'asWritten' ? written : chunkId(`${written}~${form}`)

@@ -1,6 +1,7 @@
 import { joinDetails } from '@/journal/flawCounts'
 import { groupBy } from '@/journal/groupBy'
 import type { RecordedFlawKind } from '@/journal/words'
+import { keepsOnsets } from '@/music/form'
 import type { Bar, Score } from '@/music/music'
 import { chunkAt } from '@/music/place'
 import type { ChunkId, NoteId } from '@/music/units'
@@ -44,13 +45,15 @@ export const locateIn = (
   chunks: readonly Pick<ChunkFigures, 'chunk' | 'drill'>[],
 ): Locate => {
   const onsets = new Map(chunks.map((chunk) => [chunk.chunk, notesOf(score, chunk)]))
-  // As chords several onsets are one: their numbers are not those of the score.
-  const blocked = new Set(chunks.flatMap((c) => (c.drill?.form === 'blocked' ? [c.chunk] : [])))
+  /** Chunks in a form whose numbers of onsets are not those of the score. */
+  const renumbered = new Set(
+    chunks.flatMap(({ chunk, drill }) => (drill && !keepsOnsets(drill.form) ? [chunk] : [])),
+  )
   return (chunk, { kind, notes, onset }) => {
     const of = onsets.get(chunk)
     const [from, until] = [of?.[0], of?.at(-1)]
     if (kind === 'drift' && from !== undefined && until !== undefined) return { note: from, until }
-    const note = notes?.[0] ?? (blocked.has(chunk) ? undefined : of?.[onset])
+    const note = notes?.[0] ?? (renumbered.has(chunk) ? undefined : of?.[onset])
     return note === undefined ? undefined : { note }
   }
 }

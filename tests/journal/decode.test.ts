@@ -6,9 +6,11 @@ import { remedyKinds } from '@/coach/remedyKinds'
 import { flawKinds, standards } from '@/judge/flaw'
 import { verdicts } from '@/judge/repetition'
 import { decodeEvent, explainJournalProblem } from '@/journal/decode'
+import { journalVersion } from '@/journal/journal'
 import { formatJournal, parseJournal } from '@/journal/lines'
 import { decodeTake } from '@/journal/take'
 import { upcast, type Upcaster } from '@/journal/upcast'
+import * as words from '@/journal/words'
 import {
   recordedCauses,
   recordedFlawKinds,
@@ -194,6 +196,13 @@ describe('versions', () => {
 
   test('a missing step is told', () => {
     expect(upcast({ v: 0 }, 0, 3, steps)).toBeUndefined()
+  })
+
+  test('the words of a version are frozen: one more needs a version more, with an upcaster and a sample', () => {
+    const frozenWords: unknown = JSON.parse(
+      readFileSync(new URL('../journals/words.json', import.meta.url), 'utf8'),
+    )
+    expect({ version: journalVersion, words: { ...words } }).toEqual(frozenWords)
   })
 
   test('the words of the present version are those of the coach and of the forms', () => {
