@@ -1,9 +1,8 @@
-import { lazy, Suspense, useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import type { Screen } from '@/app/screens'
 import { useApp, useSelected } from './context'
+import { GoTo } from './GoTo'
 import { isField } from './pieceKeys'
-
-const GoTo = lazy(async () => ({ default: (await import('./GoTo')).GoTo }))
 
 /** Where letters play. */
 const played: readonly Screen['kind'][] = ['practice', 'tapTest', 'record']
@@ -27,9 +26,6 @@ export const OtherPage = () => {
     window.addEventListener('keydown', press, { capture: true })
     return () => window.removeEventListener('keydown', press, { capture: true })
   }, [isPlayed])
-  return isOpen ? (
-    <Suspense fallback={null}>
-      <GoTo onClose={close} />
-    </Suspense>
-  ) : null
+  // It comes with the page, since the letter follows at once.
+  return isOpen ? <GoTo onClose={close} /> : null
 }

@@ -79,10 +79,9 @@ const onsetsIn = (told: string): readonly (readonly number[])[] =>
 const onDesk = (page: Page) => page.locator('.day-line')
 const reached = (page: Page, item: number): Promise<void> =>
   expect(onDesk(page)).toHaveAttribute('data-number', String(item), { timeout: 15_000 })
-/** G and a letter lead from page to page. */
+/** G and at once a letter lead from page to page. */
 const goByKey = async (page: Page, letter: string, heading: string): Promise<void> => {
   await page.keyboard.press('g')
-  await page.getByRole('dialog', { name: 'Another page' }).waitFor()
   await page.keyboard.press(letter)
   await page.getByRole('heading', { level: 1, name: heading }).waitFor()
 }
