@@ -87,20 +87,18 @@ export const DateLabels = ({
   readonly width: number
   readonly y: number
 }) => {
+  /** The outermost stay within the picture. */
+  const placeOf = (at: number): number => Math.min(x(at), width - labelRoom / 2)
   let free = width
   const shown = periods.toReversed().filter(({ at }) => {
-    const place = x(at)
-    if (place + labelRoom / 2 > free && free !== width) return false
+    const place = placeOf(at)
+    if (place + labelRoom / 2 > free || place <= left) return false
     free = place - labelRoom / 2
-    return place - labelRoom / 2 > left - labelRoom / 2
+    return true
   })
-  return shown.map(({ from, at }) => {
-    // The outermost stay within the picture.
-    const place = Math.min(x(at), width - labelRoom / 2)
-    return (
-      <text key={from} className="plot-date" x={place} y={y} textAnchor="middle">
-        {dateWords(from, 'short')}
-      </text>
-    )
-  })
+  return shown.map(({ from, at }) => (
+    <text key={from} className="plot-date" x={placeOf(at)} y={y} textAnchor="middle">
+      {dateWords(from, 'short')}
+    </text>
+  ))
 }
