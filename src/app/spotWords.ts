@@ -1,4 +1,5 @@
 import { handChoices, type HandChoice } from '@/music/music'
+import { fieldsOf } from './stored'
 
 /** From where to where a hard spot lasts, in exact quarters ('3_2' is one and a half), so that it holds at any resolution of the file. */
 export interface SpotPlace {
@@ -96,6 +97,3 @@ const isQuarters = (text: unknown): text is string =>
   typeof text === 'string' && /^\d+(?:_[1-9]\d*)?$/.test(text)
 
 const listOf = (stored: unknown): readonly unknown[] => (Array.isArray(stored) ? stored : [])
-
-const fieldsOf = (stored: unknown): Readonly<Record<string, unknown>> =>
-  typeof stored === 'object' && stored !== null ? Object.fromEntries(Object.entries(stored)) : {}
