@@ -44,6 +44,7 @@ export const markOf = ({
     case 'spread':
       return { shape: kind, notes: [note] }
     case 'drift':
+      // Which way it mostly went; rising where it went either way as often.
       return { shape: kind, from: note, to: until ?? note, faster: 2 * faster >= times }
     case 'order':
       return undefined
