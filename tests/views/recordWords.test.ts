@@ -1,5 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest'
 import { german } from '@/german/german'
+import { recordsText } from '@/text/records'
+import { studentsText } from '@/text/students'
 import { speak } from '@/text/text'
 import { folderWords, reminderWords, savedWords, sizeWords } from '@/views/recordWords'
 
@@ -65,5 +67,25 @@ describe('in German', () => {
     const folder = { kind: 'ready', name: 'Klavier', elsewhere: 1 } as const
     expect(folderWords(folder)).toMatch(/„Klavier“.*1 Ereignis, das .* fehlt; dort bleibt es/)
     expect(folderWords({ ...folder, elsewhere: 2 })).toMatch(/2 Ereignisse, die .* bleiben sie/)
+  })
+
+  test('what a file brings is told in the number that it has', () => {
+    speak('de', german)
+    const one = { events: 1, repetitions: 1, entries: 1 }
+    expect(recordsText.preview.newOnes(one)).toBe(
+      '1, darunter 1 Durchgang und 1 Eintrag des Notizbuchs',
+    )
+    expect(recordsText.preview.ofPieces({ fresh: 1, newer: 2, known: 0 })).toBe(
+      '1 Stück, neu hier; 2 Stücke, neuer als hier',
+    )
+    const file = {
+      repetitions: 1,
+      days: 1,
+      pieces: 2,
+      span: ['3. Mai 2026', '4. Mai 2026'],
+    } as const
+    expect(studentsText.incoming.about(file)).toBe(
+      '1 Durchgang an 1 Tag, 3. Mai 2026 bis 4. Mai 2026, aus 2 Stücken.',
+    )
   })
 })
