@@ -64,7 +64,9 @@ const Item = ({ item, outcome, isOn = false, isAgain, left }: ListedItem & Again
             {item.title}, {whereWords(itemPlace(item))}
           </>
         )}
-        {outcome !== 'ahead' && <span className="soft day-outcome">{planText.outcomes[outcome]}</span>}
+        {outcome !== 'ahead' && (
+          <span className="soft day-outcome">{planText.outcomes[outcome]}</span>
+        )}
         {why !== undefined && <span className="soft day-why">{why}</span>}
       </span>
     </li>
