@@ -62,7 +62,7 @@ export const drill: DrillText = {
     'Der Klang ist ausgefallen und mit ihm das Metronom. Die Übung geht ohne weiter; die Leertaste startet es wieder.',
   secure: 'Für heute sicher: Die Serie ist im Zieltempo gelungen.',
   done: (streak) => `Geschafft: ${streak} fehlerfrei hintereinander.`,
-  trial: 'Eine kurze Tempoprobe: drei fehlerfrei hintereinander, dann schneller.',
+  trial: 'Kurze Tempoprobe: drei fehlerfrei hintereinander, dann schneller.',
   leaveTrial: 'Die Rücktaste beendet die Tempoprobe.',
   remedy: 'Drei fehlerfrei hintereinander, dann zurück zur Übung.',
   solved: (streak) => `Gelöst: ${streak} fehlerfrei hintereinander.`,

@@ -19,13 +19,15 @@ import { describeChunk, describePlace, formWords, handWords } from './words'
 export const Message = () => {
   const app = useApp()
   const state = useSelected(app.practice.store, (now) => now)
-  const caution = useCaution(state?.desk)
+  const strain = useCaution(state?.desk)
   if (!state) return <div className="practice-message" />
   const { breath, resting, simulated } = state
   const stands = state.coach.paused !== undefined || resting
   const sign = signOf(state)
   const sentence = sentenceOf(state)
-  const aside = asideOf(state)
+  const caution = state.last ? undefined : strain
+  // One thing at a time, and room for it.
+  const aside = caution === undefined ? asideOf(state) : undefined
   return (
     <div className="practice-message" data-paused={stands}>
       {sign && <Sign kind={sign} />}
@@ -35,7 +37,7 @@ export const Message = () => {
         <Fragment key={sentence}>
           {sentence} {aside && <span className="aside soft">{aside}</span>}
         </Fragment>
-        {caution && !state.last && <span className="aside caution soft">{caution}</span>}
+        {caution && <span className="aside caution soft">{caution}</span>}
       </p>
       {(stands || breath) && (
         <button
