@@ -1,8 +1,9 @@
 import { strToU8, zipSync } from 'fflate'
 import { closeSync, openSync, ftruncateSync } from 'node:fs'
 import type { Page } from '@playwright/test'
-import { mark, middleC, smf } from '../score/smf'
+import { middleC, smf } from '../score/smf'
 import { drawn, firstPiece, openApp, play, shown } from './support/app'
+import { littleStair, toPieces } from './support/pieces'
 import { expect, test } from './support/test'
 
 interface File {
@@ -10,16 +11,7 @@ interface File {
   readonly bytes: Uint8Array
 }
 
-/** Ten quarters up from middle C, in a track with a name. */
-const tenNotes: File = {
-  name: 'little-stair.mid',
-  bytes: smf([
-    `${mark('03', 'Little Stair')} ${Array.from({ length: 10 }, (_, i) => {
-      const key = (60 + i).toString(16)
-      return `00 90 ${key} 40 60 80 ${key} 00`
-    }).join(' ')}`,
-  ]),
-}
+const tenNotes: File = { name: 'little-stair.mid', bytes: littleStair() }
 
 /** Ten quarters of the white keys up from middle C, as MusicXML. */
 const whiteNotes = `<score-partwise version="4.0"><movement-title>White Stair</movement-title><part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list><part id="P1"><measure number="1"><attributes><divisions>1</divisions><time><beats>10</beats><beat-type>4</beat-type></time></attributes>${[
@@ -43,11 +35,6 @@ const openPieces = async (page: Page): Promise<void> => {
   await openApp(page)
   await page.getByRole('heading', { name: firstPiece }).waitFor()
   await toPieces(page)
-}
-
-const toPieces = async (page: Page): Promise<void> => {
-  await page.getByRole('link', { name: 'Pieces', exact: true }).click()
-  await page.getByRole('heading', { name: 'Pieces', exact: true }).waitFor()
 }
 
 /** By the button and the dialog that it opens. */

@@ -125,16 +125,17 @@ test('the digits stand on the lines of the whole piece, and all of it on paper',
   page,
 }) => {
   await openScale(page)
-  const last = page.locator('.line svg').last()
+  const line = page.locator('.line').last()
+  const last = line.locator('svg')
   // A line is ink alone: eight digits more make its drawing longer.
   const ink = async (): Promise<number> => (await last.innerHTML()).length
-  await last.scrollIntoViewIfNeeded()
+  await line.scrollIntoViewIfNeeded()
   const bare = await ink()
   await section(page).locator('h2').click()
   await page.keyboard.press('p')
   await button(page, 'Take over: fingering 1').click()
   await expectDigits(page, '.preview', '12312345')
-  await last.scrollIntoViewIfNeeded()
+  await line.scrollIntoViewIfNeeded()
   await expect.poll(ink).toBeGreaterThan(bare + 8 * 100)
   await page.emulateMedia({ media: 'print' })
   await expect(page.locator('.line').first()).toBeVisible()

@@ -1,14 +1,11 @@
 import { readFile } from 'node:fs/promises'
-import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { parseJournal } from '@/journal/lines'
 import type { JournalEvent } from '@/journal/journal'
 import { goTo, journal, openApp, openDrill, repetition, shown } from './support/app'
 import { violations } from './support/axe'
-import { overflow } from './support/screens'
+import { overflow, shots } from './support/screens'
 import { expect, test } from './support/test'
-
-const shots = fileURLToPath(new URL('./shots', import.meta.url))
 
 const isRepetition = ({ kind }: JournalEvent): boolean => kind === 'repetition'
 const stored = async (page: Page): Promise<number> =>

@@ -1,18 +1,10 @@
 import type { Page } from '@playwright/test'
 import { strToU8 } from 'fflate'
-import { mark, smf } from '../score/smf'
 import { firstPiece, goTo, idOf, journal, openApp, repetition, shown } from './support/app'
+import { bring, littleStair, toPieces } from './support/pieces'
 import { overflow } from './support/screens'
 import { violations } from './support/axe'
 import { expect, test } from './support/test'
-
-/** Four quarters up from middle C. */
-const stair = smf([
-  `${mark('03', 'Little Stair')} ${Array.from({ length: 4 }, (_, i) => {
-    const key = (60 + i).toString(16)
-    return `00 90 ${key} 40 60 80 ${key} 00`
-  }).join(' ')}`,
-])
 
 const part = (id: string, step: string): string =>
   `<part id="${id}"><measure number="1"><attributes><divisions>1</divisions></attributes>${'x'
@@ -25,27 +17,11 @@ const song = strToU8(
   `<score-partwise version="4.0"><movement-title>Träumender Bach</movement-title><identification><creator type="composer">A. Nobody</creator></identification><part-list><score-part id="P1"><part-name>Voice</part-name></score-part><score-part id="P2"><part-name>Piano</part-name></score-part></part-list>${part('P1', 'B')}${part('P2', 'E')}</score-partwise>`,
 )
 
-const bring = async (page: Page, name: string, bytes: Uint8Array): Promise<void> => {
-  await page.getByLabel('File of a piece').setInputFiles({
-    name,
-    mimeType: 'application/octet-stream',
-    buffer: Buffer.from(bytes),
-  })
-  await page.locator('.page-piece').waitFor()
-}
-
-const toPieces = async (page: Page): Promise<void> => {
-  await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
-  await page.getByRole('heading', { name: 'Pieces', exact: true }).waitFor()
-}
-
 /** The list of pieces, with two of one's own among them. */
 const openLibrary = async (page: Page): Promise<void> => {
   await openApp(page)
   await page.getByRole('heading', { name: firstPiece }).waitFor()
-  await toPieces(page)
-  await bring(page, 'stair.mid', stair)
-  await toPieces(page)
+  await bring(page, 'stair.mid', littleStair(4))
   await bring(page, 'bach.musicxml', song)
   await toPieces(page)
 }

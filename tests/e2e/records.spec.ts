@@ -1,18 +1,15 @@
 import { readFile } from 'node:fs/promises'
-import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { eventId } from '@/journal/ids'
 import { formatJournal } from '@/journal/lines'
 import { pieceId } from '@/music/units'
-import { mark, smf } from '../score/smf'
 import { goTo, journal, openApp, openDrill, repetition } from './support/app'
 import { violations } from './support/axe'
+import { bring, littleStair } from './support/pieces'
 import { chooseRecord, takeIn } from './support/record'
-import { overflow } from './support/screens'
+import { overflow, shots } from './support/screens'
 import { expect, test } from './support/test'
 import { yearOfPractice } from './support/yearOfPractice'
-
-const shots = fileURLToPath(new URL('./shots', import.meta.url))
 
 const saved = async (page: Page, button: string): Promise<string> => {
   const download = page.waitForEvent('download')
@@ -28,25 +25,12 @@ const figures = async (page: Page): Promise<string> => {
   return page.locator('main').innerText()
 }
 
-/** One track without a name: ten quarters up from middle C, whose hands are inferred. */
-const oneTrack = smf([
-  `${mark('03', 'Little Stair')} ${Array.from({ length: 10 }, (_, i) => {
-    const pressed = (60 + i).toString(16)
-    return `00 90 ${pressed} 40 60 80 ${pressed} 00`
-  }).join(' ')}`,
-])
-
 const rejected = (page: Page) =>
   page.getByRole('region', { name: 'Hard spots' }).getByText('1 rejected spot')
 
 /** Brings in a piece, gives it to the left hand, rejects a hard spot of it. */
 const bringPiece = async (page: Page): Promise<void> => {
-  await goTo(page, '#/')
-  await page.getByLabel('File of a piece').setInputFiles({
-    name: 'little-stair.mid',
-    mimeType: 'audio/midi',
-    buffer: Buffer.from(oneTrack),
-  })
+  await bring(page, 'little-stair.mid', littleStair())
   await page.getByRole('heading', { level: 1, name: 'Little Stair' }).waitFor()
   await page.getByRole('radio', { name: 'both hands' }).click()
   await expect(page.locator('.notation svg .note')).toHaveCount(10)

@@ -1,4 +1,3 @@
-import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { drillId, eventId, sessionId } from '@/journal/ids'
 import { journalVersion, type JournalEvent } from '@/journal/journal'
@@ -8,8 +7,9 @@ import { readPiece } from '@/score/readPiece'
 import { drawn, goTo, idOf, openApp, openDrill, repetition } from './support/app'
 import { violations } from './support/axe'
 import { longPiece } from './support/longPiece'
+import { bring } from './support/pieces'
 import { takeIn } from './support/record'
-import { overflow } from './support/screens'
+import { overflow, shots } from './support/screens'
 import { expect, test } from './support/test'
 import { yearOfPractice } from './support/yearOfPractice'
 
@@ -20,7 +20,6 @@ declare global {
   }
 }
 
-const shots = fileURLToPath(new URL('./shots', import.meta.url))
 test.use({ timezoneId: 'UTC' })
 
 const mill = idOf('morning-at-the-mill.mid')
@@ -148,10 +147,7 @@ test('of a very long piece the flaws are marked line by line, where one looks', 
   const { score } = read.value
   await openApp(page, { address: '#/journal' })
   await page.getByRole('heading', { name: 'The record' }).waitFor()
-  await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
-  await page
-    .getByLabel('File of a piece')
-    .setInputFiles({ name: 'long.mid', mimeType: 'audio/midi', buffer: Buffer.from(bytes) })
+  await bring(page, 'long.mid', bytes)
   await page.getByRole('heading', { name: 'A Long Walk' }).waitFor()
   // At the first right-hand note of every second bar another key, once in the first half, three times in the second.
   const flawed = score.bars.flatMap((bar, i) => {

@@ -1,13 +1,11 @@
-import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { goTo, heard, idOf, openApp, openDrill, repetition, shown } from './support/app'
 import { violations } from './support/axe'
 import { takeIn } from './support/record'
-import { overflow } from './support/screens'
+import { overflow, shots } from './support/screens'
 import { expect, test } from './support/test'
 import { yearOfPractice } from './support/yearOfPractice'
 
-const shots = fileURLToPath(new URL('./shots', import.meta.url))
 // Days are those of the machine's own time zone.
 test.use({ timezoneId: 'UTC' })
 

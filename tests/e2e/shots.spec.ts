@@ -1,12 +1,10 @@
-import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { drawn } from './support/app'
 import { violations } from './support/axe'
 import { keyboardFaults } from './support/keyboard'
-import { overflow, visitScreens, type ScreenName } from './support/screens'
+import { overflow, shots, visitScreens, type ScreenName } from './support/screens'
 import { expect, test } from './support/test'
 
-const folder = fileURLToPath(new URL('./shots', import.meta.url))
 /** Nothing may scroll sideways there (WCAG 2.2, 1.4.10 Reflow). */
 const narrowest = { width: 320, height: 640 }
 const sizes = [
@@ -40,7 +38,7 @@ test('every screen stands within the window, its notes drawn, axe finds no viola
       for (const colorScheme of ['light', 'dark'] as const) {
         await page.emulateMedia({ colorScheme })
         await page.screenshot({
-          path: `${folder}/${screen}-${viewport.width}-${colorScheme}.png`,
+          path: `${shots}/${screen}-${viewport.width}-${colorScheme}.png`,
           animations: 'disabled',
           fullPage: true,
         })

@@ -1,4 +1,3 @@
-import { fileURLToPath } from 'node:url'
 import type { Locator, Page } from '@playwright/test'
 import { sessionId, studentId } from '@/journal/ids'
 import { formatJournal } from '@/journal/lines'
@@ -7,11 +6,10 @@ import type { StudentListing } from '@/storage/students'
 import { studentCount, studentListing } from '../support/studio'
 import { journal, openApp } from './support/app'
 import { violations } from './support/axe'
-import { overflow } from './support/screens'
+import { overflow, shots } from './support/screens'
 import { expect, test } from './support/test'
 import { yearOfPractice } from './support/yearOfPractice'
 
-const shots = fileURLToPath(new URL('./shots', import.meta.url))
 // Days are those of the machine's own time zone.
 test.use({ timezoneId: 'UTC' })
 

@@ -1,16 +1,15 @@
 import { readFile } from 'node:fs/promises'
-import { fileURLToPath, pathToFileURL } from 'node:url'
+import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from '@playwright/test'
 import type { JournalEvent } from '@/journal/journal'
 import { studentYear } from '../support/studio'
 import { goTo, idOf, openApp } from './support/app'
 import { violations } from './support/axe'
 import { takeIn } from './support/record'
-import { overflow } from './support/screens'
+import { overflow, shots } from './support/screens'
 import { expect, test } from './support/test'
 import { yearOfPractice } from './support/yearOfPractice'
 
-const shots = fileURLToPath(new URL('./shots', import.meta.url))
 // Days are those of the machine's own time zone.
 test.use({ timezoneId: 'UTC' })
 

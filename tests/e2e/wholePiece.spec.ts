@@ -1,7 +1,7 @@
 import type { Locator, Page } from '@playwright/test'
-import { mark, smf } from '../score/smf'
 import { drawn, goTo, idOf, openApp, play, repetition } from './support/app'
 import { longPiece } from './support/longPiece'
+import { bring, littleStair } from './support/pieces'
 import { overflow } from './support/screens'
 import { expect, test } from './support/test'
 
@@ -34,21 +34,6 @@ const barAt = async (page: Page, index: number): Promise<{ x: number; y: number 
   const number = await page.locator('.line svg text').nth(index).boundingBox()
   if (!number) throw new Error(`bar ${index} is not on the page`)
   return { x: number.x + 30, y: number.y + 50 }
-}
-
-/** One track without a name: ten quarters up from middle C, whose hands are inferred. */
-const oneTrack = smf([
-  `${mark('03', 'Little Stair')} ${Array.from({ length: 10 }, (_, i) => {
-    const pressed = (60 + i).toString(16)
-    return `00 90 ${pressed} 40 60 80 ${pressed} 00`
-  }).join(' ')}`,
-])
-
-const bring = async (page: Page, name: string, bytes: Uint8Array): Promise<void> => {
-  await page.getByRole('navigation').getByRole('link', { name: 'Pieces', exact: true }).click()
-  await page
-    .getByLabel('File of a piece')
-    .setInputFiles({ name, mimeType: 'audio/midi', buffer: Buffer.from(bytes) })
 }
 
 test('the whole piece stands under the passage, with its bar numbers; dragging over it chooses bars, a press chooses one', async ({
@@ -137,7 +122,7 @@ test('what was practised is shown on the music', async ({ page }) => {
 test('two keys correct the hands; it is kept after a reload, and taken back', async ({ page }) => {
   await openApp(page)
   await drawn(page)
-  await bring(page, 'little-stair.mid', oneTrack)
+  await bring(page, 'little-stair.mid', littleStair())
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Little Stair')
   const shown = page.locator('.notation svg .note')
   const hand = (name: string) => page.getByRole('radio', { name }).click()
@@ -164,7 +149,7 @@ test('two keys correct the hands; it is kept after a reload, and taken back', as
 test('a press on a note picks it, and its hand alone is corrected', async ({ page }) => {
   await openApp(page)
   await drawn(page)
-  await bring(page, 'little-stair.mid', oneTrack)
+  await bring(page, 'little-stair.mid', littleStair())
   await showMusic(page)
   await page.keyboard.press('r')
   await expect(status(page)).toHaveText('10 notes: right hand.')
@@ -210,7 +195,7 @@ test.describe('320 pixels wide', () => {
   }) => {
     await openApp(page)
     await drawn(page)
-    await bring(page, 'little-stair.mid', oneTrack)
+    await bring(page, 'little-stair.mid', littleStair())
     await showMusic(page)
     expect(await overflow(page)).toEqual({ by: 0, out: [] })
     const first = await barAt(page, 0)

@@ -1,5 +1,9 @@
+import { fileURLToPath } from 'node:url'
 import type { Page } from '@playwright/test'
 import { drawn, firstPiece, goTo, idOf, openApp, plug, pull, repetition, withoutTrial } from './app'
+
+/** Where pictures of screens go; git ignores them. */
+export const shots = fileURLToPath(new URL('../shots', import.meta.url))
 
 /**
  * Goes through the program as a person does, and stops at every screen: the app's own pages, the
