@@ -132,6 +132,8 @@ export const plan: PlanText = {
     keptAll: 'Von Anfang bis Ende behalten.',
     span: (least, most) =>
       least === most ? `etwa ${counted(least, 'Woche', 'Wochen')}` : `${least} bis ${most} Wochen`,
+    years: (least, most) =>
+      least === most ? `etwa ${counted(least, 'Jahr', 'Jahre')}` : `${least} bis ${most} Jahre`,
     left: (weeks, goal, work, repetitions) => [
       weeks,
       `, bis es von Anfang bis Ende behalten ist (Zieltempo: ${goal}): etwa ${work} Arbeit, ${repetitions} Durchgänge.`,

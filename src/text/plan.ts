@@ -148,8 +148,10 @@ export const planText = catalogue('plan', {
     keptAll: 'Kept from end to end.',
     span: (least: number, most: number) =>
       least === most ? `about ${plural(least, 'week')}` : `${least} to ${most} weeks`,
-    /** The work in minutes or hours, the repetitions rounded. */
-    left: <N>(weeks: N, goal: string, work: string, repetitions: number) => [
+    years: (least: number, most: number) =>
+      least === most ? `about ${plural(least, 'year')}` : `${least} to ${most} years`,
+    /** The work in minutes or hours, the repetitions rounded and written out. */
+    left: <N>(weeks: N, goal: string, work: string, repetitions: string) => [
       weeks,
       ` until it is kept from end to end at ${goal}: about ${work} of work, ${repetitions} repetitions.`,
     ],

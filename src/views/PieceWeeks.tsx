@@ -5,7 +5,7 @@ import { formatBeats } from '@/music/beat'
 import type { PieceId } from '@/music/units'
 import type { PlacePlan } from '@/plan/plan'
 import { dateWords } from '@/text/dates'
-import { rounded } from '@/text/numbers'
+import { grouped, rounded } from '@/text/numbers'
 import { planText } from '@/text/plan'
 import { spotsText, tellReason } from '@/text/spots'
 import { useApp, useSelected } from './context'
@@ -92,7 +92,7 @@ const Span = ({ planned }: { readonly planned: PlannedPiece }) => {
               <b>{weekWords(span)}</b>,
               goal,
               workWords(plan.work.minutes),
-              roughly(plan.work.repetitions),
+              grouped(roughly(plan.work.repetitions)),
             ),
           )
         )}

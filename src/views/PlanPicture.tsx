@@ -91,7 +91,9 @@ const Line = ({
       aria-hidden="true"
       style={{ gridTemplateColumns: `auto repeat(${to - from + 1}, minmax(0, 1fr))` }}
     >
-      <span className="plan-bar-name">{planText.picture.bar}</span>
+      <span className="plan-bar-name" data-widest={widestName()}>
+        {planText.picture.bar}
+      </span>
       {bars.slice(from, to + 1).map(({ number, start }, i) => (
         <span key={start} className="plan-bar" style={{ gridColumn: i + 2 }}>
           {i === 0 || number % 4 === 1 ? number : ''}
@@ -157,6 +159,12 @@ const LaneRow = ({
     </>
   )
 }
+
+/** So that the bars of all lines stand below one another, whatever lanes they have. */
+const widestName = (): string =>
+  lanes
+    .map((lane) => planText.picture.lanes[lane])
+    .reduce((widest, name) => (name.length > widest.length ? name : widest))
 
 const stretchWords = ({ place, hand, state }: Segment): string =>
   planText.picture.stretch(

@@ -44,9 +44,18 @@ export const roughly = (n: number): number => {
   return Math.round(n / unit) * unit
 }
 
-/** '4 to 7 weeks' */
-export const weekWords = ({ weeks }: WeekSpan): string =>
-  planText.weeks.span(Math.max(1, Math.round(weeks.low)), Math.max(1, Math.ceil(weeks.high)))
+const weeksOfYear = 52
+/** Nobody counts so many weeks. */
+const countedInYears = 2 * weeksOfYear
+
+/** '4 to 7 weeks', '2 to 7 years' */
+export const weekWords = ({ weeks: { low, high } }: Pick<WeekSpan, 'weeks'>): string => {
+  const [unit, words] =
+    high > countedInYears
+      ? ([weeksOfYear, planText.weeks.years] as const)
+      : ([1, planText.weeks.span] as const)
+  return words(Math.max(1, Math.round(low / unit)), Math.max(1, Math.ceil(high / unit)))
+}
 
 /** A state stands above another: kept above secure above practised, and what slipped is practised. */
 export const stateRank: Readonly<Record<PlaceState, number>> = {

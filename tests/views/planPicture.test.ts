@@ -5,7 +5,7 @@ import { planPiece, type PiecePlan, type PlacePlan } from '@/plan/plan'
 import { tempo } from '@/music/units'
 import { recordFrom } from '@/plan/record'
 import { countBars, linesOf, rowsOf, segmentsOf } from '@/views/planPicture'
-import { standingWords } from '@/views/planWords'
+import { standingWords, weekWords } from '@/views/planWords'
 import { dayNumber, emptyRecord } from '../plan/practise'
 import { sampleScore } from '../support/monthOfPractice'
 
@@ -105,4 +105,14 @@ describe('the picture of a piece', () => {
     const all = [at(0, 3), at(2, 5), at(4, 6), at(7, 7)]
     expect(all.map((each) => rowsOf(all).get(each))).toEqual([0, 1, 0, 0])
   })
+})
+
+test.each([
+  [0.4, 0.9, 'about 1 week'],
+  [3.6, 6.2, '4 to 7 weeks'],
+  [40, 104, '40 to 104 weeks'],
+  [93, 351, '2 to 7 years'],
+  [20, 110, '1 to 3 years'],
+])('%d to %d weeks are told as people count', (low, high, told) => {
+  expect(weekWords({ weeks: { value: low, low, high } })).toBe(told)
 })
