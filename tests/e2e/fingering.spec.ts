@@ -126,7 +126,7 @@ test('the digits stand on the lines of the whole piece, and all of it on paper',
 }) => {
   await openScale(page)
   const line = page.locator('.line').last()
-  const last = line.locator('svg')
+  const last = line.locator('svg').first()
   // A line is ink alone: eight digits more make its drawing longer.
   const ink = async (): Promise<number> => (await last.innerHTML()).length
   await line.scrollIntoViewIfNeeded()
