@@ -22,6 +22,7 @@ const figures = async (page: Page): Promise<string> => {
   await goTo(page, '#/review')
   await page.locator('.review .share').waitFor()
   await expect(page.getByText('Adding up the days …')).toHaveCount(0)
+  await page.locator('.plot-point').first().waitFor()
   return page.locator('main').innerText()
 }
 

@@ -41,9 +41,8 @@ test('the whole piece stands under the passage, with its bar numbers; dragging o
 }) => {
   await openApp(page)
   await showMusic(page)
-  const numbers = await page.locator('.line svg text').allTextContents()
   // Morning at the Mill, as written in sample-midi/pieces, has twelve bars.
-  expect(numbers.map((text) => text.trim())).toEqual(
+  await expect(page.locator('.line svg text')).toHaveText(
     Array.from({ length: 12 }, (_, i) => `${i + 1}`),
   )
   await expect(page.locator('.chosen')).toHaveCount(1)
