@@ -13,8 +13,7 @@ export const keepForOffline = (): KeptPort => {
   const keepFirst = (worker: ServiceWorker): void => {
     worker.addEventListener('statechange', () => {
       if (worker.state === 'activated' && !newer) become({ kind: 'kept' })
-      if (worker.state === 'redundant' && state.kind === 'keeping')
-        become({ kind: 'failed' })
+      if (worker.state === 'redundant' && state.kind === 'keeping') become({ kind: 'failed' })
     })
   }
   const awaitNewer = (worker: ServiceWorker): void => {

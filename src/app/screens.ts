@@ -215,8 +215,7 @@ export const createScreens = (house: House): Screens => {
       const isFirstRun = session.store.getState().events.length === 0 && !(await hasPractised())
       // The person may have gone elsewhere meanwhile, to the pieces too: then the address says so.
       const hash = ports.address.read()
-      if (hash === '' && isFirstRun && first)
-        go({ kind: 'piece', piece: first.id })
+      if (hash === '' && isFirstRun && first) go({ kind: 'piece', piece: first.id })
       else await arrive(hash)
     },
     prepare: async () => {

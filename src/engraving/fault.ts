@@ -9,8 +9,7 @@ export type EngraverFault =
   | { readonly kind: 'said'; readonly message: string }
 
 /** One sentence for the person: what is wrong, and what to do. */
-export const explainFault = (fault: EngraverFault): string =>
-  engravingText.undrawn(causeOf(fault))
+export const explainFault = (fault: EngraverFault): string => engravingText.undrawn(causeOf(fault))
 
 const causeOf = (fault: EngraverFault): string => {
   switch (fault.kind) {

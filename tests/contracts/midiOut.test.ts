@@ -20,7 +20,9 @@ const setUp = async (options: FakeMidiOptions = {}) => {
   const lists: string[] = []
   keyboard.listen((event) => heard.push(event))
   out.watch((outputs) =>
-    lists.push(outputs.map(({ name, standing }) => `${name}${standing === 'there' ? '' : ' -'}`).join()),
+    lists.push(
+      outputs.map(({ name, standing }) => `${name}${standing === 'there' ? '' : ' -'}`).join(),
+    ),
   )
   await keyboard.connect()
   out.choose(WebMidi.outputs[0]?.id ?? '', stage)
