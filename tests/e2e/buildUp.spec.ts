@@ -56,6 +56,9 @@ const openBuildUp = async (page: Page, goal?: number): Promise<void> => {
     await page.getByRole('spinbutton', { name: 'Goal tempo' }).fill(`${goal}`)
     await page.getByRole('button', { name: 'Build it up' }).click()
     await page.getByRole('heading', { name: 'Build-up' }).waitFor()
+    // Else the list of that build-up would be taken for the one that is asked for below.
+    await goTo(page, '#/taptest')
+    await page.getByRole('heading', { name: 'Tap test' }).waitFor()
   }
   await goTo(page, `#/buildup/${piece}/${plan}`)
   await page.getByRole('heading', { name: 'Build-up' }).waitFor()
