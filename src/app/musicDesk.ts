@@ -120,7 +120,7 @@ export const createMusicDesk = (
     return () => {
       if (holder !== mine) return
       holder = undefined
-      waitsForHands = true
+      waitsForHands = !hands.haveRested(ports.now(), handsOffMs)
       if (store.getState()?.breath) update({ breath: takeBreath(ports.now()) })
     }
   }

@@ -69,6 +69,12 @@ export const NotebookDialog = ({
       className="notebook-dialog"
       aria-labelledby="notebook-title"
       onClose={onClose}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return
+        // The browser would tell of it only afterwards, and the next key might come before.
+        event.preventDefault()
+        onClose()
+      }}
     >
       <div className="row notebook-head">
         <h2 id="notebook-title">

@@ -29,6 +29,8 @@ test('the notebook opens by one key in a drill, takes whatever is typed, and is 
   await page.keyboard.press('Backspace')
   await page.keyboard.type(')')
   await play(page, fiveNotes.notes, { gap: 120 })
+  // What is played on without a moment's rest belongs to what came before.
+  await page.waitForTimeout(400)
   await page.keyboard.press('Control+Enter')
   await expect(dialog.getByRole('status')).toHaveText('Written.')
   const entry = dialog.getByRole('listitem').first()
