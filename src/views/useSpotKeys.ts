@@ -1,4 +1,4 @@
-import { useEffect, useRef, type RefObject } from 'react'
+import { useEffect, useLayoutEffect, useRef, type RefObject } from 'react'
 import type { ListedSpot } from '@/app/spotList'
 import { useKeysByName } from './pieceKeys'
 
@@ -24,8 +24,16 @@ export const useSpotKeys = (
     last.current = Math.max(0, Math.min(all.length - 1, at))
     all[last.current]?.focus()
   }
-  /** The list stands in its new order before the focus goes on in it. */
-  const focusSoon = (at: number): void => void window.requestAnimationFrame(() => focus(at))
+  /** Where the focus goes on as soon as the list stands in its new order. */
+  const wanted = useRef<number>(undefined)
+  const focusSoon = (at: number): void => {
+    wanted.current = at
+  }
+  useLayoutEffect(() => {
+    if (wanted.current === undefined) return
+    focus(wanted.current)
+    wanted.current = undefined
+  }, [standing])
   const say = (word: 'accepted' | 'rejected') => (): void => {
     const at = atHand()
     const spot = standing[at]
