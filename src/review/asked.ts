@@ -21,7 +21,7 @@ export interface Asked {
   readonly ended?: true
   /** At this tempo. */
   readonly rung?: Tempo
-  /** With one flaw of this kind, at this note, of these two keys. */
+  /** With one flaw of this kind, at this note alone or over a stretch from it, of these two keys. */
   readonly flaw?: RecordedFlawKind
   readonly note?: NoteId
   /** The flaw stands over the stretch from the note as far as this one. */
@@ -77,7 +77,7 @@ export const isWithin = ({ from, to }: Asked, day: Day): boolean =>
 export const has = <T>(wanted: T | undefined, is: T | undefined): boolean =>
   wanted === undefined || wanted === is
 
-/** Whether a flaw of a chunk stands at the note and in the bar asked for. */
+/** Whether a flaw of a chunk stands at the note, or over the stretch from it, and in the bar asked for. */
 export const isAt = (
   { note, until, bar }: Asked,
   chunk: ChunkId,
@@ -86,7 +86,9 @@ export const isAt = (
 ): boolean => {
   if (note === undefined && bar === undefined) return true
   const at = locate(chunk, flaw)
-  return at !== undefined && has(note, at.note) && has(until, at.until) && has(bar, barOf(at.note))
+  if (at === undefined || !has(bar, barOf(at.note))) return false
+  // A stretch that begins at the note is another place than the note.
+  return note === undefined || (note === at.note && until === at.until)
 }
 
 const rowsOf = (

@@ -187,6 +187,13 @@ describe('a drift', () => {
     expect(follow(events, { bar: 0, flaw: 'drift' })).toHaveLength(4)
   })
 
+  test('is none of the flaws at the note where its stretch begins', () => {
+    const of = [place('a', '3'), repetition('f', noon + 10, { flaws: ['drift 3 - - 80'] })]
+    const slip = repetition('f', noon + 20, { flaws: ['hesitation 0'] })
+    const found = follow([...of, slip], { ...(first === undefined ? {} : { note: first }) })
+    expect(found.map(({ repetition: { id } }) => id)).toEqual([slip.id])
+  })
+
   test('of a chunk as chords stands over its notes too, though its onsets have other numbers', () => {
     const begun = place('a', '3')
     const asChords: JournalEvent =
