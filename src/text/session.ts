@@ -12,16 +12,6 @@ export const sessionText = catalogue('session', {
   repetitions: 'Repetitions',
   /** Of a key, in the list of keys. */
   toRepetitions: 'repetitions',
-  cleanShare: <N>(share: N) => [share, ' clean'],
-  shareWithin: (low: number, high: number) => `between ${low} and ${high} % in 95 of 100 cases; `,
-  tally: <N>(clean: N, flawed: N, brokenOff: N) => [
-    clean,
-    ' clean, ',
-    flawed,
-    ' flawed; ',
-    brokenOff,
-    ' broken off',
-  ],
   noneEnded: 'No repetition came to its end.',
   moreThanHalf: 'More than half was correct repetition: that is what the fingers keep.',
   half: 'Only half was correct repetition. Tomorrow: a slower tempo, or smaller chunks.',
@@ -37,8 +27,9 @@ export const sessionText = catalogue('session', {
   },
   aPiece: 'A piece',
   cleanOf: (clean: number, of: number) => `${clean} of ${of}`,
-  tempo: (rungs: string, goal: string | undefined, secure: boolean) =>
-    `${rungs}${goal === undefined ? '' : ` of ${goal}`}${secure ? ', secure' : ''}`,
+  /** After the tempi: which one is to be reached, and whether it is. */
+  goal: (goal: string | undefined, secure: boolean) =>
+    `${goal === undefined ? '' : ` of ${goal}`}${secure ? ', secure' : ''}`,
   again: 'again',
   flaws: 'What went wrong',
   flawsMost: 'What went wrong most',

@@ -1,7 +1,7 @@
-import { useRef, useState, type ChangeEvent } from 'react'
-import type { BetterEdition as Edition, Listed } from '@/app/library'
+import { useRef, useState } from 'react'
+import type { BetterEdition as Edition, ChosenFile, Listed } from '@/app/library'
 import { useApp } from './context'
-import { chosenFile, scoreFiles } from './useDrop'
+import { ChooseFiles, scoreFiles } from './ChooseFiles'
 import { piecesText } from '@/text/pieces'
 
 /** A better edition of a piece: its file is chosen, what of the record holds for it is told, and it is put in place. */
@@ -9,24 +9,20 @@ export const BetterEdition = ({ piece: { id, title } }: { readonly piece: Listed
   const app = useApp()
   const picker = useRef<HTMLInputElement>(null)
   const [edition, setEdition] = useState<Edition>()
-  const choose = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    const [file] = target.files ?? []
-    if (file) setEdition(await app.library.compareEdition(id, chosenFile(file)))
-    target.value = ''
+  const compare = async ([file]: readonly ChosenFile[]): Promise<void> => {
+    if (file) setEdition(await app.library.compareEdition(id, file))
   }
   return (
     <>
       <button type="button" onClick={() => picker.current?.click()}>
         {piecesText.edition.choose}
       </button>
-      <input
-        ref={picker}
-        className="unseen"
-        type="file"
+      <ChooseFiles
+        picker={picker}
+        label={piecesText.edition.fileOf(title)}
         accept={scoreFiles}
-        tabIndex={-1}
-        aria-label={piecesText.edition.fileOf(title)}
-        onChange={(event) => void choose(event)}
+        isOne
+        choose={compare}
       />
       {edition && (
         <div className="piece-change" role="group" aria-label={piecesText.edition.replaceOf(title)}>

@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from 'react'
 import { pieceText } from '@/text/piece'
 import { piecesText } from '@/text/pieces'
+import { ChooseFiles, scoreFiles } from './ChooseFiles'
 import { useApp } from './context'
 import { useInstrument } from './InstrumentState'
-import { addFiles, scoreFiles } from './useDrop'
+import { addFiles } from './useDrop'
 
 /** For who has never played here: what to do with this page, with or without a keyboard, and the way to a piece of one's own. */
 export const FirstSteps = () => {
@@ -24,15 +25,11 @@ export const FirstSteps = () => {
       <button type="button" onClick={() => picker.current?.click()}>
         {pieceText.first.own}
       </button>
-      <input
-        ref={picker}
-        className="unseen"
-        type="file"
+      <ChooseFiles
+        picker={picker}
+        label={piecesText.bring.file}
         accept={scoreFiles}
-        multiple
-        tabIndex={-1}
-        aria-label={piecesText.bring.file}
-        onChange={({ target }) => void addFiles(app, target.files)}
+        choose={(files) => addFiles(app, files)}
       />
     </aside>
   )

@@ -1,3 +1,4 @@
+import type { MouseEvent, MouseEventHandler, ReactNode } from 'react'
 import type { ListedSpot } from '@/app/spotList'
 import type { Score } from '@/music/music'
 import { spotsText, tellReason } from '@/text/spots'
@@ -23,7 +24,7 @@ export const HardSpot = (props: SpotProps) => {
   const { reasons, word, depth, played } = spot
   const { buttons, named } = spotsText
   // The row goes elsewhere with its button; the focus stays on it.
-  const move = (by: 1 | -1) => (event: React.MouseEvent<HTMLButtonElement>) => {
+  const move = (by: 1 | -1) => (event: MouseEvent<HTMLButtonElement>) => {
     const button = event.currentTarget
     props.onMove(by)
     window.requestAnimationFrame(() => button.focus())
@@ -56,55 +57,53 @@ export const HardSpot = (props: SpotProps) => {
         <button type="button" aria-label={named.build(where)} onClick={() => props.onBuild(spot)}>
           <Label wide={buttons.build} narrow={buttons.buildShort} />
         </button>
-        <button
-          type="button"
-          className="plain"
-          aria-label={named.choose(where)}
-          onClick={() => props.onChoose(barsOf(score, spot))}
-        >
+        <Plain name={named.choose(where)} onClick={() => props.onChoose(barsOf(score, spot))}>
           {buttons.choose}
-        </button>
-        <button
-          type="button"
-          className="plain"
-          aria-label={named.accept(where)}
-          aria-pressed={word === 'accepted'}
-          disabled={!canSay}
+        </Plain>
+        <Plain
+          name={named.accept(where)}
+          isOn={word === 'accepted'}
+          isOff={!canSay}
           onClick={() => props.onWord('accepted')}
         >
           <Label wide={buttons.accept} narrow="✓" />
-        </button>
-        <button
-          type="button"
-          className="plain"
-          aria-label={named.reject(where)}
-          disabled={!canSay}
-          onClick={() => props.onWord('rejected')}
-        >
+        </Plain>
+        <Plain name={named.reject(where)} isOff={!canSay} onClick={() => props.onWord('rejected')}>
           <Label wide={buttons.reject} narrow="✕" />
-        </button>
-        <button
-          type="button"
-          className="plain"
-          aria-label={named.up(where)}
-          disabled={!canSay || props.isFirst}
-          onClick={move(-1)}
-        >
+        </Plain>
+        <Plain name={named.up(where)} isOff={!canSay || props.isFirst} onClick={move(-1)}>
           ↑
-        </button>
-        <button
-          type="button"
-          className="plain"
-          aria-label={named.down(where)}
-          disabled={!canSay || props.isLast}
-          onClick={move(1)}
-        >
+        </Plain>
+        <Plain name={named.down(where)} isOff={!canSay || props.isLast} onClick={move(1)}>
           ↓
-        </button>
+        </Plain>
       </span>
     </li>
   )
 }
+
+interface PlainProps {
+  /** For who does not see which spot it is about. */
+  readonly name: string
+  readonly isOn?: boolean
+  readonly isOff?: boolean
+  readonly onClick: MouseEventHandler<HTMLButtonElement>
+  readonly children: ReactNode
+}
+
+/** What can be done with a spot besides practising it. */
+const Plain = ({ name, isOn, isOff = false, onClick, children }: PlainProps) => (
+  <button
+    type="button"
+    className="plain"
+    aria-label={name}
+    aria-pressed={isOn}
+    disabled={isOff}
+    onClick={onClick}
+  >
+    {children}
+  </button>
+)
 
 /** On a narrow screen all that can be done with a spot stands in one row. */
 const Label = ({ wide, narrow }: { readonly wide: string; readonly narrow: string }) => (

@@ -1,12 +1,13 @@
-import { useRef, useState, type ChangeEvent, type ReactNode, type RefObject } from 'react'
+import { useRef, useState, type ReactNode, type RefObject } from 'react'
 import { formatRoute } from '@/app/route'
 import { searchPieces } from '@/app/searchPieces'
+import { ChooseFiles, scoreFiles } from './ChooseFiles'
 import { useApp, useSelected } from './context'
 import { Kept } from './Kept'
 import { PageKeys } from './PageKeys'
 import { PieceRow } from './PieceRow'
 import { TodayWay } from './TodayWay'
-import { addFiles, scoreFiles } from './useDrop'
+import { addFiles } from './useDrop'
 import { phrase } from './phrase'
 import { keysText } from '@/text/keys'
 import { piecesText } from '@/text/pieces'
@@ -88,10 +89,6 @@ const endings = { musicXml: ['.musicxml', '.xml', '.mxl'], midi: '.mid' } as con
 
 const Bring = ({ picker }: { readonly picker: RefObject<HTMLInputElement | null> }) => {
   const app = useApp()
-  const take = async ({ target }: ChangeEvent<HTMLInputElement>): Promise<void> => {
-    await addFiles(app, target.files)
-    target.value = ''
-  }
   return (
     <section className="bring" aria-labelledby="bring">
       <h2 id="bring">{piecesText.bring.title}</h2>
@@ -106,15 +103,11 @@ const Bring = ({ picker }: { readonly picker: RefObject<HTMLInputElement | null>
       <button type="button" onClick={() => picker.current?.click()}>
         {piecesText.bring.choose} <kbd>O</kbd>
       </button>
-      <input
-        ref={picker}
-        className="unseen"
-        type="file"
+      <ChooseFiles
+        picker={picker}
+        label={piecesText.bring.file}
         accept={scoreFiles}
-        multiple
-        tabIndex={-1}
-        aria-label={piecesText.bring.file}
-        onChange={(event) => void take(event)}
+        choose={(files) => addFiles(app, files)}
       />
     </section>
   )

@@ -4,7 +4,7 @@ import type { LookedAt } from '@/app/records'
 import { dateWords } from '@/text/dates'
 import { grouped } from '@/text/numbers'
 import { recordsText } from '@/text/records'
-import { ChooseFiles } from './ChooseFiles'
+import { ChooseFiles, recordFiles } from './ChooseFiles'
 import { useApp, useSelected } from './context'
 import { CameIn, CannotComeIn, Reading, Taking, UnreadLines } from './IncomingParts'
 import { PageKeys } from './PageKeys'
@@ -63,7 +63,12 @@ const TakeRecord = ({
       <button type="button" onClick={choose}>
         {words.choose} <kbd>O</kbd>
       </button>
-      <ChooseFiles picker={picker} label={words.file} choose={app.records.look} />
+      <ChooseFiles
+        picker={picker}
+        label={words.file}
+        accept={recordFiles}
+        choose={app.records.look}
+      />
       <Import />
     </section>
   )

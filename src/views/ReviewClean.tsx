@@ -5,11 +5,10 @@ import type { Figures } from '@/review/joinSums'
 import type { PeriodStep } from '@/review/periods'
 import type { Trend } from '@/review/allTime'
 import { reviewText } from '@/text/review'
-import { Followed, MadeOf } from './ReviewParts'
+import { CleanShare, Followed, MadeOf } from './ReviewParts'
 import { latest, SharePlot } from './ReviewShares'
 import { phrase } from './phrase'
-import { boundsOf, describeTrend } from './reviewWords'
-import { percent } from './words'
+import { describeTrend } from './reviewWords'
 
 const steps: readonly PeriodStep[] = ['day', 'week', 'month']
 
@@ -40,25 +39,7 @@ export const ReviewClean = ({
       <h2 id="clean" className="unseen">
         {words.title}
       </h2>
-      <p className="share" data-share={share.value}>
-        {phrase(
-          words.clean<ReactNode>(
-            <MadeOf asked={{ ...asked, ended: true }}>
-              <b>{percent(share.value)}</b>
-            </MadeOf>,
-          ),
-        )}
-        <span className="soft">
-          {words.within(...boundsOf(share))}
-          {phrase(
-            words.tally<ReactNode>(
-              <Followed n={tally.clean} asked={{ ...asked, verdict: 'clean' }} />,
-              <Followed n={tally.flawed} asked={{ ...asked, verdict: 'flawed' }} />,
-              <Followed n={tally.brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} />,
-            ),
-          )}
-        </span>
-      </p>
+      <CleanShare share={share} tally={tally} asked={asked} />
       <p>
         {phrase(
           describeTrend<ReactNode>(trend, (side, share) => (

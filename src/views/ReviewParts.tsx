@@ -3,6 +3,7 @@ import type { ReactNode } from 'react'
 import type { Score } from '@/music/music'
 import type { PieceId } from '@/music/units'
 import type { Day } from '@/journal/day'
+import type { Tally } from '@/journal/sums'
 import type { Asked } from '@/review/asked'
 import type { ChunkState } from '@/review/chunkStates'
 import type { StateCounts } from '@/review/coldFigures'
@@ -16,8 +17,8 @@ import { grouped } from '@/text/numbers'
 import { overruleWords } from './Decisions'
 import { useReviewed, useReviewedRoutes } from './reviewed'
 import { phrase } from './phrase'
-import { amountWords, chunkWords, shareWords, stateOrder } from './reviewWords'
-import { flawWords } from './words'
+import { amountWords, boundsOf, chunkWords, shareWords, stateOrder } from './reviewWords'
+import { flawWords, percent } from './words'
 
 /** Its place in words; in one's own record it leads to its drill, where the piece is at hand. */
 export const ChunkName = ({
@@ -64,6 +65,37 @@ export const Share = ({
   readonly asked: Asked
 }) =>
   share ? <MadeOf asked={{ ...asked, ended: true }}>{shareWords(share)}</MadeOf> : shareWords(share)
+
+/** The clean share, how sure it is, and what it is made of; each figure leads to its repetitions. */
+export const CleanShare = ({
+  share,
+  tally,
+  asked,
+}: {
+  readonly share: Estimate | undefined
+  readonly tally: Tally
+  /** What all repetitions counted here have in common. */
+  readonly asked: Asked
+}) => {
+  const words = reviewText.share
+  const value = <b>{share ? percent(share.value) : '–'}</b>
+  const count = (verdict: keyof Tally): ReactNode => (
+    <Followed n={tally[verdict]} asked={{ ...asked, verdict }} />
+  )
+  return (
+    <p className="share" data-share={share?.value}>
+      {phrase(
+        words.clean<ReactNode>(
+          share ? <MadeOf asked={{ ...asked, ended: true }}>{value}</MadeOf> : value,
+        ),
+      )}
+      <span className="soft">
+        {share && words.within(...boundsOf(share))}
+        {phrase(words.tally<ReactNode>(count('clean'), count('flawed'), count('brokenOff')))}
+      </span>
+    </p>
+  )
+}
 
 /** A day, and what was played on it. */
 export const OnDay = ({ day, asked }: { readonly day: Day; readonly asked: Asked }) => (

@@ -4,7 +4,7 @@ import { sinceChoices, type Since, type StudioRow, type Students as Studio } fro
 import { ok } from '@/music/result'
 import type { PieceId } from '@/music/units'
 import { studentsText } from '@/text/students'
-import { ChooseFiles } from './ChooseFiles'
+import { ChooseFiles, recordFiles } from './ChooseFiles'
 import { useApp, useSelected } from './context'
 import { Opened } from './Opened'
 import { PageKeys, type PageKey } from './PageKeys'
@@ -84,7 +84,12 @@ const Ready = ({ studio }: { readonly studio: Studio }) => {
         <a href={formatRoute({ kind: 'review' })}>{studentsText.ownReview}</a>
         <PageKeys keys={keys} />
       </p>
-      <ChooseFiles picker={picker} label={studentsText.files} choose={studio.incoming.look} />
+      <ChooseFiles
+        picker={picker}
+        label={studentsText.files}
+        accept={recordFiles}
+        choose={studio.incoming.look}
+      />
       <IncomingRecord studio={studio} />
       {students.length > 0 && (
         <section aria-labelledby="studio">

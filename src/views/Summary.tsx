@@ -16,11 +16,11 @@ import { CopyReminder } from './RecordCopies'
 import { musicKeys } from './FlawMusic'
 import { PageKeys } from './PageKeys'
 import { phrase } from './phrase'
-import { Followed } from './ReviewParts'
+import { CleanShare, Followed, MadeOf } from './ReviewParts'
 import { useReviewedRoutes } from './reviewed'
 import { SessionPieces } from './SessionPieces'
 import { TodayDone } from './TodayWay'
-import { flawWords, formWords, handWords, percent } from './words'
+import { flawWords, formWords, handWords } from './words'
 import './review.css'
 
 const sitting: Asked = { session: true }
@@ -30,7 +30,7 @@ export const Summary = () => {
   const app = useApp()
   const events = useSelected(app.session.store, (state) => state.events)
   const review = useMemo(() => app.review(events), [app, events])
-  const { cleanShare, share, tally } = review
+  const { share, tally } = review
   const all = useReviewedRoutes().repetitions(sitting)
   if (review.repetitions === 0)
     return (
@@ -66,26 +66,9 @@ export const Summary = () => {
           ]}
         />
       </p>
-      <p className="share" data-share={cleanShare}>
-        {phrase(
-          sessionText.cleanShare<ReactNode>(
-            <b>{cleanShare === undefined ? '–' : percent(cleanShare)}</b>,
-          ),
-        )}
-        <span className="soft">
-          {share &&
-            sessionText.shareWithin(Math.round(share.low * 100), Math.round(share.high * 100))}
-          {phrase(
-            sessionText.tally<ReactNode>(
-              <Followed n={tally.clean} asked={{ ...sitting, verdict: 'clean' }} />,
-              <Followed n={tally.flawed} asked={{ ...sitting, verdict: 'flawed' }} />,
-              <Followed n={tally.brokenOff} asked={{ ...sitting, verdict: 'brokenOff' }} />,
-            ),
-          )}
-        </span>
-      </p>
+      <CleanShare share={share} tally={tally} asked={sitting} />
       <ShareBar clean={tally.clean} flawed={tally.flawed} />
-      <p>{verdictOnSession(cleanShare)}</p>
+      <p>{verdictOnSession(share?.value)}</p>
       <TodayDone />
       <section aria-labelledby="drilled">
         <h2 id="drilled">{sessionText.drilled}</h2>
@@ -147,13 +130,13 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
   const listed = useSelected(app.library.store, (state) => state.listed)
   const title =
     chunk.title ?? listed.find((piece) => piece.id === chunk.piece)?.title ?? sessionText.aPiece
-  const routes = useReviewedRoutes()
   const { place, tally, time } = chunk
   const { columns } = sessionText
+  const asked: Asked = { ...sitting, piece: chunk.piece, chunk: chunk.chunk }
   const form = splitFormedId(chunk.chunk)?.form ?? 'asWritten'
   const beat = (tempo: Tempo): string => (time ? formatBeats(tempo, time) : `${Math.round(tempo)}`)
   const { fromRung, toRung, goalTempo, secure } = chunk
-  const rungs = [beat(fromRung), ...(toRung === fromRung ? [] : [beat(toRung)])].join(' → ')
+  const rung = (at: Tempo): ReactNode => <MadeOf asked={{ ...asked, rung: at }}>{beat(at)}</MadeOf>
   return (
     <tr>
       <th scope="row">
@@ -166,13 +149,17 @@ const ChunkRow = ({ chunk }: { readonly chunk: ChunkReview }) => {
         )}
       </th>
       <td data-label={columns.clean}>
-        <a href={routes.repetitions({ ...sitting, piece: chunk.piece, chunk: chunk.chunk })}>
+        <MadeOf asked={{ ...asked, ended: true }}>
           {sessionText.cleanOf(tally.clean, tally.clean + tally.flawed)}
-        </a>
+        </MadeOf>
       </td>
-      <td data-label={columns.longestStreak}>{chunk.longestStreak}</td>
+      <td data-label={columns.longestStreak}>
+        <Followed n={chunk.longestStreak} asked={{ ...asked, streak: true }} />
+      </td>
       <td data-label={columns.tempo}>
-        {sessionText.tempo(rungs, goalTempo === undefined ? undefined : beat(goalTempo), secure)}
+        {rung(fromRung)}
+        {toRung !== fromRung && <> → {rung(toRung)}</>}
+        {sessionText.goal(goalTempo === undefined ? undefined : beat(goalTempo), secure)}
       </td>
       <td>
         {place && (
@@ -213,5 +200,6 @@ const askedOf = ({ chunk, kind, notes: [note] }: FlawCount): Asked => ({
   ...sitting,
   chunk,
   flaw: kind,
-  ...(note === undefined ? {} : { note }),
+  // A drift is of the whole chunk.
+  ...(note === undefined || kind === 'drift' ? {} : { note }),
 })

@@ -4,15 +4,15 @@ import type { ChosenFile } from '@/app/library'
 import { useApp } from './context'
 
 /** Takes files in one after another; the last one that can be read is opened. */
-export const addFiles = async (app: App, files: FileList | null | undefined): Promise<void> => {
-  for (const file of files ?? []) await app.addFile(chosenFile(file))
+export const addFiles = async (app: App, files: readonly ChosenFile[]): Promise<void> => {
+  for (const file of files) await app.addFile(file)
 }
 
 /** On the page of students what is dropped is a record of theirs; anywhere else a piece. */
-const takeDropped = async (app: App, files: FileList | null | undefined): Promise<void> => {
+const takeDropped = async (app: App, files: readonly ChosenFile[]): Promise<void> => {
   if (app.screen.getState().kind !== 'students') return addFiles(app, files)
   const { incoming } = await app.lessons.openStudents()
-  await incoming.look(Array.from(files ?? [], chosenFile))
+  await incoming.look(files)
 }
 
 /** A file of the browser, unread. */
@@ -40,7 +40,7 @@ export const useDrop = (): boolean => {
     const drop = (event: DragEvent): void => {
       event.preventDefault()
       setOver(false)
-      void takeDropped(app, event.dataTransfer?.files)
+      void takeDropped(app, Array.from(event.dataTransfer?.files ?? [], chosenFile))
     }
     window.addEventListener('dragover', drag)
     window.addEventListener('dragleave', leave)
@@ -53,7 +53,3 @@ export const useDrop = (): boolean => {
   }, [app])
   return over
 }
-
-/** What the file dialog offers; the content decides, whatever the name. */
-export const scoreFiles =
-  '.musicxml,.xml,.mxl,.mid,.midi,.kar,.rmi,.txt,audio/midi,application/vnd.recordare.musicxml,application/vnd.recordare.musicxml+xml'

@@ -163,6 +163,18 @@ test('escape leads to the summary, whose figures are what was played, and which 
   ])
   await expect(main.locator('.flaws li')).toHaveText(['Another key at F5, onset 4: once'])
   await expect(main).toContainText('5 repetitions in')
+  // Each figure leads to what it is made of, and back.
+  for (const [figure, many] of [
+    ['75 %', 4],
+    ['3 of 4', 4],
+    ['2', 2],
+    ['52', 5],
+  ] as const) {
+    await main.getByRole('link', { name: figure, exact: true }).click()
+    await expect(page.locator('.repetition')).toHaveCount(many)
+    await page.keyboard.press('Escape')
+    await page.getByRole('heading', { name: 'This session' }).waitFor()
+  }
   const recorded = (await journal(page)).filter(({ kind }) => kind === 'repetition')
   expect(recorded).toHaveLength(5)
   await page.getByRole('link', { name: 'again' }).click()

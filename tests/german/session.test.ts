@@ -21,8 +21,8 @@ test('what a session comes to, one and several', () => {
 })
 
 test('the tempi of a chunk, and one of its flaws', () => {
-  expect(sessionText.tempo('52 → 60', '96', true)).toBe('52 → 60 von 96, sicher')
-  expect(sessionText.tempo('52', undefined, false)).toBe('52')
+  expect(sessionText.goal('96', true)).toBe(' von 96, sicher')
+  expect(sessionText.goal(undefined, false)).toBe('')
   expect(sessionText.flaw(flawsText.names.wrong, 'Es5', 2)).toBe(
     'Andere Taste bei Es5, Anschlag 2:',
   )
