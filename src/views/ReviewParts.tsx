@@ -97,6 +97,16 @@ export const CleanShare = ({
   )
 }
 
+const verdicts = ['clean', 'flawed', 'brokenOff'] as const
+
+/** How many were clean, flawed, broken off, a cell for each. */
+export const TallyCells = ({ tally, asked }: { readonly tally: Tally; readonly asked: Asked }) =>
+  verdicts.map((verdict) => (
+    <td key={verdict} data-label={reviewText.columns[verdict]}>
+      <Followed n={tally[verdict]} asked={{ ...asked, verdict }} />
+    </td>
+  ))
+
 /** A day, and what was played on it. */
 export const OnDay = ({ day, asked }: { readonly day: Day; readonly asked: Asked }) => (
   <MadeOf asked={{ ...asked, from: day, to: day }}>{dateWords(day)}</MadeOf>

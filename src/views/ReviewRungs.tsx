@@ -6,7 +6,7 @@ import type { ChunkDayFigures, ChunkFigures } from '@/review/pieceReview'
 import { reviewText } from '@/text/review'
 import { dateWords } from '@/text/dates'
 import { phrase } from './phrase'
-import { Followed, MadeOf } from './ReviewParts'
+import { Followed, MadeOf, TallyCells } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
 import { tempoWords } from './reviewWords'
 
@@ -176,15 +176,7 @@ const RungRow = ({
       <td data-label={columns.longestStreak}>
         <Followed n={longestStreak} asked={{ ...onDay, streak: true }} />
       </td>
-      <td data-label={columns.clean}>
-        <Followed n={tally.clean} asked={{ ...onDay, verdict: 'clean' }} />
-      </td>
-      <td data-label={columns.flawed}>
-        <Followed n={tally.flawed} asked={{ ...onDay, verdict: 'flawed' }} />
-      </td>
-      <td data-label={columns.brokenOff}>
-        <Followed n={tally.brokenOff} asked={{ ...onDay, verdict: 'brokenOff' }} />
-      </td>
+      <TallyCells tally={tally} asked={onDay} />
     </tr>
   )
 }

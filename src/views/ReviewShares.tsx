@@ -4,7 +4,7 @@ import type { Period, PeriodStep } from '@/review/periods'
 import { reviewText } from '@/text/review'
 import { dateWords } from '@/text/dates'
 import { phrase } from './phrase'
-import { Followed, MadeOf, Share } from './ReviewParts'
+import { Followed, MadeOf, Share, TallyCells } from './ReviewParts'
 import { DateLabels, left, Plot, right, scaleOf, top } from './ReviewPlot'
 import { describeShares } from './reviewWords'
 import { percent } from './words'
@@ -155,15 +155,7 @@ const ShareRow = ({
       <td data-label={columns.cleanShare}>
         <Share share={share} asked={asked} />
       </td>
-      <td data-label={columns.clean}>
-        <Followed n={tally.clean} asked={{ ...asked, verdict: 'clean' }} />
-      </td>
-      <td data-label={columns.flawed}>
-        <Followed n={tally.flawed} asked={{ ...asked, verdict: 'flawed' }} />
-      </td>
-      <td data-label={columns.brokenOff}>
-        <Followed n={tally.brokenOff} asked={{ ...asked, verdict: 'brokenOff' }} />
-      </td>
+      <TallyCells tally={tally} asked={asked} />
       <td data-label={columns.longestStreak}>
         <Followed n={longestStreak} asked={{ ...asked, streak: true }} />
       </td>

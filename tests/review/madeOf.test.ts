@@ -2,7 +2,6 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { dayAt } from '@/journal/day'
 import type { JournalEvent } from '@/journal/journal'
-import { sumDays } from '@/journal/sumDays'
 import { chunkId } from '@/music/units'
 import { allPage, piecePage } from '@/review/pages'
 import { daysOf, type Asked, type Known } from '@/review/asked'
@@ -11,7 +10,7 @@ import { barsIn, locateIn, placeFlaws } from '@/review/flawBars'
 import { reviewPiece } from '@/review/pieceReview'
 import { listRepetitions, type Listed } from '@/review/repetitions'
 import { writeScore } from '../music/writeScore'
-import { drillBegun, repetition, secure } from './session'
+import { drillBegun, repetition, secure, sumsOf } from './session'
 
 /** Figures that are no counts of repetitions: each is made of those that its address finds. */
 
@@ -19,15 +18,6 @@ const dayOf = (epochMs: number) => dayAt(epochMs, 0)
 const noon = 43_200
 const daySeconds = 86_400
 const score = writeScore({ right: 'C4:1 D4:1 E4:1 F4:1 G4:1 A4:1 B4:1 C5:1' })
-
-const sumsOf = (events: readonly JournalEvent[]) => {
-  const sums = sumDays(events, dayOf)
-  return {
-    totals: sums.map(({ total }) => total),
-    pieces: sums.flatMap(({ pieces }) => pieces),
-    chunks: sums.flatMap(({ chunks }) => chunks),
-  }
-}
 
 const follow = (events: readonly JournalEvent[], asked: Asked): readonly Listed[] => {
   const sums = sumsOf(events)
@@ -190,7 +180,7 @@ describe('a drift', () => {
   test('is none of the flaws at the note where its stretch begins', () => {
     const of = [place('a', '3'), repetition('f', noon + 10, { flaws: ['drift 3 - - 80'] })]
     const slip = repetition('f', noon + 20, { flaws: ['hesitation 0'] })
-    const found = follow([...of, slip], { ...(first === undefined ? {} : { note: first }) })
+    const found = follow([...of, slip], first === undefined ? {} : { note: first })
     expect(found.map(({ repetition: { id } }) => id)).toEqual([slip.id])
   })
 

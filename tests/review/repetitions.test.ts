@@ -14,20 +14,11 @@ import { joinPeriods } from '@/review/periods'
 import { reviewPiece } from '@/review/pieceReview'
 import { listRepetitions, type ListedDay } from '@/review/repetitions'
 import { writeScore } from '../music/writeScore'
-import { drillBegun, overruled, repetition, secure } from './session'
+import { drillBegun, overruled, repetition, secure, sumsOf } from './session'
 
 const dayOf = (epochMs: number) => dayAt(epochMs, 0)
 const noon = 43_200
 const daySeconds = 86_400
-
-const sumsOf = (events: readonly JournalEvent[]) => {
-  const sums = sumDays(events, dayOf)
-  return {
-    totals: sums.map(({ total }) => total),
-    pieces: sums.flatMap(({ pieces }) => pieces),
-    chunks: sums.flatMap(({ chunks }) => chunks),
-  }
-}
 
 /** The two notes of the flaws below, each in a bar of its own. */
 const noteIds = new Map([

@@ -1,3 +1,4 @@
+import { dayAt } from '@/journal/day'
 import { drillId, eventId, sessionId } from '@/journal/ids'
 import {
   journalVersion,
@@ -8,6 +9,7 @@ import {
   type RecordedFlaw,
   type RepetitionRecorded,
 } from '@/journal/journal'
+import { sumDays } from '@/journal/sumDays'
 import { chunkId, key, noteId, pieceId, tempo } from '@/music/units'
 import { parseKey } from '@/music/pitch'
 
@@ -148,3 +150,13 @@ export const written = (
   text,
   ...part,
 })
+
+/** Kept sums of the events, as the pages of the review take them. */
+export const sumsOf = (events: readonly JournalEvent[]) => {
+  const sums = sumDays(events, (epochMs) => dayAt(epochMs, 0))
+  return {
+    totals: sums.map(({ total }) => total),
+    pieces: sums.flatMap(({ pieces }) => pieces),
+    chunks: sums.flatMap(({ chunks }) => chunks),
+  }
+}
